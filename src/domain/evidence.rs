@@ -1,0 +1,411 @@
+//! What was seen, in answer to what was asked. Evidence holds a state ("flame": "out"), never "done".
+
+use super::keyed::keyed;
+
+keyed! {
+    /// A thing that is looked at or measured.
+    pub enum Item {
+        /// The pan's control knob.
+        Knob = "knob",
+        /// The pan's burner flame.
+        Flame = "flame",
+        /// The pan's heating light.
+        Light = "light",
+        /// The pan's thermostat.
+        Thermostat = "thermostat",
+        /// The pan's isolator.
+        Isolator = "isolator",
+        /// The pan's gas tap.
+        GasTap = "gas_tap",
+        /// The pan's plug.
+        Plug = "plug",
+        /// The person at the pans signed off, or vouched for by themselves in a one-person kitchen.
+        SignOff = "sign_off",
+        /// Dry heat-proof gloves.
+        Gloves = "gloves",
+        /// Eye or face protection.
+        Face = "face",
+        /// Apron.
+        Apron = "apron",
+        /// Sleeves down.
+        Sleeves = "sleeves",
+        /// Closed slip-resistant shoes.
+        Shoes = "shoes",
+        /// The floor.
+        Floor = "floor",
+        /// The way from pan to machine to bin.
+        Way = "way",
+        /// The extinguisher.
+        Extinguisher = "extinguisher",
+        /// Whether the machine ran without the guide since its last entry.
+        UsedSince = "used_since",
+        /// The filter and its seat.
+        Filter = "filter",
+        /// The inside of the tank, wiped with dry paper.
+        TankInside = "tank_inside",
+        /// The hose.
+        Hose = "hose",
+        /// Lid, hose and lead, for damage.
+        Sound = "sound",
+        /// What is in the tank.
+        Tank = "tank",
+        /// The test sound.
+        Heard = "heard",
+        /// The machine's heater.
+        Heater = "heater",
+        /// The label on the pan against what the guide says is in it.
+        Label = "label",
+        /// Smoke off the oil.
+        Smoke = "smoke",
+        /// The pan's walls.
+        Walls = "walls",
+        /// The skimmings.
+        Skimmings = "skimmings",
+        /// A sample of the oil.
+        Sample = "sample",
+        /// Temperature of the oil by probe, tenths of a degree Celsius.
+        OilTemp = "oil_dc",
+        /// Why the oil is off its target.
+        OffTarget = "off_target",
+        /// The nozzle.
+        Nozzle = "nozzle",
+        /// The pipe to the machine.
+        Pipe = "pipe",
+        /// The tank's place under the pan or in its drawer.
+        TankPlace = "tank_place",
+        /// The pan's drain valve.
+        Valve = "valve",
+        /// The pump.
+        Pump = "pump",
+        /// What is left in the pan.
+        Remainder = "remainder",
+        /// The pan's inside before oil returns.
+        PanInside = "pan_inside",
+        /// The lidded metal container.
+        Container = "container",
+        /// Room in that container.
+        Room = "room",
+        /// Oil moved by hand.
+        ByHand = "by_hand",
+        /// The oil level against the pan's own mark.
+        Level = "level",
+        /// How the pan is left.
+        Left = "left",
+        /// The two samples side by side.
+        Compared = "compared",
+        /// Where the oil is.
+        Place = "place",
+        /// The tag on the pan's control.
+        Tag = "tag",
+        /// The lid.
+        Lid = "lid",
+        /// The machine's plug.
+        MachinePlug = "machine_plug",
+        /// Hose and line after the last pan.
+        Line = "line",
+        /// The spent filter.
+        SpentFilter = "spent_filter",
+        /// Cloths and wipes.
+        Cloths = "cloths",
+        /// How the machine is left for the next run.
+        Machine = "machine",
+        /// Extraction fan.
+        Fan = "fan",
+        /// What lies in the pan.
+        InPan = "in_pan",
+        /// What the oil does as it warms.
+        Warming = "warming",
+        /// The crust over the hot surface.
+        Crust = "crust",
+        /// How much of the fat is liquid.
+        Melt = "melt",
+        /// The heat setting.
+        HeatSetting = "heat_setting",
+        /// First probe reading in the middle of the heap, tenths of a degree Celsius.
+        Heap = "heap_dc",
+        /// Second probe reading, ten minutes on, tenths of a degree Celsius.
+        HeapAgain = "heap_again_dc",
+        /// Where warm scraps lie.
+        Scraps = "scraps",
+        /// All pans of the range.
+        Pans = "pans",
+        /// What the morning found of scraps left out.
+        Found = "found",
+        /// Whether the wall clock is right.
+        Clock = "clock",
+        /// In words.
+        Words = "words",
+    }
+}
+
+keyed! {
+    /// What a thing was seen to be.
+    pub enum Word {
+        /// At off.
+        Off = "off",
+        /// On, or at on.
+        On = "on",
+        /// Out (flame, light, plug).
+        Out = "out",
+        /// Lit.
+        Lit = "lit",
+        /// At its lowest or melt setting.
+        Low = "low",
+        /// Shut.
+        Shut = "shut",
+        /// Open.
+        Open = "open",
+        /// Signed off.
+        Signed = "signed",
+        /// Beside a named supervisor.
+        Supervised = "supervised",
+        /// Vouched for by themselves, alone in the kitchen.
+        Vouched = "vouched",
+        /// On and fit.
+        Worn = "worn",
+        /// Missing.
+        Missing = "missing",
+        /// Dry.
+        Dry = "dry",
+        /// Wet.
+        Wet = "wet",
+        /// Clear.
+        Clear = "clear",
+        /// Something in the way.
+        Blocked = "blocked",
+        /// Seen where it belongs.
+        Seen = "seen",
+        /// Yes.
+        Yes = "yes",
+        /// No.
+        No = "no",
+        /// Nobody knows.
+        NotKnown = "not_known",
+        /// Undamaged.
+        Whole = "whole",
+        /// Damaged.
+        Damaged = "damaged",
+        /// Empty.
+        Empty = "empty",
+        /// Oil in it.
+        Oil = "oil",
+        /// The same as the guide says.
+        Same = "same",
+        /// Not the same.
+        Different = "different",
+        /// None to be seen.
+        None = "none",
+        /// Smoking.
+        Smoking = "smoking",
+        /// Scraped.
+        Scraped = "scraped",
+        /// Left for the cold clean.
+        ForCold = "for_cold",
+        /// Thin on the flat metal tray.
+        OnTray = "on_tray",
+        /// No tray found.
+        NoTray = "no_tray",
+        /// Taken.
+        Taken = "taken",
+        /// Held in the corner at the bottom.
+        InCorner = "in_corner",
+        /// Clamped low against the wall.
+        Clamped = "clamped",
+        /// Loose.
+        Loose = "loose",
+        /// Locked on.
+        Locked = "locked",
+        /// In its place.
+        InPlace = "in_place",
+        /// Running.
+        Running = "running",
+        /// A film at most.
+        Film = "film",
+        /// It came slowly.
+        Slow = "slow",
+        /// Nothing in it, and dry.
+        ClearDry = "clear_dry",
+        /// A lidded metal one, dry.
+        MetalDry = "metal_dry",
+        /// Plastic, open, or wet.
+        Unfit = "unfit",
+        /// Room for all of it.
+        Enough = "enough",
+        /// Not enough.
+        Short = "short",
+        /// Below the mark.
+        Below = "below",
+        /// Above the mark, but not by enough for cold oil.
+        JustAbove = "just_above",
+        /// Lit again.
+        Relit = "relit",
+        /// Left to set.
+        Set = "set",
+        /// Better.
+        Better = "better",
+        /// Worse.
+        Worse = "worse",
+        /// In the pan.
+        InPan = "in_pan",
+        /// Some in the pan, some in the machine.
+        Split = "split",
+        /// In the machine.
+        InMachine = "in_machine",
+        /// In the lidded metal container.
+        InContainer = "in_container",
+        /// Gone: spilt or taken away.
+        Gone = "gone",
+        /// Hung on the control.
+        Hung = "hung",
+        /// Run empty and drained back.
+        RunEmpty = "run_empty",
+        /// In the metal bin with its lid.
+        InBin = "in_bin",
+        /// Ready for the next run.
+        Ready = "ready",
+        /// Must dry first.
+        NeedsDrying = "needs_drying",
+        /// Not to be used.
+        OutOfService = "out_of_service",
+        /// Crackling or spitting: water.
+        Crackling = "crackling",
+        /// Quiet.
+        Quiet = "quiet",
+        /// Solid over the hot surface.
+        Solid = "solid",
+        /// All liquid, stirred and seen.
+        AllLiquid = "all_liquid",
+        /// Part liquid.
+        PartLiquid = "part_liquid",
+        /// Cold.
+        Cold = "cold",
+        /// Still warm.
+        Warm = "warm",
+        /// Thin on open metal outdoors, clear of walls and anything that burns.
+        ThinOutdoors = "thin_outdoors",
+        /// Burnt or burning.
+        Burnt = "burnt",
+        /// It is a hot evening, or the oil will not come down in time.
+        NoTime = "no_time",
+        /// The fat needs it.
+        FatNeeds = "fat_needs",
+        /// The machine runs better so.
+        MachineNeeds = "machine_needs",
+    }
+}
+
+/// How an item is answered.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Seen {
+    /// By what it was seen to be.
+    Is(Word),
+    /// By a number, in the unit the item's key ends with.
+    Number(i32),
+    /// In somebody's own words.
+    Words(String),
+}
+
+/// Items and what they were seen to be, each at most once, in item order.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Evidence {
+    items: Vec<(Item, Seen)>,
+}
+
+impl Evidence {
+    /// Nothing seen yet.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self { items: Vec::new() }
+    }
+
+    /// This evidence and one more item; a second answer to the same item replaces the first.
+    pub fn put(&mut self, item: Item, seen: Seen) {
+        match self.items.binary_search_by_key(&item, |(i, _)| *i) {
+            Ok(found) => {
+                if let Some(slot) = self.items.get_mut(found) {
+                    slot.1 = seen;
+                }
+            }
+            Err(place) => self.items.insert(place, (item, seen)),
+        }
+    }
+
+    /// The same, by value.
+    #[must_use]
+    pub fn with(mut self, item: Item, word: Word) -> Self {
+        self.put(item, Seen::Is(word));
+        self
+    }
+
+    /// Everything in `other` put on top of this.
+    pub fn take_in(&mut self, other: &Self) {
+        for (item, seen) in &other.items {
+            self.put(*item, seen.clone());
+        }
+    }
+
+    /// What an item was seen to be.
+    #[must_use]
+    pub fn get(&self, item: Item) -> Option<&Seen> {
+        self.items.iter().find(|(i, _)| *i == item).map(|(_, s)| s)
+    }
+
+    /// The word an item was answered with.
+    #[must_use]
+    pub fn word(&self, item: Item) -> Option<Word> {
+        match self.get(item) {
+            Some(Seen::Is(word)) => Some(*word),
+            Some(Seen::Number(_) | Seen::Words(_)) | None => None,
+        }
+    }
+
+    /// The number an item was answered with.
+    #[must_use]
+    pub fn number(&self, item: Item) -> Option<i32> {
+        match self.get(item) {
+            Some(Seen::Number(n)) => Some(*n),
+            Some(Seen::Is(_) | Seen::Words(_)) | None => None,
+        }
+    }
+
+    /// Whether an item was seen to be just this.
+    #[must_use]
+    pub fn is(&self, item: Item, word: Word) -> bool {
+        self.word(item) == Some(word)
+    }
+
+    /// The items with their answers.
+    pub fn iter(&self) -> impl Iterator<Item = &(Item, Seen)> {
+        self.items.iter()
+    }
+
+    /// Whether nothing was seen.
+    #[must_use]
+    pub const fn is_empty(&self) -> bool {
+        self.items.is_empty()
+    }
+}
+
+impl FromIterator<(Item, Seen)> for Evidence {
+    fn from_iter<T: IntoIterator<Item = (Item, Seen)>>(iter: T) -> Self {
+        let mut evidence = Self::new();
+        for (item, seen) in iter {
+            evidence.put(item, seen);
+        }
+        evidence
+    }
+}
+
+impl Item {
+    /// Whether the item is answered by a number (in the unit its key ends with).
+    #[must_use]
+    pub const fn is_number(self) -> bool {
+        matches!(self, Self::OilTemp | Self::Heap | Self::HeapAgain)
+    }
+
+    /// Whether the item is answered in free words.
+    #[must_use]
+    pub const fn is_words(self) -> bool {
+        matches!(self, Self::Words)
+    }
+}

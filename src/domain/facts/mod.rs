@@ -1,0 +1,129 @@
+//! Everything the log can say, one variant a kind.
+
+pub mod job;
+pub mod oil;
+pub mod run;
+pub mod setup;
+
+use super::ids::{EntryId, MachineId, PanId, PersonId, RunId};
+use super::time::Millis;
+
+/// A fact, in the past tense: it happened, and applying it cannot fail.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fact {
+    /// The kitchen as set up, whole.
+    Kitchen(Box<setup::Kitchen>),
+    /// A person as set up, whole.
+    Person(setup::Person),
+    /// A pan as set up, whole.
+    Pan(Box<setup::Pan>),
+    /// A filter machine or hand kit as set up, whole.
+    Machine(Box<setup::Machine>),
+    /// An instrument as set up, whole.
+    Instrument(setup::Instrument),
+    /// Oil put into an empty pan; a fill begins.
+    Fill(oil::Fill),
+    /// Fresh oil added.
+    TopUp(oil::TopUp),
+    /// Some out, fresh in; the fill goes on.
+    PartChange(oil::PartChange),
+    /// Oil from one pan to another.
+    Move(oil::Move),
+    /// All oil out; the fill ends and the pan stands empty until a fill.
+    OilChange(oil::OilChange),
+    /// A service worked, or not.
+    Service(oil::Service),
+    /// A measured number.
+    Reading(oil::Reading),
+    /// Something seen, smelt or tasted.
+    Sign(oil::Sign),
+    /// Words.
+    Note(oil::Note),
+    /// A claim lost.
+    ClaimLost(oil::ClaimChange),
+    /// A claim restored.
+    ClaimRestored(oil::ClaimChange),
+    /// A later word on an earlier entry.
+    Correct(Correct),
+    /// Something in a light-up, filter job or lock-up.
+    Job(Box<job::JobFact>),
+    /// Something in a pan's run.
+    Run(Box<run::RunFact>),
+    /// A run done without the guide, or not done.
+    RunNoted(RunNoted),
+    /// A machine strip-cleaned by a named person.
+    MachineCleaned(MachineCleaned),
+    /// A practice run went into somebody's training record.
+    Practised(Practised),
+    /// An entry of a kind or version this app does not know; the store keeps its bytes.
+    Newer(Newer),
+}
+
+/// Kind and version of an entry a newer app wrote.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Newer {
+    /// The kind's name.
+    pub kind: String,
+    /// The version of its body.
+    pub v: u32,
+}
+
+/// A later word on an earlier entry; the last in order of cause wins.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Correct {
+    /// The entry it speaks of.
+    pub of: EntryId,
+    /// What it says.
+    pub how: Correction,
+}
+
+/// What a correction says.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Correction {
+    /// It did not happen.
+    Void,
+    /// It happened, but otherwise: whichever is given replaces what stood there.
+    Amend {
+        /// The right moment.
+        at: Option<Millis>,
+        /// The zone's offset at that moment, in minutes.
+        off_min: Option<i16>,
+        /// The whole right body, of the same kind.
+        fact: Option<Box<Fact>>,
+    },
+}
+
+/// A run done without the guide, or not done, in one touch and a reason. It proves no hold.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RunNoted {
+    /// The pan.
+    pub pan: PanId,
+    /// The machine used; when nobody says, every machine becomes unknown.
+    pub machine: Option<MachineId>,
+    /// Which of the two.
+    pub how: job::Grade,
+    /// Why not, or what was done.
+    pub why: Option<String>,
+}
+
+/// A machine taken apart and cleaned: what it has met is forgotten.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MachineCleaned {
+    /// The machine.
+    pub machine: MachineId,
+    /// How it was cleaned.
+    pub how: String,
+    /// Who did it.
+    pub by: PersonId,
+}
+
+/// A practice run that was counted for a person. No fold of oil, runs or day sheets reads it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Practised {
+    /// The starter.
+    pub person: PersonId,
+    /// The practice run.
+    pub run: RunId,
+    /// How it went.
+    pub result: String,
+}

@@ -1,0 +1,206 @@
+//! What happens to the oil. These facts name pans, never fills: a fill is found by time.
+
+use crate::domain::claim::ClaimKind;
+use crate::domain::fat::Fat;
+use crate::domain::ids::{InstrumentId, PanId};
+use crate::domain::keyed::keyed;
+use crate::domain::time::Day;
+use crate::domain::units::{AcidValue, Amount, Minutes, Share, Temp};
+
+/// How old oil was when the log first met it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Age {
+    /// Fresh from its container.
+    Fresh,
+    /// Fresh on an earlier day.
+    Since(Day),
+    /// Nobody knows.
+    Unknown,
+}
+
+/// Oil into an empty pan.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fill {
+    /// The pan.
+    pub pan: PanId,
+    /// The fat.
+    pub fat: Fat,
+    /// How much.
+    pub amount: Amount,
+    /// The batch on its container.
+    pub batch: Option<String>,
+    /// How old it is.
+    pub age: Age,
+}
+
+/// Fresh oil added to a pan.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TopUp {
+    /// The pan.
+    pub pan: PanId,
+    /// The fat.
+    pub fat: Fat,
+    /// How much.
+    pub amount: Amount,
+    /// The batch on its container.
+    pub batch: Option<String>,
+}
+
+/// Some oil out, fresh in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PartChange {
+    /// The pan.
+    pub pan: PanId,
+    /// Taken out.
+    pub out: Amount,
+    /// Fresh oil put in.
+    pub fresh: Amount,
+}
+
+/// Oil from one pan into another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Move {
+    /// Taken from.
+    pub from: PanId,
+    /// Put into.
+    pub to: PanId,
+    /// Taken out.
+    pub out: Amount,
+    /// What arrived.
+    pub arrived: Amount,
+}
+
+/// All oil out of a pan.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OilChange {
+    /// The pan.
+    pub pan: PanId,
+    /// How much came out.
+    pub amount: Amount,
+    /// Why.
+    pub reason: String,
+    /// Its temperature when it was moved.
+    pub temp: Option<Temp>,
+    /// What it went into.
+    pub container: Option<String>,
+}
+
+keyed! {
+    /// How much was fried, as a frier says it.
+    pub enum Load {
+        /// A quiet day.
+        Quiet = "quiet",
+        /// A normal day.
+        Normal = "normal",
+        /// A heavy day.
+        Heavy = "heavy",
+    }
+}
+
+/// A service worked with a pan; no frying minutes means it was not used.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Service {
+    /// The pan.
+    pub pan: PanId,
+    /// Minutes at frying temperature.
+    pub fry: Minutes,
+    /// How busy.
+    pub load: Load,
+    /// Frying temperature.
+    pub temp: Option<Temp>,
+    /// Food fried, in grams.
+    pub food_g: Option<u32>,
+}
+
+/// A measured value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measured {
+    /// Polar compounds, % m/m.
+    Polar(Share),
+    /// Free fatty acids, % m/m as oleic.
+    Ffa(Share),
+    /// Acid value, mg KOH/g.
+    Acid(AcidValue),
+    /// Temperature of the oil.
+    Temp(Temp),
+    /// Temperature at which the oil began to smoke.
+    Smoke(Temp),
+}
+
+/// A reading.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// The pan.
+    pub pan: PanId,
+    /// What was measured.
+    pub value: Measured,
+    /// With what.
+    pub instrument: Option<InstrumentId>,
+    /// How hot the oil was.
+    pub oil: Option<Temp>,
+}
+
+keyed! {
+    /// Something seen, smelt or tasted.
+    pub enum SignKind {
+        /// Smoke at frying temperature.
+        Smoke = "smoke",
+        /// Foam that stays.
+        Foam = "foam",
+        /// An off smell.
+        Smell = "smell",
+        /// Dark oil.
+        Dark = "dark",
+        /// Gum on the walls.
+        Gum = "gum",
+        /// Carbon on the walls.
+        Carbon = "carbon",
+        /// Greasy or soggy food.
+        Greasy = "greasy",
+    }
+}
+
+impl SignKind {
+    /// Whether the oil must be changed whatever the number says (Centre for Food Safety, Hong Kong, 2019/2020:
+    /// change on abnormal smell, smoke or foam).
+    #[must_use]
+    pub const fn means_change(self) -> bool {
+        match self {
+            Self::Smoke | Self::Foam | Self::Smell => true,
+            Self::Dark | Self::Gum | Self::Carbon | Self::Greasy => false,
+        }
+    }
+}
+
+/// A sign.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sign {
+    /// The pan, unless it is about the kitchen.
+    pub pan: Option<PanId>,
+    /// What was noticed.
+    pub sign: SignKind,
+    /// In words.
+    pub text: Option<String>,
+}
+
+/// A note.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Note {
+    /// The pan, unless it is about the kitchen.
+    pub pan: Option<PanId>,
+    /// The words.
+    pub text: String,
+}
+
+/// A claim lost or restored.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ClaimChange {
+    /// The pan.
+    pub pan: PanId,
+    /// Which claim.
+    pub what: ClaimKind,
+    /// Why.
+    pub why: String,
+    /// What it rests on.
+    pub basis: Option<String>,
+}

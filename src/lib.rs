@@ -1,0 +1,9 @@
+//! Panward: guides the filter run of a fish-and-chip kitchen and keeps each pan's oil life.
+//!
+//! Layers, outermost first; an arrow may not be followed backwards:
+//!
+//! ```text
+//! main -> ui -> { browser | kitchen | words } -> store -> domain -> no web crate, no clock
+//! ```
+
+pub mod domain;
