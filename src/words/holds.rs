@@ -88,7 +88,7 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match hold {
         Hold::Person => "Leave pan and machine as they are. Fetch somebody signed off, or log it as not done.",
-        Hold::Kit => "Fetch what is missing. Without it: another day, or cold at 40 °C or under in full kit.",
+        Hold::Kit => "Fetch what is missing, or leave the pan for another day.",
         Hold::Floor => "Dry it, clear it, find it. Then look again.",
         Hold::Dry => "Dry it with paper and time, never with heat. Damaged: out of service.",
         Hold::Room => "Empty the machine first, or use a bigger one. Never fill it and hope.",
