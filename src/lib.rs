@@ -11,3 +11,4 @@ pub mod browser;
 pub mod domain;
 #[cfg(target_arch = "wasm32")]
 pub mod ui;
+pub mod words;
