@@ -7,3 +7,4 @@
 //! ```
 
 pub mod domain;
+pub mod store;

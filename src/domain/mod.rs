@@ -9,7 +9,7 @@ pub mod evidence;
 pub mod facts;
 pub mod fat;
 pub mod ids;
-mod keyed;
+pub(crate) mod keyed;
 pub mod procedure;
 pub mod time;
 pub mod units;
