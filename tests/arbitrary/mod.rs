@@ -11,9 +11,7 @@ use panward::domain::facts::setup::{
 };
 use panward::domain::facts::{Correct, Correction, Fact, MachineCleaned, Practised, RunNoted, oil};
 use panward::domain::fat::Fat;
-use panward::domain::ids::{
-    Dev, EntryId, InstrumentId, JobId, KitchenId, MachineId, PanId, PersonId, RunId,
-};
+use panward::domain::ids::{Dev, EntryId, InstrumentId, JobId, KitchenId, MachineId, PanId, PersonId, RunId};
 use panward::domain::procedure::{Hold, StepId};
 use panward::domain::time::{Day, Millis};
 use panward::domain::units::{AcidValue, Amount, Minutes, Share, Temp, Typed, Unit, Volume};
@@ -98,8 +96,23 @@ fn evidence() -> impl Strategy<Value = Evidence> {
 fn kitchen() -> impl Strategy<Value = Fact> {
     let limit = prop_oneof![share().prop_map(AcidLimit::Ffa), acid().prop_map(AcidLimit::AcidValue)];
     let span = (minutes(), minutes()).prop_map(|(from_min, to_min)| Span { from_min, to_min });
-    let first = (words(), "[A-Z]{2}", words(), 180..=660_u16, any::<[bool; 7]>(), minutes(), of(minutes()));
-    let second = (of(span), words(), of(share()), of(limit), select(LimitBasis::ALL), vec(words(), 0..3));
+    let first = (
+        words(),
+        "[A-Z]{2}",
+        words(),
+        180..=660_u16,
+        any::<[bool; 7]>(),
+        minutes(),
+        of(minutes()),
+    );
+    let second = (
+        of(span),
+        words(),
+        of(share()),
+        of(limit),
+        select(LimitBasis::ALL),
+        vec(words(), 0..3),
+    );
     (first, second).prop_map(|(a, b)| {
         Fact::Kitchen(Box::new(Kitchen {
             kitchen: KITCHEN,
@@ -122,24 +135,45 @@ fn kitchen() -> impl Strategy<Value = Fact> {
 
 fn a_person() -> impl Strategy<Value = Fact> {
     let routes = vec(select(Route::ALL), 0..3);
-    (person(), words(), any::<bool>(), routes, any::<bool>(), of(person()), of(day())).prop_map(|f| {
-        Fact::Person(Person {
-            person: f.0,
-            initials: f.1,
-            adult: f.2,
-            routes: f.3,
-            may_supervise: f.4,
-            by: f.5,
-            until: f.6,
+    (
+        person(),
+        words(),
+        any::<bool>(),
+        routes,
+        any::<bool>(),
+        of(person()),
+        of(day()),
+    )
+        .prop_map(|f| {
+            Fact::Person(Person {
+                person: f.0,
+                initials: f.1,
+                adult: f.2,
+                routes: f.3,
+                may_supervise: f.4,
+                by: f.5,
+                until: f.6,
+            })
         })
-    })
 }
 
 fn a_pan() -> impl Strategy<Value = Fact> {
-    let claim = (select(ClaimKind::ALL), day(), words(), of(day()))
-        .prop_map(|(what, from, basis, until)| Claim { what, from, basis, until });
+    let claim = (select(ClaimKind::ALL), day(), words(), of(day())).prop_map(|(what, from, basis, until)| Claim {
+        what,
+        from,
+        basis,
+        until,
+    });
     let signs = [select(OffSign::ALL), select(OffSign::ALL)];
-    let first = (pan(), words(), volume(), volume(), words(), select(HeatKind::ALL), signs);
+    let first = (
+        pan(),
+        words(),
+        volume(),
+        volume(),
+        words(),
+        select(HeatKind::ALL),
+        signs,
+    );
     let second = (select(Fat::ALL), vec(claim, 0..3), exposures());
     let third = (of(any::<u16>()), of(any::<u16>()), of(words()), any::<bool>());
     (first, second, third).prop_map(|(a, b, c)| {
@@ -164,8 +198,23 @@ fn a_pan() -> impl Strategy<Value = Fact> {
 
 fn a_machine() -> impl Strategy<Value = Fact> {
     let held = prop_oneof![exposures().prop_map(Held::Known), Just(Held::Unknown)];
-    let first = (machine(), words(), select(OutBy::ALL), volume(), share(), any::<u32>(), any::<bool>());
-    let second = (select(FilterKind::ALL), -500..=2_000_i16, -500..=2_000_i16, temp(), of(any::<u16>()), of(any::<u16>()));
+    let first = (
+        machine(),
+        words(),
+        select(OutBy::ALL),
+        volume(),
+        share(),
+        any::<u32>(),
+        any::<bool>(),
+    );
+    let second = (
+        select(FilterKind::ALL),
+        -500..=2_000_i16,
+        -500..=2_000_i16,
+        temp(),
+        of(any::<u16>()),
+        of(any::<u16>()),
+    );
     let third = (vec(words(), 0..4), btree_map(words(), words(), 0..4), held);
     (first, second, third).prop_map(|(a, b, c)| {
         Fact::Machine(Box::new(Machine {
@@ -191,12 +240,21 @@ fn a_machine() -> impl Strategy<Value = Fact> {
 
 fn instrument() -> impl Strategy<Value = Fact> {
     (any::<u128>(), words(), select(Measures::ALL), of(share())).prop_map(|(id, name, measures, spread)| {
-        Fact::Instrument(Instrument { instrument: InstrumentId(id), name, measures, spread })
+        Fact::Instrument(Instrument {
+            instrument: InstrumentId(id),
+            name,
+            measures,
+            spread,
+        })
     })
 }
 
 fn about_oil() -> impl Strategy<Value = Fact> {
-    let age = prop_oneof![Just(oil::Age::Fresh), day().prop_map(oil::Age::Since), Just(oil::Age::Unknown)];
+    let age = prop_oneof![
+        Just(oil::Age::Fresh),
+        day().prop_map(oil::Age::Since),
+        Just(oil::Age::Unknown)
+    ];
     let value = prop_oneof![
         share().prop_map(oil::Measured::Polar),
         share().prop_map(oil::Measured::Ffa),
@@ -205,30 +263,67 @@ fn about_oil() -> impl Strategy<Value = Fact> {
         temp().prop_map(oil::Measured::Smoke),
     ];
     let claim = || {
-        (pan(), select(ClaimKind::ALL), words(), of(words()))
-            .prop_map(|(pan, what, why, basis)| oil::ClaimChange { pan, what, why, basis })
+        (pan(), select(ClaimKind::ALL), words(), of(words())).prop_map(|(pan, what, why, basis)| oil::ClaimChange {
+            pan,
+            what,
+            why,
+            basis,
+        })
     };
     prop_oneof![
-        (pan(), select(Fat::ALL), amount(), of(words()), age)
-            .prop_map(|(pan, fat, amount, batch, age)| Fact::Fill(oil::Fill { pan, fat, amount, batch, age })),
-        (pan(), select(Fat::ALL), amount(), of(words()))
-            .prop_map(|(pan, fat, amount, batch)| Fact::TopUp(oil::TopUp { pan, fat, amount, batch })),
-        (pan(), amount(), amount())
-            .prop_map(|(pan, out, fresh)| Fact::PartChange(oil::PartChange { pan, out, fresh })),
+        (pan(), select(Fat::ALL), amount(), of(words()), age).prop_map(|(pan, fat, amount, batch, age)| Fact::Fill(
+            oil::Fill {
+                pan,
+                fat,
+                amount,
+                batch,
+                age
+            }
+        )),
+        (pan(), select(Fat::ALL), amount(), of(words())).prop_map(|(pan, fat, amount, batch)| Fact::TopUp(
+            oil::TopUp {
+                pan,
+                fat,
+                amount,
+                batch
+            }
+        )),
+        (pan(), amount(), amount()).prop_map(|(pan, out, fresh)| Fact::PartChange(oil::PartChange { pan, out, fresh })),
         (pan(), amount(), amount()).prop_map(|(from, out, arrived)| {
             let to = PanId(from.0 ^ 1);
             Fact::Move(oil::Move { from, to, out, arrived })
         }),
         (pan(), amount(), words(), of(temp()), of(words())).prop_map(|(pan, amount, reason, temp, container)| {
-            Fact::OilChange(oil::OilChange { pan, amount, reason, temp, container })
+            Fact::OilChange(oil::OilChange {
+                pan,
+                amount,
+                reason,
+                temp,
+                container,
+            })
         }),
-        (pan(), minutes(), select(oil::Load::ALL), of(temp()), of(any::<u32>()))
-            .prop_map(|(pan, fry, load, temp, food_g)| Fact::Service(oil::Service { pan, fry, load, temp, food_g })),
+        (pan(), minutes(), select(oil::Load::ALL), of(temp()), of(any::<u32>())).prop_map(
+            |(pan, fry, load, temp, food_g)| Fact::Service(oil::Service {
+                pan,
+                fry,
+                load,
+                temp,
+                food_g
+            })
+        ),
         (pan(), value, of(any::<u128>()), of(temp())).prop_map(|(pan, value, instrument, oil)| {
-            Fact::Reading(oil::Reading { pan, value, instrument: instrument.map(InstrumentId), oil })
+            Fact::Reading(oil::Reading {
+                pan,
+                value,
+                instrument: instrument.map(InstrumentId),
+                oil,
+            })
         }),
-        (of(pan()), select(oil::SignKind::ALL), of(words()))
-            .prop_map(|(pan, sign, text)| Fact::Sign(oil::Sign { pan, sign, text })),
+        (of(pan()), select(oil::SignKind::ALL), of(words())).prop_map(|(pan, sign, text)| Fact::Sign(oil::Sign {
+            pan,
+            sign,
+            text
+        })),
         (of(pan()), words()).prop_map(|(pan, text)| Fact::Note(oil::Note { pan, text })),
         claim().prop_map(Fact::ClaimLost),
         claim().prop_map(Fact::ClaimRestored),
@@ -236,9 +331,28 @@ fn about_oil() -> impl Strategy<Value = Fact> {
 }
 
 fn job() -> impl Strategy<Value = Fact> {
-    let first = (any::<u128>(), select(JobKind::ALL), select(JobEvent::ALL), of(select(Grade::ALL)), of(words()));
-    let second = (of(machine()), of(pan()), of(select(StepId::ALL)), of(select(Hold::ALL)), of(person()));
-    let third = (evidence(), of(select(Heat::ALL)), of(select(Contents::ALL)), of(moment()), of(moment()), of(person()));
+    let first = (
+        any::<u128>(),
+        select(JobKind::ALL),
+        select(JobEvent::ALL),
+        of(select(Grade::ALL)),
+        of(words()),
+    );
+    let second = (
+        of(machine()),
+        of(pan()),
+        of(select(StepId::ALL)),
+        of(select(Hold::ALL)),
+        of(person()),
+    );
+    let third = (
+        evidence(),
+        of(select(Heat::ALL)),
+        of(select(Contents::ALL)),
+        of(moment()),
+        of(moment()),
+        of(person()),
+    );
     (first, second, third).prop_map(|(a, b, c)| {
         Fact::Job(Box::new(JobFact {
             job: JobId(a.0),
@@ -270,9 +384,28 @@ fn run() -> impl Strategy<Value = Fact> {
         rinse_max_s: f.3,
         rinse_min_s: f.4,
     });
-    let first = (any::<u128>(), any::<u128>(), pan(), of(machine()), select(Route::ALL), select(Form::ALL), plan);
-    let second = (of(person()), select(RunEvent::ALL), select(StepId::ALL), of(select(Fault::ALL)), evidence());
-    let third = (select(Place::ALL), select(Contents::ALL), select(Pump::ALL), select(Heat::ALL));
+    let first = (
+        any::<u128>(),
+        any::<u128>(),
+        pan(),
+        of(machine()),
+        select(Route::ALL),
+        select(Form::ALL),
+        plan,
+    );
+    let second = (
+        of(person()),
+        select(RunEvent::ALL),
+        select(StepId::ALL),
+        of(select(Fault::ALL)),
+        evidence(),
+    );
+    let third = (
+        select(Place::ALL),
+        select(Contents::ALL),
+        select(Pump::ALL),
+        select(Heat::ALL),
+    );
     (first, second, third, of(moment()), of(select(Left::ALL)), limits).prop_map(|(a, b, c, deadline, left, limits)| {
         Fact::Run(Box::new(RunFact {
             run: RunId(a.0),
@@ -302,10 +435,16 @@ fn others() -> impl Strategy<Value = Fact> {
     prop_oneof![
         (pan(), of(machine()), select(Grade::ALL), of(words()))
             .prop_map(|(pan, machine, how, why)| Fact::RunNoted(RunNoted { pan, machine, how, why })),
-        (machine(), words(), person())
-            .prop_map(|(machine, how, by)| Fact::MachineCleaned(MachineCleaned { machine, how, by })),
-        (person(), any::<u128>(), words())
-            .prop_map(|(person, run, result)| Fact::Practised(Practised { person, run: RunId(run), result })),
+        (machine(), words(), person()).prop_map(|(machine, how, by)| Fact::MachineCleaned(MachineCleaned {
+            machine,
+            how,
+            by
+        })),
+        (person(), any::<u128>(), words()).prop_map(|(person, run, result)| Fact::Practised(Practised {
+            person,
+            run: RunId(run),
+            result
+        })),
     ]
 }
 
@@ -317,10 +456,21 @@ fn plain_fact() -> BoxedStrategy<Fact> {
 /// A fact of any kind this app can write.
 pub fn fact() -> impl Strategy<Value = Fact> {
     let amend = (of(moment()), of(-720..=840_i16), of(plain_fact()))
-        .prop_filter("amends something", |(at, off, fact)| at.is_some() || off.is_some() || fact.is_some())
-        .prop_map(|(at, off_min, fact)| Correction::Amend { at, off_min, fact: fact.map(Box::new) });
-    let correct = (any::<u128>(), words(), prop_oneof![Just(Correction::Void), amend])
-        .prop_map(|(of, why, how)| Fact::Correct(Correct { of: EntryId(of), why, how }));
+        .prop_filter("amends something", |(at, off, fact)| {
+            at.is_some() || off.is_some() || fact.is_some()
+        })
+        .prop_map(|(at, off_min, fact)| Correction::Amend {
+            at,
+            off_min,
+            fact: fact.map(Box::new),
+        });
+    let correct = (any::<u128>(), words(), prop_oneof![Just(Correction::Void), amend]).prop_map(|(of, why, how)| {
+        Fact::Correct(Correct {
+            of: EntryId(of),
+            why,
+            how,
+        })
+    });
     prop_oneof![9 => plain_fact(), 1 => correct]
 }
 
@@ -331,7 +481,16 @@ pub fn v7(bits: u128) -> EntryId {
 
 /// An entry of any kind this app can write, from one of three stores.
 pub fn entry() -> impl Strategy<Value = Entry> {
-    let envelope = (any::<u128>(), 0..3_u64, 1..=u32::MAX, moment(), moment(), of(moment()), -720..=840_i16, of(person()));
+    let envelope = (
+        any::<u128>(),
+        0..3_u64,
+        1..=u32::MAX,
+        moment(),
+        moment(),
+        of(moment()),
+        -720..=840_i16,
+        of(person()),
+    );
     (envelope, fact()).prop_map(|(e, fact)| Entry {
         id: v7(e.0),
         dev: Dev(e.1),
