@@ -9,6 +9,8 @@
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
 pub mod domain;
+pub mod kitchen;
+pub mod store;
 #[cfg(target_arch = "wasm32")]
 pub mod ui;
 pub mod words;

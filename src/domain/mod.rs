@@ -10,7 +10,7 @@ pub mod facts;
 pub mod fat;
 pub mod guide;
 pub mod ids;
-mod keyed;
+pub(crate) mod keyed;
 pub mod procedure;
 pub mod time;
 pub mod units;
