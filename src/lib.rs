@@ -6,4 +6,9 @@
 //! main -> ui -> { browser | kitchen | words } -> store -> domain -> no web crate, no clock
 //! ```
 
+#[cfg(target_arch = "wasm32")]
+pub mod browser;
 pub mod domain;
+#[cfg(target_arch = "wasm32")]
+pub mod ui;
+pub mod words;

@@ -1,0 +1,331 @@
+//! What stands on an answer's button: the thing and the state it was seen in, "Flame out", never "done".
+//!
+//! Every item with every word has a label, since a record from a newer app may pair what this one never asks. The
+//! label is the item's noun and the word's state; where English wants it otherwise, the pair has its own line.
+
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
+use crate::domain::facts::setup::OutBy;
+use crate::domain::units::Temp;
+
+use super::{Lang, format};
+
+/// The label of the answer `word` to `item`: one to four short words, at most 28 characters.
+#[must_use]
+pub fn label(item: Item, word: Word, lang: Lang) -> String {
+    let Lang::En = lang;
+    match own(item, word) {
+        Some(own) => own.to_owned(),
+        None => format!("{} {}", noun(item), state(word)),
+    }
+}
+
+/// The label as part of a sentence: "knob at off".
+#[must_use]
+pub fn phrase(item: Item, word: Word, lang: Lang) -> String {
+    let label = label(item, word, lang);
+    let mut letters = label.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// Several things seen at one place as one answer: "Knob at off, flame out, no smoke".
+#[must_use]
+pub fn together(seen: &[(Item, Word)], lang: Lang) -> String {
+    let Some(((item, word), rest)) = seen.split_first() else {
+        return String::new();
+    };
+    let rest = rest
+        .iter()
+        .map(|(item, word)| format!(", {}", phrase(*item, *word, lang)));
+    std::iter::once(label(*item, *word, lang)).chain(rest).collect()
+}
+
+/// One piece of evidence as the log shows it: "Flame out", "Oil at 152 °C".
+#[must_use]
+pub fn seen(item: Item, seen: &Seen, lang: Lang) -> String {
+    let Lang::En = lang;
+    match seen {
+        Seen::Is(word) => label(item, *word, lang),
+        Seen::Words(words) => format!("{}: {words}", noun(item)),
+        Seen::Number(n) => {
+            let temp = i16::try_from(*n).ok().and_then(Temp::from_dc);
+            let value = temp.map_or_else(|| n.to_string(), format::temp);
+            format!("{} at {value}", noun(item))
+        }
+    }
+}
+
+/// All evidence of one answer, a piece each.
+#[must_use]
+pub fn all_seen(evidence: &Evidence, lang: Lang) -> Vec<String> {
+    evidence.iter().map(|(item, value)| seen(*item, value, lang)).collect()
+}
+
+/// The end button of a step at which oil moves, pressed after the hand has stopped it.
+#[must_use]
+pub const fn moving_ends(out_by: OutBy, returning: bool, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match (out_by, returning) {
+        (OutBy::Nozzle, _) | (OutBy::Drain | OutBy::BuiltIn, true) => "Pump is off",
+        (OutBy::Drain | OutBy::BuiltIn, false) => "Flow has stopped",
+        (OutBy::Hand, false) => "All in, lid is on",
+        (OutBy::Hand, true) => "All is poured back",
+    }
+}
+
+/// What an item is called at the start of a label.
+#[must_use]
+pub const fn noun(item: Item) -> &'static str {
+    match item {
+        Item::Knob => "Knob",
+        Item::Flame => "Flame",
+        Item::Light => "Light",
+        Item::Thermostat => "Thermostat",
+        Item::Isolator => "Isolator",
+        Item::GasTap => "Gas tap",
+        Item::Plug => "Plug",
+        Item::SignOff => "Sign-off",
+        Item::Gloves => "Gloves",
+        Item::Face => "Face cover",
+        Item::Apron => "Apron",
+        Item::Sleeves => "Sleeves",
+        Item::Shoes => "Shoes",
+        Item::Floor => "Floor",
+        Item::Way => "Way",
+        Item::Extinguisher => "Extinguisher",
+        Item::UsedSince => "Used since",
+        Item::Filter => "Filter",
+        Item::TankInside => "Tank inside",
+        Item::Hose => "Hose",
+        Item::Sound => "Lid and hose",
+        Item::Tank => "Tank",
+        Item::Heard => "Test sound",
+        Item::Heater => "Heater",
+        Item::Label => "Label",
+        Item::Smoke => "Smoke",
+        Item::Walls => "Walls",
+        Item::Skimmings => "Scraps",
+        Item::Sample => "Sample",
+        Item::OilTemp | Item::ByHand | Item::Place | Item::Warming => "Oil",
+        Item::OffTarget => "Off target",
+        Item::Nozzle => "Nozzle",
+        Item::Pipe => "Pipe",
+        Item::TankPlace => "Tank place",
+        Item::Valve => "Valve",
+        Item::Pump => "Pump",
+        Item::Remainder => "The rest",
+        Item::PanInside => "Pan inside",
+        Item::Container => "Container",
+        Item::Room => "Room",
+        Item::Level => "Level",
+        Item::Left => "Pan",
+        Item::Compared => "Sample after",
+        Item::Tag => "Tag",
+        Item::Lid => "Lid",
+        Item::MachinePlug => "Machine plug",
+        Item::Line => "Line",
+        Item::SpentFilter => "Spent filter",
+        Item::Cloths => "Cloths",
+        Item::Machine => "Machine",
+        Item::Fan => "Fan",
+        Item::InPan => "In the pan",
+        Item::Crust => "Crust",
+        Item::Melt => "Fat",
+        Item::HeatSetting => "Heat",
+        Item::Heap => "Heap",
+        Item::HeapAgain => "Heap again",
+        Item::Scraps => "Scraps",
+        Item::Pans => "Pans",
+        Item::Found => "Scraps",
+        Item::Clock => "Clock",
+        Item::Words => "Words",
+    }
+}
+
+/// What a word adds to the noun.
+const fn state(word: Word) -> &'static str {
+    match word {
+        Word::Off => "off",
+        Word::On => "on",
+        Word::Out => "out",
+        Word::Lit => "lit",
+        Word::Low => "at lowest",
+        Word::Shut => "shut",
+        Word::Open => "open",
+        Word::Signed => "signed off",
+        Word::Supervised => "supervised",
+        Word::Vouched => "vouched for",
+        Word::Worn => "on",
+        Word::Missing => "missing",
+        Word::Dry => "dry",
+        Word::Wet => "wet",
+        Word::Clear => "clear",
+        Word::Blocked => "blocked",
+        Word::Seen => "seen",
+        Word::Yes => "yes",
+        Word::No => "no",
+        Word::NotKnown => "not known",
+        Word::Whole => "undamaged",
+        Word::Damaged => "damaged",
+        Word::Empty => "empty",
+        Word::Oil => "has oil",
+        Word::Same => "the same",
+        Word::Different => "different",
+        Word::None => "none",
+        Word::Smoking => "smoking",
+        Word::Scraped => "scraped",
+        Word::ForCold => "for cold clean",
+        Word::OnTray => "on flat tray",
+        Word::NoTray => "without tray",
+        Word::Taken => "taken",
+        Word::InCorner => "low in corner",
+        Word::Clamped => "clamped low",
+        Word::Loose => "loose",
+        Word::Locked => "locked on",
+        Word::InPlace => "in place",
+        Word::Running => "running",
+        Word::Film => "a film",
+        Word::Slow => "slow",
+        Word::ClearDry => "clear and dry",
+        Word::MetalDry => "metal, dry",
+        Word::Unfit => "unfit",
+        Word::Enough => "enough",
+        Word::Short => "short",
+        Word::Below => "below mark",
+        Word::JustAbove => "just above",
+        Word::Relit => "lit again",
+        Word::Set => "left to set",
+        Word::Better => "better",
+        Word::Worse => "worse",
+        Word::InPan => "in the pan",
+        Word::Split => "in both",
+        Word::InMachine => "in machine",
+        Word::InContainer => "in container",
+        Word::Gone => "gone",
+        Word::Hung => "hung",
+        Word::RunEmpty => "run empty",
+        Word::InBin => "in metal bin",
+        Word::Ready => "ready",
+        Word::NeedsDrying => "needs drying",
+        Word::OutOfService => "out of use",
+        Word::Crackling => "crackling",
+        Word::Quiet => "quiet",
+        Word::Solid => "solid",
+        Word::AllLiquid => "all liquid",
+        Word::PartLiquid => "part liquid",
+        Word::Cold => "cold",
+        Word::Warm => "still warm",
+        Word::ThinOutdoors => "thin, outdoors",
+        Word::Burnt => "burnt",
+        Word::NoTime => "no time",
+        Word::FatNeeds => "fat needs it",
+        Word::MachineNeeds => "machine needs",
+    }
+}
+
+/// The pairs that English says otherwise.
+const fn own(item: Item, word: Word) -> Option<&'static str> {
+    Some(match (item, word) {
+        (Item::Knob, Word::Off) => "Knob at off",
+        (Item::Knob, Word::On) => "Knob at on",
+        (Item::Light, Word::Lit) => "Light on",
+        (Item::Thermostat, Word::Off) => "Thermostat at zero",
+        (Item::Thermostat, Word::On) => "Thermostat turned up",
+        (Item::Plug | Item::MachinePlug, Word::Out) => "Plug out",
+        (Item::Plug | Item::MachinePlug, Word::On | Word::InPlace) => "Plug in the wall",
+        (Item::SignOff, Word::Signed) => "Signed-off adult",
+        (Item::SignOff, Word::Supervised) => "Beside a supervisor",
+        (Item::SignOff, Word::Vouched) => "Owner, alone, vouches",
+        (Item::SignOff, Word::No | Word::Missing) => "Nobody signed off",
+        (Item::Gloves, Word::Worn) => "Dry gloves to hand",
+        (Item::Face, Word::Worn) => "Eyes and face covered",
+        (Item::Sleeves, Word::Worn) => "Sleeves down",
+        (Item::Sleeves, Word::Missing) => "Sleeves up or short",
+        (Item::Shoes, Word::Worn) => "Closed shoes, good grip",
+        (Item::Shoes, Word::Missing) => "Open or soft shoes",
+        (Item::Floor, Word::Oil) => "Oil on the floor",
+        (Item::Way, Word::Blocked) => "Something in the way",
+        (Item::Extinguisher, Word::Seen) => "Extinguisher in sight",
+        (Item::UsedSince, Word::No) => "Nobody used it",
+        (Item::UsedSince, Word::Yes) => "Somebody used it",
+        (Item::UsedSince, Word::NotKnown) => "Nobody knows",
+        (Item::Filter, Word::InPlace) => "Filter fitted, dry",
+        (Item::Sound, Word::Whole) => "All undamaged",
+        (Item::Sound, Word::Damaged) => "Something damaged",
+        (Item::Heard, Word::Yes) => "Sound heard",
+        (Item::Heard, Word::No) => "No sound heard",
+        (Item::Label, Word::Same) => "Label says the same",
+        (Item::Label, Word::Different) => "Label says another",
+        (Item::Smoke, Word::None) => "No smoke",
+        (Item::Smoke, Word::Smoking) => "Oil is smoking",
+        (Item::Walls, Word::ForCold) => "Left for the cold clean",
+        (Item::Skimmings, Word::None) => "No scraps to skim",
+        (Item::Skimmings, Word::NoTray) => "No flat tray here",
+        (Item::Skimmings, Word::OnTray) => "Scraps thin on the tray",
+        (Item::Sample, Word::None) => "No sample",
+        (Item::OffTarget, Word::NoTime) => "It will come down too late",
+        (Item::OffTarget, Word::FatNeeds) => "This fat needs it",
+        (Item::OffTarget, Word::MachineNeeds) => "This machine needs it",
+        (Item::TankPlace, Word::InPlace) => "Tank in its place",
+        (Item::TankPlace, Word::Loose | Word::Missing) => "Tank out of its place",
+        (Item::Valve, Word::Shut) => "Drain valve shut",
+        (Item::Valve, Word::Open) => "Drain valve open",
+        (Item::Remainder, Word::None | Word::Empty) => "Pan empty",
+        (Item::Remainder, Word::Film) => "A film at most",
+        (Item::Remainder, Word::Oil) => "More than a film",
+        (Item::Remainder, Word::Slow) => "It came slowly",
+        (Item::PanInside, Word::ClearDry) => "Pan clear and dry",
+        (Item::PanInside, Word::Wet) => "Pan wet",
+        (Item::PanInside, Word::Blocked) => "Something in the pan",
+        (Item::Container, Word::MetalDry) => "Metal, dry, with a lid",
+        (Item::Container, Word::Unfit) => "Plastic, open or wet",
+        (Item::Room, Word::Enough) => "Room for all of it",
+        (Item::Room, Word::Short) => "Too small",
+        (Item::ByHand, Word::InContainer) => "All in the container",
+        (Item::Level, Word::Enough | Word::Clear) => "Well above the mark",
+        (Item::Level, Word::JustAbove) => "Just above the mark",
+        (Item::Level, Word::Below) => "Below the mark",
+        (Item::Left, Word::Relit) => "Lit again",
+        (Item::Left, Word::Off) => "Left off, lid on",
+        (Item::Left, Word::Set) => "Left to set, lid on",
+        (Item::Compared, Word::Better) => "Clearer",
+        (Item::Compared, Word::Same) => "The same",
+        (Item::Compared, Word::Worse) => "Cloudier",
+        (Item::Place, Word::Split) => "Some in pan, some out",
+        (Item::Place, Word::InMachine) => "Oil in the machine",
+        (Item::Place, Word::InContainer) => "Oil in the container",
+        (Item::Place, Word::Gone) => "Spilt or taken away",
+        (Item::Tag, Word::Hung) => "Tag on the control",
+        (Item::Tag, Word::None | Word::Missing) => "No tag",
+        (Item::Lid, Word::Off) => "Lid off, set aside",
+        (Item::Line, Word::RunEmpty) => "Line empty, drained back",
+        (Item::Line, Word::Oil) => "Oil still in the line",
+        (Item::SpentFilter, Word::OnTray) => "Filter flat on the tray",
+        (Item::SpentFilter, Word::InPlace) => "Left in, machine tagged",
+        (Item::Cloths, Word::InBin) => "Cloths in the metal bin",
+        (Item::Cloths, Word::None) => "No cloths used",
+        (Item::Machine, Word::Ready) => "Dry, built, ready",
+        (Item::Machine, Word::Oil) => "Oil inside, tagged",
+        (Item::Fan, Word::On) => "Fan running",
+        (Item::Fan, Word::Off) => "Fan still",
+        (Item::InPan, Word::None | Word::Clear) => "Nothing in the pan",
+        (Item::InPan, Word::Blocked) => "Something in the pan",
+        (Item::Crust, Word::Open) => "Crust open over the heat",
+        (Item::Crust, Word::Solid) => "Crust still closed",
+        (Item::Crust, Word::None) => "No crust",
+        (Item::Melt, Word::AllLiquid) => "All liquid, stirred",
+        (Item::Melt, Word::PartLiquid) => "Some still solid",
+        (Item::Melt, Word::Solid) => "Mostly solid",
+        (Item::HeatSetting, Word::Low) => "Lowest or melt setting",
+        (Item::Scraps, Word::ThinOutdoors) => "Thin on metal, outdoors",
+        (Item::Scraps, Word::None) => "No scraps today",
+        (Item::Scraps, Word::Warm) => "In a heap, still warm",
+        (Item::Pans, Word::Off) => "All off, lids on",
+        (Item::Pans, Word::On) => "One still on",
+        (Item::Found, Word::None) => "Nothing left out",
+        (Item::Clock, Word::Yes) => "Yes, that is the time",
+        (Item::Clock, Word::No) => "No, another time",
+        _ => return None,
+    })
+}
