@@ -7,3 +7,5 @@
 //! ```
 
 pub mod domain;
+#[cfg(target_arch = "wasm32")]
+pub mod ui;

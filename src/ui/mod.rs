@@ -1,0 +1,3 @@
+//! What the person sees: screens and the parts they are made of.
+
+pub mod parts;
