@@ -44,11 +44,12 @@ pub fn Sheet(
         }
     });
     let title_id = format!("{testid}-title");
+    let labelled_by = title_id.clone();
     view! {
         <dialog
             class="sheet"
             node_ref=node
-            aria-labelledby=title_id.clone()
+            aria-labelledby=labelled_by
             data-testid=testid.clone()
             on:cancel=move |_: leptos::ev::Event| on_close.run(())
         >
