@@ -11,7 +11,6 @@ pub mod fat;
 pub mod guide;
 pub mod ids;
 pub(crate) mod keyed;
-mod keyed;
 pub mod ledger;
 pub mod procedure;
 pub mod time;

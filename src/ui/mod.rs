@@ -1,4 +1,6 @@
-//! The screens: they read, draw and send commands; every decision is made further in.
+//! The screens: they read, draw and send orders; every decision is made further in.
+
+pub mod parts;
 
 use crate::browser::page;
 use leptos::prelude::*;
