@@ -10,6 +10,7 @@ pub mod facts;
 pub mod fat;
 pub mod ids;
 mod keyed;
+pub mod oil_life;
 pub mod procedure;
 pub mod time;
 pub mod units;
