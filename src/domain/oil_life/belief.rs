@@ -1,7 +1,7 @@
 //! The estimator: what one fill's history makes us believe of one quantity, now.
 //!
-//! The growth rate lives on a grid; given the rate, level and fresh value are normal and one reading is one linear
-//! update, so the whole belief is a mixture of normals with a common spread. Three choices keep the laws of
+//! The growth rate lives on a grid; given the rate, level and fresh value are normal on the quantity's scale and one
+//! reading is one linear update, so the whole belief is a mixture of normals with a common spread. Three choices keep the laws of
 //! `tests/oil_life_laws.rs` true by construction rather than by luck:
 //!
 //! - Each batch of fresh oil is its own draw, so a faster rate always means a higher level: hours can only spread
@@ -14,17 +14,15 @@ use crate::domain::ids::InstrumentId;
 use crate::domain::units::Share;
 
 use super::history::{Event, FillHistory, Start, What, share_of};
-use super::kinetics::heat_factor;
+use super::kinetics::{heat_factor, mixed};
 use super::normal::{Component, mixture_quantile};
 use super::outlook::Outlook;
-use super::quantity::{Growth, Quantity, RatePrior};
+use super::quantity::{Quantity, RatePrior, Scale};
 
 /// Rates on the grid, evenly spaced in their logarithm.
 const NODES: u8 = 49;
 /// How far the grid reaches to either side, in standard deviations of the prior.
 const REACH_SDS: f64 = 4.0;
-/// No instrument is better than this, in points, whatever its owner typed.
-const LEAST_SPREAD_SHARE: f64 = 0.1;
 /// Unlogged services counted at most: beyond it the belief has long settled.
 const MOST_UNLOGGED: u16 = 400;
 
@@ -35,9 +33,9 @@ pub(super) struct Node {
     pub rate: f64,
     /// Probability; all of them sum to 1.
     pub weight: f64,
-    /// Mean level, % m/m.
+    /// Mean level, on the scale.
     pub level: f64,
-    /// Mean of this fill's fresh value, % m/m.
+    /// Mean of this fill's fresh value, on the scale.
     pub fresh: f64,
 }
 
@@ -72,10 +70,10 @@ impl Belief {
 
     fn begin(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> Self {
         let fresh = quantity.fresh(history.fat());
-        let fresh_var = fresh.sd * fresh.sd;
+        let (mean, fresh_var) = quantity.scale().normal(fresh.mean, fresh.sd);
         let mut belief = Self {
             quantity,
-            nodes: grid(rate_prior(quantity, history, outlook), fresh.mean),
+            nodes: grid(rate_prior(quantity, history, outlook), mean),
             level_var: fresh_var,
             fresh_var,
             level_fresh_cov: fresh_var,
@@ -91,11 +89,12 @@ impl Belief {
                 }
             }
             Start::Unknown => {
-                let (mean, sd) = quantity.of_unknown_age();
+                let (percent, sd) = quantity.of_unknown_age();
+                let (mean, var) = quantity.scale().normal(percent, sd);
                 for node in &mut belief.nodes {
                     node.level = mean;
                 }
-                belief.level_var = sd * sd;
+                belief.level_var = var;
                 belief.level_fresh_cov = 0.0;
             }
         }
@@ -105,31 +104,27 @@ impl Belief {
     /// A service nobody logged: usual hours, with their spread, and the usual top-up.
     fn guess_service(&mut self, outlook: &Outlook) {
         let factor = heat_factor(outlook.temp);
-        let mean_rate = self.mean(|n| n.rate) * factor;
-        let step = match self.quantity.growth() {
-            Growth::Steady => mean_rate,
-            Growth::Compounding => mean_rate * self.mean(|n| n.level),
-        };
         self.grow(outlook.fry.mean_h, factor);
-        self.level_var += step * step * outlook.fry.sd_h * outlook.fry.sd_h;
-        self.mix(outlook.top_up, self.fresh_mean(), self.fresh_var);
+        let by_hours = self.mean(|n| n.rate) * factor * outlook.fry.sd_h;
+        self.level_var += by_hours * by_hours;
+        self.mix_fresh(outlook.top_up);
     }
 
     fn apply(&mut self, history: &FillHistory, event: &Event, with_readings: bool) {
         match event.what {
             What::Fried { fry, temp, load: _ } => self.grow(fry.hours(), temp.map_or(1.0, heat_factor)),
             What::Topped { fat, added, after } => match share_of(added, after) {
-                Some(share) if fat == history.fat() => self.mix(share, self.fresh_mean(), self.fresh_var),
+                Some(share) if fat == history.fat() => self.mix_fresh(share),
                 Some(share) => {
                     let other = self.quantity.fresh(fat);
-                    self.mix(share, other.mean, other.sd * other.sd);
+                    self.mix(share, other.mean, other.sd);
                 }
                 None => self.folded_around = self.folded_around.saturating_add(1),
             },
             What::MovedIn { oil, added, after } => match share_of(added, after) {
                 Some(share) => {
                     let (mean, sd) = self.quantity.incoming(oil);
-                    self.mix(share, mean, sd * sd);
+                    self.mix(share, mean, sd);
                 }
                 None => self.folded_around = self.folded_around.saturating_add(1),
             },
@@ -148,38 +143,29 @@ impl Belief {
 
     /// Hours at frying temperature.
     fn grow(&mut self, hours: f64, factor: f64) {
-        let exposure = hours * factor;
-        match self.quantity.growth() {
-            Growth::Steady => {
-                for node in &mut self.nodes {
-                    node.level += node.rate * exposure;
-                }
-            }
-            Growth::Compounding => {
-                let mut mean_times = 0.0;
-                for node in &mut self.nodes {
-                    let times = libm::exp(node.rate * exposure);
-                    node.level *= times;
-                    mean_times += node.weight * times;
-                }
-                // One spread for all rates keeps them in order; the mean growth is the one that fits it best.
-                self.level_var *= mean_times * mean_times;
-                self.level_fresh_cov *= mean_times;
-                for (_, taken) in &mut self.biases {
-                    *taken *= mean_times;
-                }
-            }
+        for node in &mut self.nodes {
+            node.level += node.rate * hours * factor;
         }
         self.level_var += self.quantity.wander_per_hour() * hours;
     }
 
-    /// Other oil stirred in: `share` of what is then in the pan is from a draw with this mean and variance.
-    fn mix(&mut self, share: f64, mean: f64, variance: f64) {
-        let kept = 1.0 - share;
+    /// Another batch of this fill's own fresh oil stirred in.
+    fn mix_fresh(&mut self, share: f64) {
+        self.mix(share, self.fresh_mean(), self.fresh_sd());
+    }
+
+    /// Other oil stirred in: `share` of what is then in the pan holds `percent` ± `sd` points.
+    fn mix(&mut self, share: f64, percent: f64, sd: f64) {
+        let scale = self.scale();
+        let before = scale.percent(self.mean(|n| n.level));
+        let step_after = scale.points_per_step(mixed(before, share, percent));
         for node in &mut self.nodes {
-            node.level += share * (mean - node.level);
+            node.level = scale.place(mixed(scale.percent(node.level), share, percent));
         }
-        self.level_var = kept * kept * self.level_var + share * share * variance;
+        // Where the scale is curved, one spread for all rates keeps them in order; it is taken at their mean.
+        let kept = (1.0 - share) * scale.points_per_step(before) / step_after;
+        let added = share * sd / step_after;
+        self.level_var = kept * kept * self.level_var + added * added;
         self.level_fresh_cov *= kept;
         for (_, taken) in &mut self.biases {
             *taken *= kept;
@@ -188,8 +174,8 @@ impl Belief {
 
     /// A measured value.
     fn read(&mut self, percent: f64, instrument: Option<InstrumentId>, spread: Option<Share>) {
-        let usual = self.quantity.reading_sd();
-        let sd = spread.map_or(usual, Share::percent).max(LEAST_SPREAD_SHARE * usual);
+        let seen = self.scale().place(percent);
+        let sd = self.quantity.reading_sd(percent, spread.map(Share::percent));
         let bias_var = self.quantity.bias_sd() * self.quantity.bias_sd();
         let slot = self.slot_of(instrument);
         let taken = self.biases[slot].1;
@@ -200,9 +186,9 @@ impl Belief {
         let gain = ((other - bias_var * taken * missing) / expected).clamp(0.0, 1.0);
         let fresh_gain = self.level_fresh_cov / expected;
 
-        self.weigh(percent, expected);
+        self.weigh(seen, expected);
         for node in &mut self.nodes {
-            let surprise = percent - node.level;
+            let surprise = seen - node.level;
             node.level += gain * surprise;
             node.fresh += fresh_gain * surprise;
         }
@@ -217,8 +203,8 @@ impl Belief {
     }
 
     /// Bayes' rule over the rates: each is as likely as it made the reading.
-    fn weigh(&mut self, percent: f64, variance: f64) {
-        let misfit = |node: &Node| (percent - node.level) * (percent - node.level) / (2.0 * variance);
+    fn weigh(&mut self, seen: f64, variance: f64) {
+        let misfit = |node: &Node| (seen - node.level) * (seen - node.level) / (2.0 * variance);
         let least = self.nodes.iter().map(misfit).fold(f64::INFINITY, f64::min);
         let mut total = 0.0;
         for node in &mut self.nodes {
@@ -248,31 +234,29 @@ impl Belief {
         self.nodes.iter().map(|n| n.weight * of(n)).sum()
     }
 
-    /// Posterior mean of this fill's fresh value.
+    const fn scale(&self) -> Scale {
+        self.quantity.scale()
+    }
+
+    /// Posterior mean of this fill's fresh value, % m/m.
     pub(super) fn fresh_mean(&self) -> f64 {
-        self.mean(|n| n.fresh)
+        self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var))
     }
 
-    /// Variance of a batch of its fresh oil.
-    pub(super) const fn fresh_var(&self) -> f64 {
-        self.fresh_var
+    /// Standard deviation of a batch of its fresh oil, points.
+    pub(super) fn fresh_sd(&self) -> f64 {
+        self.scale().points_per_step(self.fresh_mean()) * self.fresh_var.sqrt()
     }
 
-    /// Variance of the level given the rate, instrument errors included.
+    /// Variance of the level on the scale, given the rate, instrument errors included.
     pub(super) fn level_var(&self) -> f64 {
         self.level_var + self.quantity.bias_sd() * self.quantity.bias_sd() * self.taken_squared()
     }
 
-    /// The quantile `p` of the level now, never under nothing.
+    /// The quantile `p` of the level now, % m/m, never under nothing.
     pub(super) fn quantile(&self, p: f64) -> f64 {
-        mixture_quantile(&self.components(), self.level_var().sqrt(), p).max(0.0)
-    }
-
-    /// Mean and standard deviation of the level now.
-    pub(super) fn moments(&self) -> (f64, f64) {
-        let mean = self.mean(|n| n.level);
-        let between = self.mean(|n| (n.level - mean) * (n.level - mean));
-        (mean, (between + self.level_var()).sqrt())
+        let place = mixture_quantile(&self.components(), self.level_var().sqrt(), p);
+        self.scale().percent(place).max(0.0)
     }
 
     /// The median of the rate, an hour at 175 °C.

@@ -4,7 +4,7 @@ use super::belief::{Belief, Node};
 use super::kinetics::{Settling, heat_factor, mixed};
 use super::normal::above;
 use super::outlook::Outlook;
-use super::quantity::Growth;
+use super::quantity::Scale;
 
 /// Days left are counted up to here; beyond it the answer is "not at this top-up".
 pub const MOST_DAYS: u8 = 60;
@@ -24,6 +24,7 @@ impl OverBy {
     /// settles, so the greatest chance met so far is the chance of having been over.
     pub(super) fn ahead(belief: &Belief, outlook: &Outlook, limit: f64) -> Self {
         let service = Service::usual(belief, outlook);
+        let limit = service.scale.place(limit);
         let mut over = Self::never();
         for node in belief.nodes() {
             let (mut level, mut var) = (node.level, belief.level_var());
@@ -58,60 +59,54 @@ impl OverBy {
 
 /// The usual service of a fill, worked out once.
 struct Service {
-    growth: Growth,
+    scale: Scale,
     hours: f64,
     hours_sd: f64,
     factor: f64,
     wander: f64,
     share: f64,
     fresh: f64,
-    fresh_var: f64,
+    fresh_sd: f64,
 }
 
 impl Service {
     fn usual(belief: &Belief, outlook: &Outlook) -> Self {
         let quantity = belief.quantity();
         Self {
-            growth: quantity.growth(),
+            scale: quantity.scale(),
             hours: outlook.fry.mean_h,
             hours_sd: outlook.fry.sd_h,
             factor: heat_factor(outlook.temp),
             wander: quantity.wander_per_hour() * outlook.fry.mean_h,
             share: outlook.top_up,
             fresh: belief.fresh_mean(),
-            fresh_var: belief.fresh_var(),
+            fresh_sd: belief.fresh_sd(),
         }
     }
 
     /// Level and variance at the end of frying, at one rate.
     fn fried(&self, node: &Node, level: f64, var: f64) -> (f64, f64) {
         let rate = node.rate * self.factor;
-        let (level, var, an_hour) = match self.growth {
-            Growth::Steady => (level + rate * self.hours, var, rate),
-            Growth::Compounding => {
-                let times = libm::exp(rate * self.hours);
-                (level * times, var * times * times, rate * level * times)
-            }
-        };
-        let by_hours = an_hour * self.hours_sd;
-        (level, var + self.wander + by_hours * by_hours)
+        let by_hours = rate * self.hours_sd;
+        (level + rate * self.hours, var + self.wander + by_hours * by_hours)
     }
 
     /// Level and variance after the usual top-up.
     fn topped_up(&self, level: f64, var: f64) -> (f64, f64) {
-        let kept = 1.0 - self.share;
-        (
-            mixed(level, self.share, self.fresh),
-            kept * kept * var + self.share * self.share * self.fresh_var,
-        )
+        let before = self.scale.percent(level);
+        let after = mixed(before, self.share, self.fresh);
+        let step_after = self.scale.points_per_step(after);
+        let kept = (1.0 - self.share) * self.scale.points_per_step(before) / step_after;
+        let added = self.share * self.fresh_sd / step_after;
+        (self.scale.place(after), kept * kept * var + added * added)
     }
 }
 
 /// Where the level settles at the usual frying and top-up, at the rate's median; `None` where it does not.
 pub(super) fn settling(belief: &Belief, outlook: &Outlook) -> Option<Settling> {
     let growth = belief.rate_median() * heat_factor(outlook.temp) * outlook.fry.mean_h;
-    match belief.quantity().growth() {
-        Growth::Steady => Settling::linear(belief.fresh_mean(), growth, outlook.top_up),
-        Growth::Compounding => Settling::compounding(belief.fresh_mean(), libm::exp(growth), outlook.top_up),
+    match belief.quantity().scale() {
+        Scale::Points => Settling::linear(belief.fresh_mean(), growth, outlook.top_up),
+        Scale::Log => Settling::compounding(belief.fresh_mean(), libm::exp(growth), outlook.top_up),
     }
 }

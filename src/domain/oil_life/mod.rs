@@ -28,7 +28,7 @@ pub use kinetics::{
     heat_factor, implied_activation_energy, mixed, speed_up,
 };
 pub use outlook::{LimitsInForce, Outlook, UnderFresh, UsualFry, usual_top_up};
-pub use quantity::{Growth, Quantity, RatePrior};
+pub use quantity::{Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 
 use crate::domain::units::Share;
@@ -76,9 +76,15 @@ pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
 /// What is believed of a fill's oil, for the fill it is moved into.
 #[must_use]
 pub fn incoming(history: &FillHistory, outlook: &Outlook) -> Incoming {
+    // Standard deviations between the 10 % and 90 % quantiles of a normal.
+    const INTERVAL_SDS: f64 = 2.563_103;
+    let of = |quantity| {
+        let now = estimate(&Belief::fold(quantity, history, outlook, true));
+        (now.median, (now.high - now.low) / INTERVAL_SDS)
+    };
     Incoming {
-        polar: Belief::fold(Quantity::Polar, history, outlook, true).moments(),
-        ffa: Belief::fold(Quantity::Ffa, history, outlook, true).moments(),
+        polar: of(Quantity::Polar),
+        ffa: of(Quantity::Ffa),
     }
 }
 

@@ -16,31 +16,86 @@ pub enum Quantity {
     Ffa,
 }
 
-/// How a quantity grows with hours hot.
+/// The scale on which a quantity grows by the same step every hour.
+///
+/// Polar compounds grow by the same points (zero order: Mba et al. 2016, Houhoula et al. 2002, Chen et al. 2013), free
+/// fatty acids by the same factor (first order, as accumulation: Mba et al. 2016), which is a steady step of their
+/// logarithm. Everything else about the two is alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Growth {
-    /// By the same points every hour (Mba et al. 2016, Houhoula et al. 2002, Chen et al. 2013: zero order).
-    Steady,
-    /// By the same factor every hour (Mba et al. 2016: first order, as accumulation).
-    Compounding,
+pub enum Scale {
+    /// Points.
+    Points,
+    /// The natural logarithm of points.
+    Log,
+}
+
+impl Scale {
+    /// % m/m to a place on the scale. Nothing lies under 0.01 %, the least the log can hold.
+    #[must_use]
+    pub fn place(self, percent: f64) -> f64 {
+        const LEAST: f64 = 0.01;
+        match self {
+            Self::Points => percent,
+            Self::Log => libm::log(percent.max(LEAST)),
+        }
+    }
+
+    /// A place on the scale as % m/m.
+    #[must_use]
+    pub fn percent(self, place: f64) -> f64 {
+        match self {
+            Self::Points => place,
+            Self::Log => libm::exp(place),
+        }
+    }
+
+    /// Points per step of the scale where the level is `percent`.
+    #[must_use]
+    pub const fn points_per_step(self, percent: f64) -> f64 {
+        match self {
+            Self::Points => 1.0,
+            Self::Log => percent,
+        }
+    }
+
+    /// A mean and standard deviation in points as mean and variance on the scale (log-normal on the logarithm).
+    #[must_use]
+    pub fn normal(self, mean: f64, sd: f64) -> (f64, f64) {
+        match self {
+            Self::Points => (mean, sd * sd),
+            Self::Log => {
+                let var = libm::log1p((sd / mean) * (sd / mean));
+                (libm::log(mean) - 0.5 * var, var)
+            }
+        }
+    }
+
+    /// The mean in points of a normal on the scale.
+    #[must_use]
+    pub fn mean_percent(self, mean: f64, var: f64) -> f64 {
+        match self {
+            Self::Points => mean,
+            Self::Log => libm::exp(mean + 0.5 * var),
+        }
+    }
 }
 
 /// The growth rate at 175 °C before any reading: log-normal.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RatePrior {
-    /// Median, points (or natural-log units) an hour.
+    /// Median, in steps of the quantity's [`Scale`] an hour.
     pub median: f64,
     /// Standard deviation of its natural logarithm.
     pub log_sd: f64,
 }
 
 impl Quantity {
-    /// How it grows.
+    /// The scale it grows steadily on.
     #[must_use]
-    pub const fn growth(self) -> Growth {
+    pub const fn scale(self) -> Scale {
         match self {
-            Self::Polar => Growth::Steady,
-            Self::Ffa => Growth::Compounding,
+            Self::Polar => Scale::Points,
+            Self::Ffa => Scale::Log,
         }
     }
 
@@ -72,27 +127,30 @@ impl Quantity {
         }
     }
 
-    /// Variance an hour of frying adds beyond the rate's own: food, load and hours nobody logged. Our own choice,
-    /// about a third of a usual day's growth.
+    /// Variance on its scale that an hour of frying adds beyond the rate's own: food, load and hours nobody logged.
+    /// Our own choice, about a third of a usual day's growth.
     #[must_use]
     pub const fn wander_per_hour(self) -> f64 {
         match self {
             Self::Polar => 0.1,
-            Self::Ffa => 1e-4,
+            Self::Ffa => 6e-4,
         }
     }
 
-    /// Spread of one reading where its owner knows none. Polar: 3 points for a dielectric probe in hot oil (from the
-    /// correlations of Al-Kahtani 1991 and Osawa et al. 2012). FFA: our own choice.
+    /// Standard deviation on its scale of one reading of `percent`, with the spread its owner knows it has (points)
+    /// or else the usual one. Polar: 3 points for a dielectric probe in hot oil (from the correlations of Al-Kahtani
+    /// 1991 and Osawa et al. 2012), never under a tenth of that. FFA: a fifth of the value, our own choice, never
+    /// under a fiftieth nor over the value itself.
     #[must_use]
-    pub const fn reading_sd(self) -> f64 {
+    pub fn reading_sd(self, percent: f64, spread: Option<f64>) -> f64 {
         match self {
-            Self::Polar => 3.0,
-            Self::Ffa => 0.1,
+            Self::Polar => spread.unwrap_or(3.0).max(0.3),
+            Self::Ffa => spread.map_or(0.2, |s| s / percent.max(0.01)).clamp(0.02, 1.0),
         }
     }
 
-    /// Constant error an instrument may carry through all its readings (one standard deviation). Our own choice.
+    /// Constant error an instrument may carry through all its readings (one standard deviation on the scale). Our own
+    /// choice; a titration of acidity is taken to have none.
     #[must_use]
     pub const fn bias_sd(self) -> f64 {
         match self {
