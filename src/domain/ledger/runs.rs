@@ -57,7 +57,7 @@ impl RunState {
     pub const fn filtered(&self) -> bool {
         match self.ended {
             Some((Left::Relit | Left::Off | Left::Set, _)) => self.drew,
-            Some((Left::OilOut, _)) | None => false,
+            Some((Left::AsWas | Left::OilOut, _)) | None => false,
         }
     }
 
@@ -210,6 +210,7 @@ impl Runs {
             | JobEvent::Proved
             | JobEvent::Broken
             | JobEvent::Answered
+            | JobEvent::Away
             | JobEvent::HeaterOn
             | JobEvent::HeaterOff => {}
         }
