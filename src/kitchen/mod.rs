@@ -8,6 +8,8 @@
 mod order;
 mod scene;
 
+use std::rc::Rc;
+
 use crate::domain::entry::{Draft, Entry};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
@@ -31,7 +33,7 @@ pub struct Outside {
 
 /// A kitchen: its journal, and everything the journal comes to.
 pub struct Kitchen<J> {
-    journal: J,
+    journal: Rc<J>,
     stamp: Stamp,
     outside: Outside,
     ledger: Ledger,
@@ -66,6 +68,7 @@ impl<J: Journal> Kitchen<J> {
 
     fn from_loaded(journal: J, loaded: Loaded, outside: Outside, now: &Now) -> Self {
         let stamp = Stamp::after(journal.dev(), &loaded);
+        let journal = Rc::new(journal);
         let entries: Vec<Entry> = loaded.records.into_iter().map(Record::into_entry).collect();
         let ledger = Ledger::replay(&entries);
         let mut kitchen = Self {
@@ -107,7 +110,10 @@ impl<J: Journal> Kitchen<J> {
             (false, true) => Trust::RunOpen,
             (false, false) => Trust::Ask,
         };
-        Ok(Prepared { records: self.stamped(drafts, trust, now)?, now: *now })
+        Ok(Prepared {
+            records: self.stamped(drafts, trust, now)?,
+            now: *now,
+        })
     }
 
     /// The last third: the records are on disk.
@@ -124,17 +130,25 @@ impl<J: Journal> Kitchen<J> {
 
     fn stamped(&mut self, drafts: Vec<Draft>, trust: Trust, now: &Now) -> Result<Vec<Record>, Refused> {
         let Outside { off_min, random } = &mut self.outside;
-        let mut moment = Moment { wall: now.wall, trust, off_min: &**off_min, random: &mut **random };
+        let mut moment = Moment {
+            wall: now.wall,
+            trust,
+            off_min: &**off_min,
+            random: &mut **random,
+        };
         let entries = self.stamp.stamp(drafts, &mut moment).map_err(|why| match why {
             Unstamped::Clock(doubt) => Refused::Clock(doubt),
             Unstamped::Future { .. } | Unstamped::DatedEvidence | Unstamped::NoNumbers => Refused::Stamp(why),
         })?;
-        entries.into_iter().map(|e| Record::of(e).map_err(Refused::BadEntry)).collect()
+        entries
+            .into_iter()
+            .map(|e| Record::of(e).map_err(Refused::BadEntry))
+            .collect()
     }
 
-    /// The journal.
-    pub const fn journal(&self) -> &J {
-        &self.journal
+    /// The journal, to write what was prepared and to export.
+    pub fn journal_handle(&self) -> Rc<J> {
+        Rc::clone(&self.journal)
     }
 
     /// Everything the log comes to.

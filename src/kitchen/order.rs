@@ -43,7 +43,10 @@ pub enum Refused {
 impl<J: Journal> Kitchen<J> {
     pub(super) fn decide(&self, order: Order, now: &Now) -> Result<Vec<Draft>, Refused> {
         match order {
-            Order::Guide(command) => self.guide.decide(&self.scene(now), &command, now).map_err(Refused::Guide),
+            Order::Guide(command) => self
+                .guide
+                .decide(&self.scene(now), &command, now)
+                .map_err(Refused::Guide),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -22,7 +22,11 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
         }
     };
     Scene {
-        people: book.people.values().map(|p| (p.clone(), ledger.clean_runs(p.person))).collect(),
+        people: book
+            .people
+            .values()
+            .map(|p| (p.clone(), ledger.clean_runs(p.person)))
+            .collect(),
         pans: book.pans_in_use().into_iter().map(pan).collect(),
         machines: book
             .machines
