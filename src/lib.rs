@@ -6,5 +6,7 @@
 //! main -> ui -> { browser | kitchen | words } -> store -> domain -> no web crate, no clock
 //! ```
 
+#[cfg(target_arch = "wasm32")]
+pub mod browser;
 pub mod domain;
 pub mod store;
