@@ -4,6 +4,7 @@
 #![deny(clippy::wildcard_enum_match_arm)]
 
 pub mod claim;
+pub mod country;
 pub mod entry;
 pub mod evidence;
 pub mod facts;

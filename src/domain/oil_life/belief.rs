@@ -59,11 +59,11 @@ pub(super) struct Belief {
 }
 
 impl Belief {
-    /// Folds a fill's whole history. `with_readings` false gives what days and priors alone would say.
-    pub(super) fn fold(quantity: Quantity, history: &FillHistory, outlook: &Outlook, with_readings: bool) -> Self {
+    /// Folds a fill's whole history.
+    pub(super) fn fold(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> Self {
         let mut belief = Self::begin(quantity, history, outlook);
         for event in history.events() {
-            belief.apply(history, event, with_readings);
+            belief.apply(history, event);
         }
         belief
     }
@@ -110,7 +110,7 @@ impl Belief {
         self.mix_fresh(outlook.top_up);
     }
 
-    fn apply(&mut self, history: &FillHistory, event: &Event, with_readings: bool) {
+    fn apply(&mut self, history: &FillHistory, event: &Event) {
         match event.what {
             What::Fried { fry, temp, load: _ } => self.grow(fry.hours(), temp.map_or(1.0, heat_factor)),
             What::Topped { fat, added, after } => match share_of(added, after) {
@@ -133,7 +133,7 @@ impl Belief {
                 instrument,
                 spread,
             } => {
-                if with_readings && let Some(percent) = self.quantity.measured(value) {
+                if let Some(percent) = self.quantity.measured(value) {
                     self.read(percent, instrument, spread);
                 }
             }
@@ -301,10 +301,11 @@ impl Belief {
 /// The rate before any reading: the published spread, and for polar compounds what the owner usually gets.
 ///
 /// "Usual days" is read as the days after which polar compounds stand near 25 %, the commonest limit, whatever limit
-/// is in force: an owner who changes by eye knows no number, and the estimate must not hang on the limit.
+/// is in force: an owner who changes by eye knows no number, and the estimate must not hang on the limit. That level
+/// (20–30) and the days (give or take a fifth) make for its spread.
 fn rate_prior(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> RatePrior {
     const USUAL_LEVEL: f64 = 25.0;
-    const USUAL_LOG_SD: f64 = 0.5;
+    const USUAL_LOG_SD: f64 = 0.35;
     let published = quantity.rate();
     let (Quantity::Polar, Some(days)) = (quantity, outlook.usual_days) else {
         return published;
