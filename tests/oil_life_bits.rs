@@ -131,6 +131,39 @@ fn fill_of_unknown_age() {
     assert_eq!(hex(&bits(Start::Unknown)), UNKNOWN);
 }
 
-const FRESH: [&str; 10] = [""; 10];
-const WORKED: [&str; 10] = [""; 10];
-const UNKNOWN: [&str; 10] = [""; 10];
+const FRESH: [&str; 10] = [
+    "402d9ef26dbd48ea",
+    "40318beb20a9d266",
+    "403463d91bf86060",
+    "3fd2351e35fe9875",
+    "3fe4b34687962116",
+    "3ffa61b58086c1ed",
+    "3fd141ff8334fe34",
+    "40410db8b4c86b99",
+    "40405f318fc70133",
+    "40406d60d53d02ae",
+];
+const WORKED: [&str; 10] = [
+    "402c3e141287659a",
+    "4030af9cc0627a0c",
+    "40335364f6e33eb4",
+    "3fd253facb668177",
+    "3fe45e6b638babcb",
+    "3ff87aa607ecc1e6",
+    "3fcdf79bd7b34598",
+    "403e731b0a5674c1",
+    "403d4537dfed5776",
+    "40406d60d53d02ae",
+];
+const UNKNOWN: [&str; 10] = [
+    "402ed17d55bf33e0",
+    "403262c8ff172bad",
+    "403587e423eb22be",
+    "3fd53900cfea3001",
+    "3fe50ff3728bb106",
+    "3ff718e137256360",
+    "3fcd6506f1435d1c",
+    "404369ca51c54a57",
+    "40429ffe45eb790c",
+    "40406d60d53d02ae",
+];
