@@ -20,7 +20,7 @@ use super::outlook::Outlook;
 use super::quantity::{Quantity, RatePrior, Scale};
 
 /// Rates on the grid, evenly spaced in their logarithm.
-const NODES: u8 = 49;
+const NODES: u8 = 33;
 /// How far the grid reaches to either side, in standard deviations of the prior.
 const REACH_SDS: f64 = 4.0;
 /// Unlogged services counted at most: beyond it the belief has long settled.
@@ -50,6 +50,8 @@ pub(super) struct Belief {
     fresh_var: f64,
     /// Their covariance.
     level_fresh_cov: f64,
+    /// Posterior mean of the fresh value, % m/m, kept because every top-up asks for it and only a reading moves it.
+    fresh_percent: f64,
     /// How much of each instrument's constant error the level has taken in, 0–1.
     biases: Vec<(Option<InstrumentId>, f64)>,
     /// Readings used.
@@ -77,6 +79,7 @@ impl Belief {
             level_var: fresh_var,
             fresh_var,
             level_fresh_cov: fresh_var,
+            fresh_percent: fresh.mean,
             biases: Vec::new(),
             readings: 0,
             folded_around: 0,
@@ -196,6 +199,7 @@ impl Belief {
         self.level_var = kept * kept * self.level_var + gain * gain * sd * sd;
         self.fresh_var = (self.fresh_var - fresh_gain * self.level_fresh_cov).max(0.0);
         self.level_fresh_cov *= kept;
+        self.fresh_percent = self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var));
         for (at, (_, bias)) in self.biases.iter_mut().enumerate() {
             *bias = *bias * kept + if at == slot { gain } else { 0.0 };
         }
@@ -239,13 +243,13 @@ impl Belief {
     }
 
     /// Posterior mean of this fill's fresh value, % m/m.
-    pub(super) fn fresh_mean(&self) -> f64 {
-        self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var))
+    pub(super) const fn fresh_mean(&self) -> f64 {
+        self.fresh_percent
     }
 
     /// Standard deviation of a batch of its fresh oil, points.
     pub(super) fn fresh_sd(&self) -> f64 {
-        self.scale().points_per_step(self.fresh_mean()) * self.fresh_var.sqrt()
+        self.scale().points_per_step(self.fresh_percent) * self.fresh_var.sqrt()
     }
 
     /// Variance of the level on the scale, given the rate, instrument errors included.
