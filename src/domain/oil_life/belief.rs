@@ -263,14 +263,18 @@ impl Belief {
         self.scale().percent(place).max(0.0)
     }
 
-    /// The median of the rate, an hour at 175 °C.
+    /// The median of the rate, an hour at 175 °C, between the two rates of the grid it falls between.
     pub(super) fn rate_median(&self) -> f64 {
-        let mut below = 0.0;
+        let (mut below, mut last) = (0.0, None::<(f64, f64)>);
         for node in &self.nodes {
-            below += node.weight;
-            if below >= 0.5 {
-                return node.rate;
+            let up_to = below + 0.5 * node.weight;
+            if up_to >= 0.5 {
+                return last.map_or(node.rate, |(rate, before)| {
+                    rate + (node.rate - rate) * (0.5 - before) / (up_to - before)
+                });
             }
+            below += node.weight;
+            last = Some((node.rate, up_to));
         }
         self.mean(|n| n.rate)
     }
