@@ -154,18 +154,24 @@ pub fn ForecastDrawing(
             }
         })
         .collect_view();
-    // The change day's word would run into today's when both are near: then only its mark is drawn, and the text says it.
-    let change_words = change_x.filter(|x| (x - today_x).abs() > 64).map(|x| {
-        let x = x.min(354);
-        view! { <text class="strong" x=x y="236" text-anchor="middle">{words.change}</text> }
+    // The day to change has a line of its own under the other days, so that no two words meet, large text included.
+    let change_mark = change_x.map(|x| {
+        let words_x = x.clamp(50, 346);
+        view! {
+            <path class="stem" d=format!("M{x} {limit_y}V246") />
+            <path class="change" d=format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z") />
+            <text class="strong" x=words_x y="264" text-anchor="middle">
+                {words.change}
+            </text>
+        }
     });
-    let start_words = (today_x > 130).then(|| view! { <text x="4" y="236">{words.start}</text> });
+    let start_words = (today_x > 150).then(|| view! { <text x="4" y="236">{words.start}</text> });
     let (title_id, desc_id) = (format!("{testid}-title"), format!("{testid}-desc"));
     let labelled_by = format!("{title_id} {desc_id}");
     view! {
         <svg
             class="forecast"
-            viewBox="0 0 400 244"
+            viewBox="0 0 400 272"
             role="img"
             aria-labelledby=labelled_by
             data-testid=testid
@@ -181,9 +187,8 @@ pub fn ForecastDrawing(
             {worn}
             {to_come}
             {points}
-            {change_x.map(|x| view! { <path class="change" d=format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z") /> })}
+            {change_mark}
             <text x=today_x.clamp(30, 360) y="236" text-anchor="middle">{words.today}</text>
-            {change_words}
             {start_words}
         </svg>
     }
