@@ -57,7 +57,7 @@ impl RunState {
     pub const fn filtered(&self) -> bool {
         match self.ended {
             Some((Left::Relit | Left::Off | Left::Set, _)) => self.drew,
-            Some((Left::OilOut, _)) | None => false,
+            Some((Left::AsWas | Left::OilOut, _)) | None => false,
         }
     }
 
@@ -211,7 +211,8 @@ impl Runs {
             | JobEvent::Broken
             | JobEvent::Answered
             | JobEvent::HeaterOn
-            | JobEvent::HeaterOff => {}
+            | JobEvent::HeaterOff
+            | JobEvent::Away => {}
         }
     }
 }
