@@ -13,6 +13,7 @@ pub mod ids;
 mod keyed;
 pub mod ledger;
 pub mod procedure;
+pub mod quick;
 pub mod time;
 pub mod units;
 pub mod wait;

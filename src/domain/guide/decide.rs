@@ -172,7 +172,9 @@ impl Guide {
                 if run.drawn || run.place != Place::InPan {
                     return Err(Refusal::OilOut);
                 }
-                Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| f.left = Some(Left::AsWas))])
+                Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| {
+                    f.left = Some(Left::AsWas)
+                })])
             }
         }
     }
