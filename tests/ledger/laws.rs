@@ -10,8 +10,8 @@ use panward::domain::ledger::Ledger;
 use crate::given::*;
 
 fn fact(pick: u8, n: u32, of: u128) -> Fact {
-    let pan = if n % 2 == 0 { FISH } else { CHIPS };
-    let machine = if n % 3 == 0 { SHARED } else { KIT };
+    let pan = if n.is_multiple_of(2) { FISH } else { CHIPS };
+    let machine = if n.is_multiple_of(3) { SHARED } else { KIT };
     match pick % 13 {
         0 => fill(pan, 1 + n % 40),
         1 => change(pan),
@@ -19,7 +19,7 @@ fn fact(pick: u8, n: u32, of: u128) -> Fact {
         3 => service(pan, (n % 400) as u16),
         4 => Fact::Reading(polar(pan, 500 + (n % 2000) as u16)),
         5 => Fact::Move(carried(FISH, CHIPS, 1 + n % 5)),
-        6 => noted(pan, (n % 2 == 0).then_some(machine), Grade::Unguided),
+        6 => noted(pan, n.is_multiple_of(2).then_some(machine), Grade::Unguided),
         7 => cleaned(machine),
         8 => Fact::Run(Box::new(run(u128::from(n % 4), pan, machine))),
         9 => void(EntryId(of)),
