@@ -10,6 +10,8 @@
 pub mod browser;
 pub mod demo;
 pub mod domain;
+pub mod kitchen;
+pub mod store;
 #[cfg(target_arch = "wasm32")]
 pub mod ui;
 pub mod words;

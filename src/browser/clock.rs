@@ -92,7 +92,7 @@ impl Zone {
             &"DateTimeFormat".into(),
         );
         let arguments = Array::of2(&"en-US".into(), &options);
-        let format = Reflect::construct(constructor.ok()?.unchecked_ref(), &arguments).ok()?;
+        let format = Reflect::construct(constructor.ok()?.unchecked_ref::<js_sys::Function>(), &arguments).ok()?;
         Some(Self {
             format: format.unchecked_into(),
         })

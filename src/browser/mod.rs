@@ -4,6 +4,7 @@
 
 pub mod clock;
 pub mod files;
+pub mod idb;
 mod listen;
 pub mod page;
 pub mod sound;

@@ -88,6 +88,9 @@ pub struct Share {
 }
 
 impl Share {
+    /// All of it.
+    pub const MAX: Self = Self { cpc: 10_000 };
+
     /// Hundredths of a percent; `None` above 100 %.
     #[must_use]
     pub const fn from_cpc(cpc: u16) -> Option<Self> {

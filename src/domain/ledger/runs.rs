@@ -210,6 +210,7 @@ impl Runs {
             | JobEvent::Proved
             | JobEvent::Broken
             | JobEvent::Answered
+            | JobEvent::Away
             | JobEvent::HeaterOn
             | JobEvent::HeaterOff
             | JobEvent::Away => {}
