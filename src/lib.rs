@@ -8,6 +8,7 @@
 
 #[cfg(target_arch = "wasm32")]
 pub mod browser;
+pub mod demo;
 pub mod domain;
 pub mod kitchen;
 pub mod store;

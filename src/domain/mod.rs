@@ -17,6 +17,7 @@ pub mod ledger;
 pub mod limits;
 pub mod oil_life;
 pub mod procedure;
+pub mod quick;
 pub mod time;
 pub mod units;
 pub mod volume;

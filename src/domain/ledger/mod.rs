@@ -16,6 +16,7 @@ mod history;
 mod lines;
 mod queries;
 mod runs;
+mod sheet;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -27,13 +28,13 @@ use crate::domain::time::Millis;
 pub use book::Book;
 pub use claims::meets;
 pub use dating::{DateRefusal, check_at, check_redate};
-pub use days::{FilterDone, NotDone, PanDay, Word};
 pub use empties::OilLeft;
 pub use exposures::Met;
 pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, pans};
 pub use lines::{Line, is_evidence};
 pub use runs::{JobState, Look, RunState};
+pub use sheet::{FilterDone, NotDone, PanDay, Word};
 
 /// The state of a kitchen, as its log tells it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -8,12 +8,12 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::time::{Day, Millis};
 
-use super::days::{FilterDone, NotDone, PanDay, Word};
 use super::empties::OilLeft;
 use super::exposures::Met;
 use super::fill::PanFill;
 use super::lines::Line;
 use super::runs::{JobState, RunState};
+use super::sheet::{FilterDone, NotDone, PanDay, Word};
 use super::{Ledger, claims};
 
 impl Ledger {

@@ -212,7 +212,8 @@ impl Runs {
             | JobEvent::Answered
             | JobEvent::Away
             | JobEvent::HeaterOn
-            | JobEvent::HeaterOff => {}
+            | JobEvent::HeaterOff
+            | JobEvent::Away => {}
         }
     }
 }
