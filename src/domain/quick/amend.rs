@@ -19,13 +19,19 @@ pub const TAKE_BACK_MS: i64 = 10 * Millis::SECOND;
 /// # Errors
 ///
 /// When an entry is not there, is evidence, or was written more than ten seconds ago.
-pub fn take_back(ledger: &Ledger, of: &[EntryId], who: Option<PersonId>, now: Now) -> Result<Vec<Draft>, QuickRefusal> {
+pub fn take_back(
+    ledger: &Ledger,
+    of: &[EntryId],
+    why: &str,
+    who: Option<PersonId>,
+    now: Now,
+) -> Result<Vec<Draft>, QuickRefusal> {
     let one = |id: &EntryId| {
         let entry = correctable(ledger, *id)?;
         let age = now.wall.since(entry.rec);
         // A clock that was set back cannot make the ten seconds last longer.
         if (0..=TAKE_BACK_MS).contains(&age) {
-            void(ledger, *id, who)
+            void(ledger, *id, why.to_owned(), who)
         } else {
             Err(QuickRefusal::TooLate)
         }
@@ -38,15 +44,17 @@ pub fn take_back(ledger: &Ledger, of: &[EntryId], who: Option<PersonId>, now: No
 /// # Errors
 ///
 /// When the entry is not there, does not stand, or is evidence.
-pub fn void(ledger: &Ledger, of: EntryId, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
+pub fn void(ledger: &Ledger, of: EntryId, why: String, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
     correctable(ledger, of)?;
     let how = Correction::Void;
-    Ok(Draft::now(who, Fact::Correct(Correct { of, how })))
+    Ok(Draft::now(who, Fact::Correct(Correct { of, why, how })))
 }
 
 /// What of an entry is put right.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Amendment {
+    /// Why, in words.
+    pub why: String,
     /// The right moment, and the minutes the zone was ahead of UTC then.
     pub at: Option<(Millis, i16)>,
     /// The whole right body.
@@ -78,12 +86,13 @@ pub fn amend(
     known(ledger, fact)?;
     doubt::impossible(ledger, fact)?;
     check_redate(ledger, of, fact, at, now.wall).map_err(QuickRefusal::Date)?;
+    let why = amendment.why;
     let how = Correction::Amend {
         at: amendment.at.map(|(at, _)| at),
         off_min: amendment.at.map(|(_, off_min)| off_min),
         fact: amendment.fact.map(Box::new),
     };
-    Ok(Draft::now(who, Fact::Correct(Correct { of, how })))
+    Ok(Draft::now(who, Fact::Correct(Correct { of, why, how })))
 }
 
 fn correctable(ledger: &Ledger, of: EntryId) -> Result<&Entry, QuickRefusal> {
