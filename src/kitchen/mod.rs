@@ -5,8 +5,10 @@
 //!
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
+pub mod life;
 mod order;
 mod scene;
+pub mod today;
 
 use std::rc::Rc;
 
