@@ -6,7 +6,7 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::heat::cool_down;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
-use panward::domain::oil_life::{self, Event, FillHistory, LimitsInForce, Outlook, Start, UsualFry, What};
+use panward::domain::oil_life::{self, Event, FillHistory, Habit, LimitsInForce, Outlook, Start, UsualFry, What};
 use panward::domain::time::Millis;
 use panward::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
 
@@ -69,20 +69,21 @@ fn three_weeks(start: Start) -> FillHistory {
 }
 
 fn outlook(history: &FillHistory) -> Outlook {
+    let setup = Minutes::new(300).unwrap();
+    let limits = LimitsInForce {
+        polar: Share::from_cpc(2_500),
+        acid: AcidValue::from_cav(250).map(AcidLimit::AcidValue),
+    };
+    let habit = Habit {
+        days: Some(12),
+        top_up: 0.03,
+        ..Habit::of(UsualFry::learn(setup, []))
+    };
     Outlook {
-        top_up: oil_life::usual_top_up(history, 0.03),
-        usual_days: Some(12),
+        fry: UsualFry::learn(setup, [240, 290, 310].into_iter().filter_map(Minutes::new)),
+        top_up: oil_life::usual_top_up(history, habit.top_up),
         temp: Temp::celsius(178),
-        ..Outlook::new(
-            LimitsInForce {
-                polar: Share::from_cpc(2_500),
-                acid: AcidValue::from_cav(250).map(AcidLimit::AcidValue),
-            },
-            UsualFry::learn(
-                Minutes::new(300).unwrap(),
-                [240, 290, 310].into_iter().filter_map(Minutes::new),
-            ),
-        )
+        ..Outlook::new(limits, habit)
     }
 }
 
@@ -132,38 +133,38 @@ fn fill_of_unknown_age() {
 }
 
 const FRESH: [&str; 10] = [
-    "402d9eaba250244e",
-    "40318be0f7bbabde",
-    "403463d4b66f7a87",
+    "402d48f718cff597",
+    "40315eea5343247d",
+    "4034352a435c3383",
     "3fd2351d22fdb0b3",
     "3fe4b345556ffee8",
     "3ffa61267a661186",
-    "3fd1422c6cc7d5de",
-    "4040bad21998e19a",
-    "404010770d3e5d51",
+    "3fd12c8c6e57b320",
+    "4040c1d5d7206cb4",
+    "4040173efd7c1add",
     "40406d60d53d02ae",
 ];
 const WORKED: [&str; 10] = [
-    "402c3cb580646978",
-    "4030af5b217ac1ce",
-    "403353473b2d0a67",
-    "3fd253fa3e43bdec",
-    "3fe45e649ec3c8f7",
-    "3ff87a01a0873ae3",
-    "3fcdf88d7c7bba1c",
-    "403de3bd28515486",
-    "403cbd1184757dda",
+    "402bed8c7b9b8122",
+    "403088b3ba469f6b",
+    "40332d5d717ecf9b",
+    "3fd260b6385fb10f",
+    "3fe46409d5a8906e",
+    "3ff87a83a72f8fb1",
+    "3fcdef29b1e0d190",
+    "403d9e5f803e7db1",
+    "403c7affc9fd3d50",
     "40406d60d53d02ae",
 ];
 const UNKNOWN: [&str; 10] = [
-    "402ed1602f1c48d6",
-    "403262c4a4d10aa9",
-    "403587e20aafae3a",
+    "402e63b8cccb8394",
+    "4032276b0c53ef36",
+    "4035487495990d10",
     "3fd538f654b61b82",
     "3fe50fef3289afec",
     "3ff718decb8d9c04",
-    "3fcd64f9d3e309d8",
-    "404309eebc654cca",
-    "404244f5abbc4029",
+    "3fcc98539417c104",
+    "4042f0a9fd9c1aeb",
+    "40422cf678e36a0a",
     "40406d60d53d02ae",
 ];

@@ -7,7 +7,8 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
-    self, Event, FillHistory, LimitsInForce, OilLife, Outlook, Quantity, Start, UsualFry, What, Word,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Start, UsualFry, What, Word,
+    usual_top_up,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Minutes, Share, Temp, Volume};
@@ -57,18 +58,23 @@ fn topped(ml: u32) -> What {
     }
 }
 
-fn outlook() -> Outlook {
-    Outlook {
+/// A pan whose oil usually lasts some days.
+fn habit(days: u16) -> Habit {
+    Habit {
+        days: Some(days),
         top_up: 0.03,
-        usual_days: Some(9),
+        ..Habit::of(UsualFry { mean_h: 6.0, sd_h: 1.0 })
+    }
+}
+
+fn outlook() -> Outlook {
+    let limits = LimitsInForce {
+        polar: Some(share(25.0)),
+        acid: Some(AcidLimit::Ffa(share(1.5))),
+    };
+    Outlook {
         day_of_fill: 4,
-        ..Outlook::new(
-            LimitsInForce {
-                polar: Some(share(25.0)),
-                acid: Some(AcidLimit::Ffa(share(1.5))),
-            },
-            UsualFry { mean_h: 6.0, sd_h: 1.0 },
-        )
+        ..Outlook::new(limits, habit(9))
     }
 }
 
@@ -89,6 +95,21 @@ fn judged_by_polar(start: Start, list: &[What]) -> OilLife {
 
 fn judged(start: Start, list: &[What]) -> OilLife {
     oil_life::of(&FillHistory::new(Fat::Sunflower, start, numbered(list)), &outlook())
+}
+
+/// As a ledger would ask: usual hours and top-up learnt from the fill itself.
+fn judged_as_learnt(start: Start, list: &[What]) -> OilLife {
+    let history = FillHistory::new(Fat::Sunflower, start, numbered(list));
+    let worked = history.events().iter().filter_map(|e| match e.what {
+        What::Fried { fry, .. } => Some(fry),
+        _ => None,
+    });
+    let ahead = Outlook {
+        fry: UsualFry::learn(Minutes::new(360).unwrap(), worked),
+        top_up: usual_top_up(&history, 0.03),
+        ..outlook()
+    };
+    oil_life::of(&history, &ahead)
 }
 
 fn widths(life: &OilLife) -> [f64; 2] {
@@ -170,16 +191,16 @@ proptest! {
 
     #[test]
     fn more_hours_after_the_last_reading_never_raise_a_score(start in starts(), list in histories(), more in frying()) {
-        let before = judged(start, &list).score.unwrap();
-        let after = judged(start, &[list, vec![more]].concat()).score.unwrap();
+        let before = judged_as_learnt(start, &list).score.unwrap();
+        let after = judged_as_learnt(start, &[list, vec![more]].concat()).score.unwrap();
         prop_assert!(after.now <= before.now, "{before:?} became {after:?}");
     }
 
     #[test]
     fn a_top_up_fresher_than_the_oil_never_lowers_a_score(start in starts(), list in histories(), ml in 1_u32..10_000) {
-        let before = judged(start, &list);
+        let before = judged_as_learnt(start, &list);
         prop_assume!(before.polar.median > 8.0 && before.ffa.unwrap().median > 0.4);
-        let after = judged(start, &[list, vec![topped(ml)]].concat());
+        let after = judged_as_learnt(start, &[list, vec![topped(ml)]].concat());
         prop_assert!(after.score.unwrap().now >= before.score.unwrap().now, "{before:?} became {after:?}");
     }
 
@@ -253,10 +274,7 @@ proptest! {
 #[test]
 fn fresh_oil_scores_a_hundred_and_says_it_has_no_reading() {
     assert_eq!(judged(Start::Fresh, &[]).score.unwrap().now, 100);
-    let slow = Outlook {
-        usual_days: Some(15),
-        ..polar_only()
-    };
+    let slow = Outlook::new(polar_only().limits, habit(15));
     let life = oil_life::of(&FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()), &slow);
     assert_eq!(life.score.unwrap().now, 100);
     assert_eq!(life.word, Some(Word::Fresh));
@@ -337,12 +355,12 @@ fn readings_teach_the_rate_and_narrow_the_days() {
 
 #[test]
 fn a_slow_pan_with_much_fresh_oil_is_told_where_it_settles() {
-    let often = Outlook {
+    let often = Habit {
         top_up: 0.2,
-        usual_days: Some(60),
         fry: UsualFry { mean_h: 4.0, sd_h: 0.5 },
-        ..polar_only()
+        ..habit(60)
     };
+    let often = Outlook::new(polar_only().limits, often);
     let life = oil_life::of(&FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()), &often);
     assert_eq!(life.days_left.unwrap().median, None);
     let settles = life.settles_at.unwrap();

@@ -5,8 +5,8 @@ use panward::domain::facts::oil::Load;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId};
 use panward::domain::oil_life::{
-    self, Dilution, Event, FFA_PER_ACID_VALUE, FillHistory, LimitsInForce, Outlook, Settling, Start, UsualFry, What,
-    acid_value, ffa_percent, implied_activation_energy, mixed, speed_up,
+    self, Dilution, Event, FFA_PER_ACID_VALUE, FillHistory, Habit, LimitsInForce, Outlook, Settling, Start, UsualFry,
+    What, acid_value, ffa_percent, implied_activation_energy, mixed, speed_up,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{AcidValue, Minutes, Share, Temp};
@@ -139,7 +139,7 @@ fn cv11_a_filter_run_changes_nothing() {
         polar: Share::from_cpc(2_500),
         acid: None,
     };
-    let outlook = Outlook::new(limits, UsualFry { mean_h: 7.0, sd_h: 1.0 });
+    let outlook = Outlook::new(limits, Habit::of(UsualFry { mean_h: 7.0, sd_h: 1.0 }));
     let judge = |events| oil_life::of(&FillHistory::new(Fat::Palm, Start::Fresh, events), &outlook);
     let before = judge(vec![at(1, fried), at(2, fried)]);
     let after = judge(vec![at(1, fried), at(2, fried), at(3, What::Filtered)]);
@@ -164,7 +164,7 @@ fn fresh_values_are_the_published_ones() {
         polar: Share::from_cpc(2_500),
         acid: None,
     };
-    let outlook = Outlook::new(limits, UsualFry { mean_h: 7.0, sd_h: 1.0 });
+    let outlook = Outlook::new(limits, Habit::of(UsualFry { mean_h: 7.0, sd_h: 1.0 }));
     let fresh = oil_life::of(&FillHistory::new(Fat::Palm, Start::Fresh, Vec::new()), &outlook);
     assert_eq!(fresh.score.unwrap().now, 100);
 }
@@ -183,7 +183,7 @@ fn the_prior_holds_a_published_fill() {
         },
     };
     let history = FillHistory::new(Fat::Rapeseed, Start::Fresh, vec![at(1, 480), at(2, 480), at(3, 180)]);
-    let outlook = Outlook::new(LimitsInForce::default(), UsualFry { mean_h: 8.0, sd_h: 1.0 });
+    let outlook = Outlook::new(LimitsInForce::default(), Habit::of(UsualFry { mean_h: 8.0, sd_h: 1.0 }));
     let polar = oil_life::of(&history, &outlook).polar;
     assert!(polar.low < 25.0 && 25.0 < polar.high, "{polar:?}");
 }

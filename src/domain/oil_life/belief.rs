@@ -1,43 +1,28 @@
 //! The estimator: what one fill's history makes us believe of one quantity, now.
 //!
 //! The growth rate lives on a grid; given the rate, level and fresh value are normal on the quantity's scale and one
-//! reading is one linear update, so the whole belief is a mixture of normals with a common spread. Three choices keep the laws of
-//! `tests/oil_life_laws.rs` true by construction rather than by luck:
+//! reading is one linear update, so the whole belief is a mixture of normals with a common spread. Four choices keep
+//! the laws of `tests/oil_life_laws.rs` true by construction rather than by luck:
 //!
 //! - Each batch of fresh oil is its own draw, so a faster rate always means a higher level: hours can only spread
 //!   the mixture (the means move apart in order, and a common normal error preserves that).
 //! - An instrument's constant error is not estimated but carried along, and a reading weighs exactly as much as
 //!   makes the level best known: a second reading with the same instrument teaches the rate, not the level twice.
 //! - Nothing here knows a limit, so a limit cannot change what is believed.
+//! - Nothing here knows what the fill itself taught of usual hours and top-ups, only the habit before it.
 
 use crate::domain::ids::InstrumentId;
 use crate::domain::units::Share;
 
+use super::grid::{Node, grid, rate_prior};
 use super::history::{Event, FillHistory, Start, What, share_of};
 use super::kinetics::{heat_factor, mixed};
 use super::normal::{Component, mixture_quantile};
-use super::outlook::Outlook;
-use super::quantity::{Quantity, RatePrior, Scale};
+use super::outlook::Habit;
+use super::quantity::{Quantity, Scale};
 
-/// Rates on the grid, evenly spaced in their logarithm.
-const NODES: u8 = 33;
-/// How far the grid reaches to either side, in standard deviations of the prior.
-const REACH_SDS: f64 = 4.0;
 /// Unlogged services counted at most: beyond it the belief has long settled.
 const MOST_UNLOGGED: u16 = 400;
-
-/// One rate the grid holds, and what follows if it is the true one.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Node {
-    /// Rate an hour at 175 °C.
-    pub rate: f64,
-    /// Probability; all of them sum to 1.
-    pub weight: f64,
-    /// Mean level, on the scale.
-    pub level: f64,
-    /// Mean of this fill's fresh value, on the scale.
-    pub fresh: f64,
-}
 
 /// What is believed of one quantity of one fill.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,20 +47,20 @@ pub(super) struct Belief {
 
 impl Belief {
     /// Folds a fill's whole history.
-    pub(super) fn fold(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> Self {
-        let mut belief = Self::begin(quantity, history, outlook);
+    pub(super) fn fold(quantity: Quantity, history: &FillHistory, habit: &Habit) -> Self {
+        let mut belief = Self::begin(quantity, history, habit);
         for event in history.events() {
             belief.apply(history, event);
         }
         belief
     }
 
-    fn begin(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> Self {
+    fn begin(quantity: Quantity, history: &FillHistory, habit: &Habit) -> Self {
         let fresh = quantity.fresh(history.fat());
         let (mean, fresh_var) = quantity.scale().normal(fresh.mean, fresh.sd);
         let mut belief = Self {
             quantity,
-            nodes: grid(rate_prior(quantity, history, outlook), mean),
+            nodes: grid(rate_prior(quantity, history, habit), mean),
             level_var: fresh_var,
             fresh_var,
             level_fresh_cov: fresh_var,
@@ -88,7 +73,7 @@ impl Belief {
             Start::Fresh => {}
             Start::Worked { services } => {
                 for _ in 0..services.min(MOST_UNLOGGED) {
-                    belief.guess_service(outlook);
+                    belief.guess_service(habit);
                 }
             }
             Start::Unknown => {
@@ -105,12 +90,12 @@ impl Belief {
     }
 
     /// A service nobody logged: usual hours, with their spread, and the usual top-up.
-    fn guess_service(&mut self, outlook: &Outlook) {
-        let factor = heat_factor(outlook.temp);
-        self.grow(outlook.fry.mean_h, factor);
-        let by_hours = self.mean(|n| n.rate) * factor * outlook.fry.sd_h;
+    fn guess_service(&mut self, habit: &Habit) {
+        let factor = heat_factor(habit.temp);
+        self.grow(habit.fry.mean_h, factor);
+        let by_hours = self.mean(|n| n.rate) * factor * habit.fry.sd_h;
         self.level_var += by_hours * by_hours;
-        self.mix_fresh(outlook.top_up);
+        self.mix_fresh(habit.top_up);
     }
 
     fn apply(&mut self, history: &FillHistory, event: &Event) {
@@ -304,59 +289,4 @@ impl Belief {
     pub(super) const fn folded_around(&self) -> u16 {
         self.folded_around
     }
-}
-
-/// The rate before any reading: the published spread, and for polar compounds what the owner usually gets.
-///
-/// "Usual days" is read as the days after which polar compounds stand near 25 %, the commonest limit, whatever limit
-/// is in force: an owner who changes by eye knows no number, and the estimate must not hang on the limit. That level
-/// (20–30) and the days (give or take a fifth) make for its spread.
-fn rate_prior(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> RatePrior {
-    const USUAL_LEVEL: f64 = 25.0;
-    const USUAL_LOG_SD: f64 = 0.35;
-    let published = quantity.rate();
-    let (Quantity::Polar, Some(days)) = (quantity, outlook.usual_days) else {
-        return published;
-    };
-    let kept = 1.0 - outlook.top_up;
-    let (mut services, mut left) = (0.0, 1.0);
-    for _ in 0..days {
-        services += left;
-        left *= kept;
-    }
-    let exposure = services * outlook.fry.mean_h * heat_factor(outlook.temp);
-    if exposure <= 0.0 {
-        return published;
-    }
-    let usual = (USUAL_LEVEL - quantity.fresh(history.fat()).mean) / exposure;
-    let (for_published, for_usual) = (
-        1.0 / (published.log_sd * published.log_sd),
-        1.0 / (USUAL_LOG_SD * USUAL_LOG_SD),
-    );
-    let log =
-        (for_published * libm::log(published.median) + for_usual * libm::log(usual)) / (for_published + for_usual);
-    RatePrior {
-        median: libm::exp(log),
-        log_sd: (1.0 / (for_published + for_usual)).sqrt(),
-    }
-}
-
-fn grid(prior: RatePrior, fresh: f64) -> Vec<Node> {
-    let step = 2.0 * REACH_SDS / f64::from(NODES - 1);
-    let mut nodes: Vec<Node> = (0..NODES)
-        .map(|i| {
-            let z = f64::from(i) * step - REACH_SDS;
-            Node {
-                rate: prior.median * libm::exp(prior.log_sd * z),
-                weight: libm::exp(-0.5 * z * z),
-                level: fresh,
-                fresh,
-            }
-        })
-        .collect();
-    let total: f64 = nodes.iter().map(|n| n.weight).sum();
-    for node in &mut nodes {
-        node.weight /= total;
-    }
-    nodes
 }

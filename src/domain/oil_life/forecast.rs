@@ -1,6 +1,7 @@
 //! The services ahead: how likely the oil is over its limit by the end of each.
 
-use super::belief::{Belief, Node};
+use super::belief::Belief;
+use super::grid::Node;
 use super::kinetics::{Settling, heat_factor, mixed};
 use super::normal::above;
 use super::outlook::Outlook;

@@ -11,6 +11,7 @@ mod answer;
 mod belief;
 mod forecast;
 mod fresh;
+mod grid;
 mod history;
 mod judge;
 mod kinetics;
@@ -27,7 +28,7 @@ pub use kinetics::{
     ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value, ffa_percent,
     heat_factor, implied_activation_energy, mixed, speed_up,
 };
-pub use outlook::{LimitsInForce, Outlook, UnderFresh, UsualFry, usual_top_up};
+pub use outlook::{Habit, LimitsInForce, Outlook, UnderFresh, UsualFry, usual_top_up};
 pub use quantity::{Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 
@@ -75,11 +76,11 @@ pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
 
 /// What is believed of a fill's oil, for the fill it is moved into.
 #[must_use]
-pub fn incoming(history: &FillHistory, outlook: &Outlook) -> Incoming {
+pub fn incoming(history: &FillHistory, habit: &Habit) -> Incoming {
     // Standard deviations between the 10 % and 90 % quantiles of a normal.
     const INTERVAL_SDS: f64 = 2.563_103;
     let of = |quantity| {
-        let now = estimate(&Belief::fold(quantity, history, outlook));
+        let now = estimate(&Belief::fold(quantity, history, habit));
         (now.median, (now.high - now.low) / INTERVAL_SDS)
     };
     Incoming {
@@ -96,7 +97,7 @@ struct Believed {
 
 impl Believed {
     fn fold(history: &FillHistory, outlook: &Outlook) -> Self {
-        let fold = |quantity| Belief::fold(quantity, history, outlook);
+        let fold = |quantity| Belief::fold(quantity, history, &outlook.habit);
         Self {
             polar: fold(Quantity::Polar),
             ffa: outlook.limits.acid.map(|_| fold(Quantity::Ffa)),
@@ -163,13 +164,14 @@ fn days_left(over: &OverBy) -> DaysLeft {
 /// fill.
 fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Option<DaysLeft>) -> Option<Usual> {
     let usual = Usual {
-        days: outlook.usual_days?,
+        days: outlook.habit.days?,
         today: outlook.day_of_fill,
     };
     let narrower = match (basis, days_left) {
         (Basis::Readings, Some(now)) => {
             let fresh = FillHistory::new(history.fat(), Start::Fresh, Vec::new());
-            let alone = Believed::fold(&fresh, outlook).over(outlook);
+            let ahead = Outlook::new(outlook.limits, outlook.habit);
+            let alone = Believed::fold(&fresh, &ahead).over(&ahead);
             alone.is_some_and(|over| now.width() < self::days_left(&over).width())
         }
         (Basis::Readings, None) | (Basis::UsualDaysAndPriors, _) => false,
@@ -194,7 +196,7 @@ fn because(history: &FillHistory, outlook: &Outlook) -> Vec<Because> {
         });
         all.push(Because::PublishedRate(quantity));
     }
-    all.extend(outlook.usual_days.map(Because::UsualDays));
+    all.extend(outlook.habit.days.map(Because::UsualDays));
     all
 }
 

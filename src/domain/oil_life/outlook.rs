@@ -99,34 +99,63 @@ pub fn usual_top_up(history: &FillHistory, before: f64) -> f64 {
     ((BEFORE_SERVICES * before + history.fresh_shares()) / (BEFORE_SERVICES + services)).clamp(0.0, 1.0)
 }
 
+/// What was known of a pan's use before this fill began: set-up and earlier fills, never the fill itself.
+///
+/// The rate's prior and hours nobody logged rest on it. Were it learnt from the fill, more hours would lower the rate
+/// the owner's usual days imply, and oil could look fresher for having been fried in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Habit {
+    /// Days the owner usually gets from this pan's oil.
+    pub days: Option<u16>,
+    /// Usual frying in a service.
+    pub fry: UsualFry,
+    /// Usual frying temperature.
+    pub temp: Temp,
+    /// Usual share of fresh oil after a service, 0–1.
+    pub top_up: f64,
+}
+
 /// What is ahead of a fill.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outlook {
     /// The limits in force.
     pub limits: LimitsInForce,
-    /// Usual frying in a service.
+    /// What was known before this fill.
+    pub habit: Habit,
+    /// Usual frying in a service, learnt up to now.
     pub fry: UsualFry,
-    /// Usual frying temperature.
+    /// Usual frying temperature now.
     pub temp: Temp,
-    /// Usual share of fresh oil after a service, 0–1; see [`usual_top_up`].
+    /// This fill's usual share of fresh oil after a service, 0–1; see [`usual_top_up`].
     pub top_up: f64,
-    /// Days the owner usually gets from this pan's oil.
-    pub usual_days: Option<u16>,
     /// Today counted in trading days of this fill, the day it was filled being 1.
     pub day_of_fill: u16,
 }
 
 impl Outlook {
-    /// Nothing known but the limits and the set-up's frying hours.
+    /// The habit goes on, on the first day of a fill.
     #[must_use]
-    pub fn new(limits: LimitsInForce, fry: UsualFry) -> Self {
+    pub const fn new(limits: LimitsInForce, habit: Habit) -> Self {
         Self {
             limits,
+            habit,
+            fry: habit.fry,
+            temp: habit.temp,
+            top_up: habit.top_up,
+            day_of_fill: 1,
+        }
+    }
+}
+
+impl Habit {
+    /// Nothing known but the set-up's frying hours: 175 °C, no top-up, no usual days.
+    #[must_use]
+    pub const fn of(fry: UsualFry) -> Self {
+        Self {
+            days: None,
             fry,
             temp: REFERENCE_TEMP,
             top_up: 0.0,
-            usual_days: None,
-            day_of_fill: 1,
         }
     }
 }
