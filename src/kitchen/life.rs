@@ -1,11 +1,12 @@
 //! The oil life of what is in a pan, from the ledger: the history of its fill and what is ahead of it.
 
-use crate::domain::facts::oil::Age;
+use crate::domain::facts::oil::{Age, Service};
 use crate::domain::facts::setup::{Kitchen as SetUp, Pan};
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger, OilEvent, PanFill};
 use crate::domain::oil_life::{
-    self, Event, FillHistory, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Start, UsualFry, What, usual_top_up,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Start, UsualFry, What,
+    usual_top_up,
 };
 use crate::domain::time::Day;
 use crate::domain::units::Temp;
@@ -75,7 +76,7 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
             };
             let past = history(ledger, &then, before);
             let pan = ledger.book.pan(*from)?;
-            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, event.day));
+            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, event.day).habit);
             What::MovedIn {
                 oil,
                 added: arrived.volume,
@@ -106,39 +107,48 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
 
 fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &FillHistory, today: Day) -> Outlook {
     let kitchen = ledger.book.kitchen.as_ref();
-    let services = || {
-        fill.events.iter().filter_map(|e| match &e.what {
-            Happened::Service(s) => Some(s),
-            Happened::TopUp(_)
-            | Happened::PartChange(_)
-            | Happened::MovedOut { .. }
-            | Happened::MovedIn { .. }
-            | Happened::Reading(_)
-            | Happened::Sign(_)
-            | Happened::Noted(_)
-            | Happened::Filtered(_) => None,
-        })
-    };
     let usual = kitchen.map(|k| k.fry_min).unwrap_or_default();
+    let before: Vec<&PanFill> = ledger.fills(fill.pan).iter().filter(|f| f.at < fill.at).collect();
+    // What was known before this fill, and nothing of the fill itself: else its own hours would make it look fresher.
+    let habit = Habit {
+        days: pan.usual_days,
+        fry: UsualFry::learn(usual, before.iter().flat_map(|f| services(f)).map(|s| s.fry)),
+        temp: frying_temp(before.iter().flat_map(|f| services(f))).unwrap_or(REFERENCE_TEMP),
+        top_up: before
+            .last()
+            .map_or(0.0, |f| usual_top_up(&self::history(ledger, f, 0), 0.0)),
+    };
     let day_of_fill = trading_days_between(ledger, fill.fresh_on().unwrap_or(fill.day), today).saturating_add(1);
     Outlook {
         limits: limits(kitchen),
-        fry: UsualFry::learn(usual, services().map(|s| s.fry)),
-        temp: services()
-            .filter_map(|s| s.temp)
-            .last()
-            .unwrap_or(REFERENCE_TEMP)
-            .max(Temp::celsius(120)),
-        top_up: usual_top_up(history, habit_before(ledger, fill)),
-        usual_days: pan.usual_days,
+        fry: UsualFry::learn(
+            usual,
+            before.iter().copied().chain([fill]).flat_map(services).map(|s| s.fry),
+        ),
+        temp: frying_temp(services(fill)).unwrap_or(habit.temp),
+        top_up: usual_top_up(history, habit.top_up),
         day_of_fill,
+        habit,
     }
 }
 
-/// The share of fresh oil a service that earlier fills of this pan had; 0 where there is none.
-fn habit_before(ledger: &Ledger, fill: &PanFill) -> f64 {
-    let earlier = ledger.fills(fill.pan).iter().rev().find(|f| f.at < fill.at);
-    earlier.map_or(0.0, |f| usual_top_up(&history(ledger, f, 0), 0.0))
+fn services(fill: &PanFill) -> impl Iterator<Item = &Service> {
+    fill.events.iter().filter_map(|e| match &e.what {
+        Happened::Service(s) => Some(s),
+        Happened::TopUp(_)
+        | Happened::PartChange(_)
+        | Happened::MovedOut { .. }
+        | Happened::MovedIn { .. }
+        | Happened::Reading(_)
+        | Happened::Sign(_)
+        | Happened::Noted(_)
+        | Happened::Filtered(_) => None,
+    })
+}
+
+/// The frying temperature logged last.
+fn frying_temp<'a>(services: impl Iterator<Item = &'a Service>) -> Option<Temp> {
+    services.filter_map(|s| s.temp).last()
 }
 
 /// Trading days from one day up to, not including, another.
