@@ -268,12 +268,12 @@ fn commands(node: &Node, plan: &Plan) -> Vec<Command> {
     for step in TURNS {
         out.push(Command::Light {
             pan: PAN,
-            step: *step,
+            step,
             evidence: too_good(),
         });
         for pan in [None, Some(PAN)] {
             out.push(Command::Lock {
-                step: *step,
+                step,
                 pan,
                 evidence: too_good(),
             });

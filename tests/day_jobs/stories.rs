@@ -1,10 +1,11 @@
 //! Whole days, told one by one.
 
 use panward::domain::day_jobs::{Command, DayJobs, Refusal, Stage};
-use panward::domain::entry::Entry;
+use panward::domain::entry::{Draft, Entry};
 use panward::domain::evidence::{Evidence, Item, Seen, Word};
 use panward::domain::facts::Fact;
-use panward::domain::facts::job::{Grade, JobEvent, JobKind};
+use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use panward::domain::facts::oil::{Load, Service};
 use panward::domain::facts::run::{Contents, Place};
 use panward::domain::fat::Fat;
 use panward::domain::guide;
@@ -14,6 +15,7 @@ use panward::domain::guide::gate::{Gate, QuestionKind};
 use panward::domain::ids::JobId;
 use panward::domain::procedure::{DayTables, StepId};
 use panward::domain::time::{Millis, Now};
+use panward::domain::units::Minutes;
 use panward::domain::wait::Standing;
 
 use crate::world::{ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, PAN, later, reloaded, replayed, scene, start, written};
@@ -285,13 +287,43 @@ fn no_scraps_is_only_said_where_nothing_was_done() {
     let evidence = day.asked(gate, &[], 0);
     let mut probed = day.jobs.clone();
     day.must(&Command::NoScraps(evidence.clone()));
-    let mut fact = panward::domain::facts::job::JobFact::new(NEXT_LIGHT, JobKind::LockUp, JobEvent::Answered);
+    let mut fact = JobFact::new(NEXT_LIGHT, JobKind::LockUp, JobEvent::Answered);
     fact.step = Some(StepId::Scraps);
     fact.evidence.put(Item::Heap, Seen::Number(500));
-    let draft = panward::domain::entry::Draft::now(None, Fact::Job(Box::new(fact)));
+    let draft = Draft::now(None, Fact::Job(Box::new(fact)));
     probed.apply(&written(draft, 99, &day.now, None), Some(&day.now));
     let refused = probed.decide(&day.scene, &Command::NoScraps(evidence), &day.now);
     assert_eq!(refused, Err(Refusal::ScrapsSomewhere));
+}
+
+#[test]
+fn a_service_worked_leaves_scraps_somewhere() {
+    let mut day = Day::left_outdoors(Fat::Rapeseed);
+    let service = |at| {
+        let fact = Fact::Service(Service {
+            pan: PAN,
+            fry: Minutes::new(240).unwrap(),
+            load: Load::Normal,
+            temp: None,
+            food_g: None,
+        });
+        let draft = Draft {
+            at: Some(at),
+            who: Some(ANN),
+            fact,
+        };
+        written(draft, 99, &day.now, None)
+    };
+    let (yesterday, today) = (service(start().wall), service(day.now.wall.plus(Millis::HOUR)));
+    day.open(NEXT_LIGHT, JobKind::LockUp);
+    day.jobs.apply(&yesterday, Some(&day.now));
+    assert!(day.jobs.no_scraps_gate().is_some());
+    day.jobs.apply(&today, Some(&day.now));
+    assert_eq!(day.jobs.no_scraps_gate(), None);
+    assert_eq!(
+        day.try_to(&Command::NoScraps(Evidence::new())),
+        Err(Refusal::ScrapsSomewhere)
+    );
 }
 
 #[test]
