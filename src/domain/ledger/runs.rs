@@ -212,8 +212,7 @@ impl Runs {
             | JobEvent::Answered
             | JobEvent::Away
             | JobEvent::HeaterOn
-            | JobEvent::HeaterOff
-            | JobEvent::Away => {}
+            | JobEvent::HeaterOff => {}
         }
     }
 }

@@ -14,18 +14,25 @@ use super::{doubt, known};
 /// For how long the last entry can be taken back in one touch, in milliseconds.
 pub const TAKE_BACK_MS: i64 = 10 * Millis::SECOND;
 
-/// Takes back what was just written: all entries of one saying, a whole oil change too, or none.
+/// Takes back what was just written: all entries of one saying, a whole oil change too, or none. `why` is what the
+/// screen calls it.
 ///
 /// # Errors
 ///
 /// When an entry is not there, is evidence, or was written more than ten seconds ago.
-pub fn take_back(ledger: &Ledger, of: &[EntryId], who: Option<PersonId>, now: Now) -> Result<Vec<Draft>, QuickRefusal> {
+pub fn take_back(
+    ledger: &Ledger,
+    of: &[EntryId],
+    why: &str,
+    who: Option<PersonId>,
+    now: Now,
+) -> Result<Vec<Draft>, QuickRefusal> {
     let one = |id: &EntryId| {
         let entry = correctable(ledger, *id)?;
         let age = now.wall.since(entry.rec);
         // A clock that was set back cannot make the ten seconds last longer.
         if (0..=TAKE_BACK_MS).contains(&age) {
-            void(ledger, *id, who)
+            void(ledger, *id, why, who)
         } else {
             Err(QuickRefusal::TooLate)
         }
@@ -37,11 +44,10 @@ pub fn take_back(ledger: &Ledger, of: &[EntryId], who: Option<PersonId>, now: No
 ///
 /// # Errors
 ///
-/// When the entry is not there, does not stand, or is evidence.
-pub fn void(ledger: &Ledger, of: EntryId, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
+/// When the entry is not there, does not stand, or is evidence, or no reason is given.
+pub fn void(ledger: &Ledger, of: EntryId, why: &str, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
     correctable(ledger, of)?;
-    let how = Correction::Void;
-    Ok(Draft::now(who, Fact::Correct(Correct { of, how })))
+    Ok(Draft::now(who, correct(of, why, Correction::Void)?))
 }
 
 /// What of an entry is put right.
@@ -58,11 +64,12 @@ pub struct Amendment {
 /// # Errors
 ///
 /// When the entry is not there or is evidence, the body is of another kind, names what is not there or cannot be,
-/// the date does not stand, or nothing is changed.
+/// the date does not stand, nothing is changed, or no reason is given.
 pub fn amend(
     ledger: &Ledger,
     of: EntryId,
     amendment: Amendment,
+    why: &str,
     who: Option<PersonId>,
     now: Now,
 ) -> Result<Draft, QuickRefusal> {
@@ -83,7 +90,15 @@ pub fn amend(
         off_min: amendment.at.map(|(_, off_min)| off_min),
         fact: amendment.fact.map(Box::new),
     };
-    Ok(Draft::now(who, Fact::Correct(Correct { of, how })))
+    Ok(Draft::now(who, correct(of, why, how)?))
+}
+
+fn correct(of: EntryId, why: &str, how: Correction) -> Result<Fact, QuickRefusal> {
+    let why = why.trim().to_owned();
+    if why.is_empty() {
+        return Err(QuickRefusal::NothingTyped);
+    }
+    Ok(Fact::Correct(Correct { of, why, how }))
 }
 
 fn correctable(ledger: &Ledger, of: EntryId) -> Result<&Entry, QuickRefusal> {
