@@ -65,7 +65,7 @@ fn version_1_says_what_it_said() {
     assert_eq!(fill.amount.volume.ml(), 17_500);
     assert_eq!(
         (entry.off_min, entry.rec.since(entry.at)),
-        (60, 4 * 24 * Millis::HOUR + 8 * Millis::MINUTE + 1)
+        (60, 4 * 24 * Millis::HOUR + 9 * Millis::MINUTE + 1)
     );
     let looks = LOG_V1.lines().find(|l| l.contains("\"heap_dc\":512")).unwrap();
     let Fact::Job(job) = decode(looks.trim_end_matches(',')).unwrap().fact else {

@@ -4,7 +4,7 @@
 use crate::domain::time::{Millis, Now, PageLife};
 use js_sys::{Array, Date, Intl, Object, Reflect};
 use std::cell::{OnceCell, RefCell};
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::prelude::*;
 
 thread_local! {
     static LIFE: OnceCell<PageLife> = const { OnceCell::new() };
@@ -75,10 +75,19 @@ fn device_offset(at: Millis) -> i16 {
     -Date::new(&JsValue::from_f64(at.0 as f64)).get_timezone_offset() as i16
 }
 
-/// A zone's rules, which live in the browser.
-struct Zone {
-    format: Intl::DateTimeFormat,
+// js-sys has this constructor without a way to catch the error of an unknown zone.
+#[wasm_bindgen]
+extern "C" {
+    #[wasm_bindgen(js_namespace = Intl, js_name = DateTimeFormat)]
+    type Format;
+    #[wasm_bindgen(catch, constructor, js_namespace = Intl, js_class = "DateTimeFormat")]
+    fn new(locale: &str, options: &Object) -> Result<Format, JsValue>;
+    #[wasm_bindgen(method, js_name = formatToParts)]
+    fn format_to_parts(this: &Format, date: &Date) -> Array;
 }
+
+/// A zone's rules, which live in the browser.
+struct Zone(Format);
 
 impl Zone {
     fn new(name: &str) -> Option<Self> {
@@ -86,20 +95,11 @@ impl Zone {
         for (key, value) in [("timeZone", name), ("timeZoneName", "longOffset")] {
             Reflect::set(&options, &key.into(), &value.into()).ok()?;
         }
-        // By way of Reflect, since the plain constructor throws on an unknown zone and cannot be caught.
-        let constructor = Reflect::get(
-            &Reflect::get(&js_sys::global(), &"Intl".into()).ok()?,
-            &"DateTimeFormat".into(),
-        );
-        let arguments = Array::of2(&"en-US".into(), &options);
-        let format = Reflect::construct(constructor.ok()?.unchecked_ref::<js_sys::Function>(), &arguments).ok()?;
-        Some(Self {
-            format: format.unchecked_into(),
-        })
+        Format::new("en-US", &options).ok().map(Self)
     }
 
     fn offset(&self, at: Millis) -> Option<i16> {
-        let parts = self.format.format_to_parts(&Date::new(&JsValue::from_f64(at.0 as f64)));
+        let parts = self.0.format_to_parts(&Date::new(&JsValue::from_f64(at.0 as f64)));
         let part = |key: &str, part: &JsValue| Reflect::get(part, &key.into()).ok()?.as_string();
         let name = parts
             .iter()

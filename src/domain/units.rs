@@ -88,7 +88,7 @@ pub struct Share {
 }
 
 impl Share {
-    /// All of it.
+    /// The whole: 100 %.
     pub const MAX: Self = Self { cpc: 10_000 };
 
     /// Hundredths of a percent; `None` above 100 %.

@@ -93,6 +93,25 @@ impl Wait {
         matches!(self.standing(now), Standing::Over { .. })
     }
 
+    /// Whether no more than its duration has passed, by both clocks and without doubt: for things that go stale,
+    /// where the clock that ran further is the one to believe.
+    #[must_use]
+    pub fn is_within(&self, now: &Now) -> bool {
+        self.agreed_ms(now).is_some()
+            && (0..=self.duration_ms - self.credited_ms).contains(&self.longest_ms(now))
+            && now.wall.since(self.wall) >= 0
+    }
+
+    /// The most that either clock says has passed; a clock put back counts as far as it was put back.
+    #[must_use]
+    pub fn longest_ms(&self, now: &Now) -> i64 {
+        let by_page = match self.page {
+            Some((life, mono)) if life == now.life => now.mono.saturating_sub(mono),
+            Some(_) | None => 0,
+        };
+        now.wall.since(self.wall).abs().max(by_page)
+    }
+
     /// Milliseconds counted by now, if the clocks agree on them.
     #[must_use]
     pub fn elapsed_ms(&self, now: &Now) -> Option<i64> {

@@ -80,7 +80,7 @@ fn stop_the_heat(place: Place, heat: Heat, pan: &str) -> Vec<String> {
         (Heat::On, true) => format!("Turn the heat of pan {pan} off now: a bare wall catches fire."),
         (Heat::Low, false) => format!("Turn the low heat of pan {pan} off. Keep back from the crust."),
         (Heat::Low, true) => format!("Turn the low heat of pan {pan} off now: low heat lights a bare wall too."),
-        (Heat::Unknown, false) => format!("Look at the heat of pan {pan}. Turn it off and see both its signs."),
+        (Heat::Unknown, false) => format!("Look at the heat of pan {pan}. Turn it off. See both its signs."),
         (Heat::Unknown, true) => {
             format!("Look at the heat of pan {pan}. Turn it off now: a bare wall catches fire.")
         }

@@ -294,7 +294,7 @@ pub fn cleaned(machine: MachineId) -> Fact {
 pub fn void(of: EntryId) -> Fact {
     Fact::Correct(Correct {
         of,
-        why: "slip".into(),
+        why: String::from("a slip"),
         how: Correction::Void,
     })
 }
@@ -302,7 +302,7 @@ pub fn void(of: EntryId) -> Fact {
 pub fn moved_to(of: EntryId, at: Millis) -> Fact {
     Fact::Correct(Correct {
         of,
-        why: "slip".into(),
+        why: String::from("a slip"),
         how: Correction::Amend {
             at: Some(at),
             off_min: None,
@@ -314,7 +314,7 @@ pub fn moved_to(of: EntryId, at: Millis) -> Fact {
 pub fn says(of: EntryId, fact: Fact) -> Fact {
     Fact::Correct(Correct {
         of,
-        why: "slip".into(),
+        why: String::from("a slip"),
         how: Correction::Amend {
             at: None,
             off_min: None,

@@ -175,8 +175,10 @@ fn the_last_entry_is_taken_back_for_ten_seconds() {
     let mut log = Log::filled();
     let id = log.say(at(1, 20), top_up(FISH, 4));
     let ledger = log.ledger();
-    let back = |ms| take_back(&ledger, &[id], "slip", Some(ANN), now(at(1, 20).plus(ms)));
+    let back = |ms| take_back(&ledger, &[id], "a slip", Some(ANN), now(at(1, 20).plus(ms)));
     assert_eq!(back(10_000), Ok(vec![Draft::now(Some(ANN), void(id))]));
+    let wordless = take_back(&ledger, &[id], " ", Some(ANN), now(at(1, 20)));
+    assert_eq!(wordless, Err(QuickRefusal::NothingTyped));
     assert_eq!(back(10_001), Err(QuickRefusal::TooLate));
     assert_eq!(
         back(-Millis::SECOND),
@@ -195,10 +197,10 @@ fn an_amendment_keeps_the_kind_and_says_something() {
             &ledger,
             id,
             Amendment {
+                why: String::from("a slip"),
                 at: None,
                 fact: Some(fact),
             },
-            "slip",
             None,
             now(at(1, 21)),
         )

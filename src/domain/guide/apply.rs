@@ -6,9 +6,9 @@ use crate::domain::entry::Entry;
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
-use crate::domain::facts::run::{Heat, Left, Place, Pump, RunEvent, RunFact};
+use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
 use crate::domain::procedure::{Act, Hold, StepId};
-use crate::domain::time::{Millis, Now};
+use crate::domain::time::{Millis, Now, PageLife};
 use crate::domain::units::Temp;
 use crate::domain::wait::Wait;
 
@@ -34,7 +34,7 @@ impl Guide {
         let Some(job) = self.job.as_mut().filter(|j| j.job == fact.job) else {
             return;
         };
-        break_idle(job, entry.rec);
+        settle(job, entry.rec, lived);
         job.touched = touched;
         match fact.event {
             JobEvent::Proved => prove(job, fact, entry),
@@ -45,9 +45,13 @@ impl Guide {
             }
             JobEvent::Answered if fact.step == Some(StepId::SoundCheck) => job.sound_checked = true,
             JobEvent::Answered if fact.step == Some(StepId::WarmUp) => {
-                if let (Warm::On(wait), Some(now)) = (job.warm, lived) {
-                    job.warm = Warm::On(wait.after_asking(fact.evidence.is(Item::Clock, Word::Yes), now));
-                }
+                let right = fact.evidence.is(Item::Clock, Word::Yes);
+                job.warm = match (job.warm, lived) {
+                    (Warm::On(wait), Some(now)) => Warm::On(wait.after_asking(right, now)),
+                    // It began again then; an earlier beginning must not come back with a reload.
+                    (Warm::On(wait), None) if !right => Warm::On(Wait::recalled(wait.duration_ms(), entry.rec)),
+                    (as_it_was, _) => as_it_was,
+                };
             }
             JobEvent::Answered => {
                 job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
@@ -77,9 +81,15 @@ impl Guide {
         let Some(job) = self.job.as_mut().filter(|j| j.job == fact.job) else {
             return;
         };
-        break_idle(job, rec);
+        settle(job, rec, lived);
         job.touched = mark(rec, lived);
         if fact.event == RunEvent::Began {
+            if job.away > 0 {
+                // Oil that stands outside its pan may come back while the machine is being put away.
+                job.away = 0;
+                job.proved.remove(&Hold::Dry);
+                job.proved.remove(&Hold::Room);
+            }
             job.run = begun(fact, scene);
             if let Some(run) = job.run.as_mut() {
                 run.at = if run.drawn {
@@ -99,7 +109,6 @@ impl Guide {
         match fact.event {
             RunEvent::Began => {}
             RunEvent::Answered | RunEvent::Pump => {
-                run.phase = Phase::Asking;
                 take_evidence(&mut run, fact, rec, lived);
                 if fact.evidence.is(Item::Tank, Word::Oil) {
                     job.proved.remove(&Hold::Room);
@@ -109,7 +118,11 @@ impl Guide {
             RunEvent::Stopped => (run.phase, run.troubled) = (Phase::Stopped, true),
             RunEvent::Fault => {
                 (run.phase, run.troubled, run.fault) = (Phase::Stopped, true, true);
+                run.form = Form::Long;
                 job.fault = true;
+                if matches!(fact.fault, Some(Fault::Spill | Fault::Leak)) {
+                    job.proved.remove(&Hold::Floor);
+                }
                 for hold in [Hold::Dry, Hold::Room, Hold::Match] {
                     job.proved.remove(&hold);
                 }
@@ -117,7 +130,9 @@ impl Guide {
             RunEvent::Resumed => run.phase = Phase::LookAgain,
             RunEvent::Reverified => {
                 run.phase = Phase::Asking;
+                run.troubled = true;
                 run.reading = None;
+                run.level = None;
                 run.moving_since = None;
                 let guide = Self::new(tables);
                 run.at = match (run.place, run.drawn) {
@@ -130,8 +145,8 @@ impl Guide {
                 if fact.evidence.is(Item::Tank, Word::Oil) {
                     job.proved.remove(&Hold::Room);
                 }
-                job.held = Some(run.pan.pan.fat);
                 if run.drawn {
+                    job.held = Some(run.pan.pan.fat);
                     job.done.push((fact.pan, fact.left.unwrap_or(Left::Off)));
                 }
                 return;
@@ -154,6 +169,9 @@ impl Guide {
             Act::StartDraw | Act::StartRinse | Act::StartReturn | Act::StartHand | Act::StartPour
         );
         run.moving_since = moves.then(|| mark(rec, lived));
+        if moves {
+            run.level = None;
+        }
         run.returned |= matches!(act, Act::EndReturn | Act::EndPour);
         if fact.evidence.is(Item::Remainder, Word::Oil) {
             run.at = self.index_of(run, &[StepId::Connect]);
@@ -191,12 +209,18 @@ fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
         plan: fact.plan,
         limits: fact.limits,
         at: 0,
-        phase: Phase::Asking,
+        // Oil left out is an interruption: everything is looked at before it comes back.
+        phase: if fact.place == Place::InPan {
+            Phase::Asking
+        } else {
+            Phase::LookAgain
+        },
         place: fact.place,
         contents: fact.contents,
         pump: fact.pump,
         heat: fact.heat,
         reading: None,
+        came_out: fact.place != Place::InPan,
         drawn: fact.place != Place::InPan,
         returned: false,
         fault: false,
@@ -212,11 +236,21 @@ fn take_evidence(run: &mut Run, fact: &RunFact, rec: Millis, lived: Option<&Now>
         .number(Item::OilTemp)
         .and_then(|dc| Temp::from_dc(i16::try_from(dc).ok()?))
     {
+        // The entry says when the reading goes stale: it may be older than the entry.
+        let read_at = fact.deadline.map_or(rec, |due| due.plus(-super::READING_FRESH_MS));
         let recalled = ReadTemp {
             temp,
-            fresh: Wait::recalled(super::READING_FRESH_MS, rec),
+            fresh: Wait::recalled(super::READING_FRESH_MS, read_at),
         };
-        run.reading = Some(lived.map_or(recalled, |now| ReadTemp::taken(temp, now)));
+        run.reading = Some(lived.map_or(recalled, |now| {
+            let age_ms = now.wall.since(read_at).max(0);
+            let then = Now {
+                wall: read_at,
+                mono: now.mono - age_ms,
+                ..*now
+            };
+            ReadTemp::taken(temp, &then)
+        }));
     }
     if let Some(level) = fact.evidence.word(Item::Level) {
         run.level = Some(level);
@@ -242,10 +276,25 @@ const fn mark(rec: Millis, lived: Option<&Now>) -> Wait {
     }
 }
 
-fn break_idle(job: &mut FilterJob, wall: Millis) {
-    if job.idle_at(wall) {
+/// What the time since the last answer did, before this answer hides it: idleness breaks floor and kit, silence with
+/// oil out asks for the look again whatever else is answered first.
+fn settle(job: &mut FilterJob, rec: Millis, lived: Option<&Now>) {
+    let now = lived.copied().unwrap_or(Now {
+        wall: rec,
+        mono: 0,
+        life: PageLife(0),
+        off_min: 0,
+    });
+    if job.is_idle(&now) {
         job.proved.remove(&Hold::Kit);
         job.proved.remove(&Hold::Floor);
+    }
+    let touched = job.touched;
+    if let Some(run) = job.run.as_mut()
+        && run.phase == Phase::Asking
+        && run.silent(&touched, &now)
+    {
+        run.phase = Phase::LookAgain;
     }
 }
 
@@ -255,6 +304,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         Hold::Person => {
             if job.who != entry.who {
                 job.proved.remove(&Hold::Kit);
+                // A new person goes through the long form.
+                if let Some(run) = job.run.as_mut() {
+                    run.form = Form::Long;
+                }
             }
             job.who = entry.who;
             job.supervisor = fact.supervisor;
@@ -267,6 +320,7 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
                 job.held = None;
             }
             job.machine = fact.machine;
+            job.strange = !fact.evidence.is(Item::UsedSince, Word::No);
         }
         Hold::Kit
         | Hold::Floor

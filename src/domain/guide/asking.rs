@@ -140,13 +140,24 @@ impl Asking {
 
     /// Answers a look.
     pub fn look(&mut self, item: Item, word: Word, run: Option<&Run>, now: &Now) -> Touched {
-        let offered = self.gate.looks().into_iter().find(|(_, i, _)| *i == item);
-        let verdict = offered.and_then(|(_, _, answers)| answers.iter().find(|a| a.word == word).map(|a| a.verdict));
+        // Only what is on the screen can be answered: a touch meant for the screen before must not land.
+        let verdict = self.current(run).and_then(|q| match q.kind {
+            QuestionKind::Look { item: asked, answers } if asked == item => {
+                answers.iter().find(|a| a.word == word).map(|a| a.verdict)
+            }
+            QuestionKind::Look { .. }
+            | QuestionKind::Together(_)
+            | QuestionKind::Probe { .. }
+            | QuestionKind::Person
+            | QuestionKind::Machine => None,
+        });
         let (Some(verdict), true) = (verdict, self.settled(now)) else {
             return Touched::Ignored;
         };
         if verdict == Verdict::NotYet {
+            self.seen = self.seen.iter().filter(|(i, _)| *i != item).cloned().collect();
             self.not_yet = Some((item, word));
+            self.shown_at = now.mono;
             return Touched::NotYet;
         }
         self.not_yet = None;
@@ -176,7 +187,8 @@ impl Asking {
 
     /// Something of the group is not so: ask it one by one.
     pub fn one_by_one(&mut self, run: Option<&Run>, now: &Now) -> Touched {
-        let Some(question) = self.current(run).filter(|_| self.settled(now)) else {
+        let on_screen = self.current(run).filter(|_| self.settled(now));
+        let Some(question) = on_screen.filter(|q| matches!(q.kind, QuestionKind::Together(_))) else {
             return Touched::Ignored;
         };
         self.apart.push(question.step);
@@ -186,7 +198,10 @@ impl Asking {
 
     /// Enters a number that was read now.
     pub fn number(&mut self, item: Item, value: i32, run: Option<&Run>, now: &Now) -> Touched {
-        if !self.settled(now) {
+        let asked = self
+            .current(run)
+            .is_some_and(|q| matches!(q.kind, QuestionKind::Probe { item: asked } if asked == item));
+        if !asked || !self.settled(now) {
             return Touched::Ignored;
         }
         self.seen.put(item, Seen::Number(value));
@@ -196,7 +211,12 @@ impl Asking {
 
     /// Keeps what a person or machine screen answered.
     pub fn named(&mut self, item: Item, word: Word, run: Option<&Run>, now: &Now) -> Touched {
-        if !self.settled(now) {
+        let asked = self.current(run).is_some_and(|q| match q.kind {
+            QuestionKind::Person => item == Item::SignOff,
+            QuestionKind::Machine => item == Item::Machine,
+            QuestionKind::Look { .. } | QuestionKind::Together(_) | QuestionKind::Probe { .. } => false,
+        });
+        if !asked || !self.settled(now) {
             return Touched::Ignored;
         }
         self.seen.put(item, Seen::Is(word));
@@ -233,7 +253,10 @@ impl Asking {
             self.gate.questions.iter().all(|q| {
                 matches!(q.kind, QuestionKind::Probe { .. }) || q.only_if == super::gate::Condition::OffTarget
             });
-        let leaves_unlit = self.gate.id() == StepId::Leave && !self.seen.is(Item::Left, Word::Relit);
+        // Leaving a full pan unlit opens nothing. Lighting it, or leaving it low under a tag, does.
+        let leaves_unlit = self.gate.id() == StepId::Leave
+            && self.seen.get(Item::Tag).is_none()
+            && !self.seen.is(Item::Left, Word::Relit);
         self.gate.is_hold() && !only_probe && !leaves_unlit
     }
 }

@@ -95,8 +95,11 @@ impl Guide {
         match command {
             Command::Open(_) => Err(Refusal::JobOpen),
             Command::Who { person, supervisor } => {
-                let word = holds::person(scene, *person, *supervisor, Route::Hot)
-                    .or_else(|hot| holds::person(scene, *person, *supervisor, Route::Cold).map_err(|_| hot))?;
+                let word = match &job.run {
+                    Some(run) => holds::person(scene, *person, *supervisor, run.route)?,
+                    None => holds::person(scene, *person, *supervisor, Route::Hot)
+                        .or_else(|hot| holds::person(scene, *person, *supervisor, Route::Cold).map_err(|_| hot))?,
+                };
                 let fact = job_fact(job.job, JobEvent::Proved, |f| {
                     f.step = Some(StepId::Who);
                     f.hold = Some(Hold::Person);
@@ -193,6 +196,11 @@ impl Guide {
         }
         let pan_now = scene.pan(pan).ok_or(Refusal::NoSuchPan)?;
         let comes_back = pan_now.place != Place::InPan;
+        if job.away > 0 && !comes_back {
+            return Err(Refusal::OtherStep {
+                now_at: self.gate(now).map(|g| g.id()),
+            });
+        }
         let machine = scene
             .machine(job.machine.ok_or(Refusal::NoSuchMachine)?)
             .ok_or(Refusal::NoSuchMachine)?;
@@ -206,13 +214,19 @@ impl Guide {
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
             let needed = !comes_back || matches!(hold, Hold::Person | Hold::Kit | Hold::Match);
-            if needed && !job.stands(*hold, now.wall) {
+            if needed && !job.stands(*hold, now) {
                 return Err(Refusal::ReadyFirst { hold: *hold });
             }
             if *hold == Hold::Person {
                 let who = job.who.ok_or(Refusal::ReadyFirst { hold: Hold::Person })?;
                 supervised = holds::person(scene, who, job.supervisor, route)? == Word::Supervised;
             }
+        }
+        // Oil comes back the way it went.
+        if (pan_now.place == Place::InContainer && route == Route::Hot)
+            || (pan_now.place == Place::InMachine && route == Route::Cold)
+        {
+            return Err(Refusal::WrongMachine);
         }
         let fat = pan_now.pan.fat;
         if route == Route::Cold && fat.is_set_at_40c() && !comes_back {
@@ -238,12 +252,13 @@ impl Guide {
             },
             limits: limits(&machine.machine, fat, route),
             at: 0,
-            phase: Phase::Asking,
+            phase: if comes_back { Phase::LookAgain } else { Phase::Asking },
             place: pan_now.place,
             contents: if comes_back { Contents::EmptyWet } else { Contents::Oil },
             pump: Pump::Off,
             heat: Heat::Unknown,
             reading: None,
+            came_out: comes_back,
             drawn: comes_back,
             returned: false,
             fault: false,
@@ -324,21 +339,28 @@ impl Guide {
                 f.evidence = checked.evidence.clone();
             })]);
         }
-        if let (Some(dc), Some(read)) = (checked.evidence.number(Item::OilTemp), read) {
-            let temp = i16::try_from(dc).ok().and_then(Temp::from_dc);
-            if !temp.is_some_and(|t| ReadTemp::taken(t, &read).counts(now)) {
-                return Err(Refusal::ReadingTooOld);
-            }
-        }
+        let stale_at = match checked.evidence.number(Item::OilTemp) {
+            Some(dc) => Some(stale_at(dc, read, now)?),
+            None => None,
+        };
         for hold in &gate.holds {
             holds::check(*hold, &gate, &checked.evidence, job, run, scene, now)?;
         }
         let event = event_of(&gate);
-        Ok(vec![run_draft(self, job, run, event, |f| {
+        let mut draft = run_draft(self, job, run, event, |f| {
             f.step = step;
+            f.deadline = stale_at;
             move_oil(&gate, &checked.evidence, run, f);
             f.evidence = checked.evidence.clone();
-        })])
+        });
+        if let Fact::Run(fact) = &mut draft.fact
+            && fact.event == RunEvent::Ended
+            && fact.place != Place::InPan
+        {
+            // Some of the oil is still in the machine: it goes back first, and the pan is not left yet.
+            (fact.event, fact.step, fact.left, fact.heat) = (RunEvent::Answered, StepId::Level, None, run.heat);
+        }
+        Ok(vec![draft])
     }
 
     fn leave_out(&self, job: &FilterJob, evidence: &Evidence) -> Result<Vec<Draft>, Refusal> {
@@ -358,6 +380,18 @@ impl Guide {
             f.evidence = checked.evidence.clone();
             f.left = Some(Left::OilOut);
         })])
+    }
+}
+
+/// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.
+fn stale_at(dc: i32, read: Option<Now>, now: &Now) -> Result<Millis, Refusal> {
+    let temp = i16::try_from(dc).ok().and_then(Temp::from_dc);
+    let (temp, read) = temp.zip(read).ok_or(Refusal::ReadingTooOld)?;
+    let reading = ReadTemp::taken(temp, &read);
+    if reading.counts(now) {
+        Ok(reading.fresh.due())
+    } else {
+        Err(Refusal::ReadingTooOld)
     }
 }
 

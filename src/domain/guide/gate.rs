@@ -136,7 +136,7 @@ impl Guide {
             .ready
             .iter()
             .find(|step| match step.holds.first() {
-                Some(hold) => !job.stands(*hold, now.wall),
+                Some(hold) => !job.stands(*hold, now),
                 None => step.id == StepId::SoundCheck && !job.sound_checked,
             })
             .map(|step| single(step, None))
@@ -169,7 +169,7 @@ impl Guide {
                 };
                 let step = table.first()?;
                 let mut gate = single(step, Some(pan));
-                if !run.fault {
+                if !run.fault && !run.came_out {
                     gate.questions
                         .retain(|q| !matches!(&q.kind, QuestionKind::Look { item: Item::Sound, .. }));
                 }
@@ -190,18 +190,16 @@ impl Guide {
         }
     }
 
-    /// The gate of a Ready hold that broke while the run waits for it, if the next step needs it.
+    /// The gate of a Ready hold that broke while the run waits for it, if what is asked next needs it.
     fn unproved(&self, job: &FilterJob, run: &Run, now: &Now) -> Option<Gate> {
         let steps = self.run_steps(run);
-        let step = steps.get(run.at)?;
+        let rest = steps.get(run.at..)?;
+        let asked = rest.get(..gate_len(run.form, rest))?;
+        let needed = |hold: &Hold| asked.iter().any(|step| step.holds.contains(hold));
         self.tables()
             .ready
             .iter()
-            .find(|s| {
-                s.holds
-                    .iter()
-                    .any(|h| step.holds.contains(h) && !job.stands(*h, now.wall))
-            })
+            .find(|s| s.holds.iter().any(|h| needed(h) && !job.stands(*h, now)))
             .map(|s| single(s, None))
     }
 
@@ -401,5 +399,8 @@ pub fn off_target(run: &Run, dc: i32) -> bool {
 /// end, and it stands high enough to do so cold.
 #[must_use]
 pub fn may_be_lit(run: &Run) -> bool {
-    run.place == Place::InPan && run.heat == Heat::OffSeen && run.level == Some(Word::Enough)
+    run.phase == Phase::Asking
+        && run.place == Place::InPan
+        && run.heat == Heat::OffSeen
+        && run.level == Some(Word::Enough)
 }

@@ -5,7 +5,7 @@ use super::gate::{Gate, off_target};
 use super::refusal::Refusal;
 use super::scene::Scene;
 use super::state::{FilterJob, Run, Warm};
-use crate::domain::claim::ClaimKind;
+use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::run::Heat;
 use crate::domain::facts::setup::{OutBy, Person, Route};
@@ -31,14 +31,19 @@ pub(super) fn check(
     now: &Now,
 ) -> Result<(), Refusal> {
     match hold {
-        Hold::Person | Hold::Kit | Hold::Floor | Hold::Dry => proved(job, hold, now),
+        Hold::Person => {
+            proved(job, hold, now)?;
+            let who = job.who.ok_or(Refusal::ReadyFirst { hold })?;
+            person(scene, who, job.supervisor, run.route).map(|_| ())
+        }
+        Hold::Kit | Hold::Floor | Hold::Dry => proved(job, hold, now),
         Hold::Room => {
             proved(job, hold, now)?;
             room(run)
         }
         Hold::Match => {
             proved(job, hold, now)?;
-            claims_meet_nothing(run, scene)
+            claims_meet_nothing(job, run, scene)
         }
         Hold::Temperature => temperature(gate, seen, run, now),
         Hold::WarmUp => warm_up(job, run, now),
@@ -58,7 +63,7 @@ pub(super) fn check(
 }
 
 fn proved(job: &FilterJob, hold: Hold, now: &Now) -> Result<(), Refusal> {
-    if job.stands(hold, now.wall) {
+    if job.stands(hold, now) {
         Ok(())
     } else {
         Err(Refusal::ReadyFirst { hold })
@@ -93,8 +98,11 @@ pub const fn growth_permille(high: Temp) -> u16 {
 }
 
 /// Hold 6: no claim of the pan meets what the machine has met since its last strip-clean.
-fn claims_meet_nothing(run: &Run, scene: &Scene) -> Result<(), Refusal> {
-    let met = scene.machine(run.machine.0.machine).ok_or(Refusal::NoSuchMachine)?.met;
+fn claims_meet_nothing(job: &FilterJob, run: &Run, scene: &Scene) -> Result<(), Refusal> {
+    let mut met = scene.machine(run.machine.0.machine).ok_or(Refusal::NoSuchMachine)?.met;
+    if job.strange {
+        met = met.with(Exposure::Unknown);
+    }
     for claim in &run.pan.claims {
         let basis = claim.what == ClaimKind::Halal && !claim.basis.is_empty();
         if let Some(exposure) = met.iter().find(|e| claim.what.excludes(*e, basis)) {
@@ -165,11 +173,9 @@ fn warm_up(job: &FilterJob, run: &Run, now: &Now) -> Result<(), Refusal> {
             Standing::Running { left_ms } => Err(Refusal::WarmingUp { left_ms }),
             Standing::AskTime => Err(Refusal::AskTime),
         },
-        Warm::Off(left) => match left.standing(now) {
-            Standing::Running { .. } => Ok(()),
-            // Nobody can say how long it has been off: it is too long.
-            Standing::Over { .. } | Standing::AskTime => Err(Refusal::WarmUpExpired),
-        },
+        // Where nobody can say how long the heater has been off, it is too long.
+        Warm::Off(left) if left.is_within(now) => Ok(()),
+        Warm::Off(_) => Err(Refusal::WarmUpExpired),
     }
 }
 

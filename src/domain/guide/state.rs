@@ -9,9 +9,9 @@ use crate::domain::facts::setup::{Claim, Machine, Pan, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::Hold;
-use crate::domain::time::{Millis, Now};
+use crate::domain::time::Now;
 use crate::domain::units::Temp;
-use crate::domain::wait::{Standing, Wait};
+use crate::domain::wait::Wait;
 
 /// The machine's warm-up for solid fat.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -61,6 +61,8 @@ pub struct FilterJob {
     pub done: Vec<(PanId, Left)>,
     /// The fat the machine held last in this job.
     pub held: Option<Fat>,
+    /// Whether the machine ran without the guide, or nobody knows: then it is closed to every pan with a claim.
+    pub strange: bool,
     /// How many steps of Put away are answered.
     pub away: usize,
     /// When somebody last answered.
@@ -83,6 +85,7 @@ impl FilterJob {
             run: None,
             done: Vec::new(),
             held: None,
+            strange: false,
             away: 0,
             touched,
         }
@@ -91,18 +94,18 @@ impl FilterJob {
     /// Whether a hold of Ready stands now: twenty idle minutes with all oil in its pans break floor and kit, unless
     /// a wait of the guide was running.
     #[must_use]
-    pub fn stands(&self, hold: Hold, wall: Millis) -> bool {
-        self.proved.contains(&hold) && !(matches!(hold, Hold::Kit | Hold::Floor) && self.idle_at(wall))
+    pub fn stands(&self, hold: Hold, now: &Now) -> bool {
+        self.proved.contains(&hold) && !(matches!(hold, Hold::Kit | Hold::Floor) && self.is_idle(now))
     }
 
-    /// Whether the job has lain idle too long.
+    /// Whether the job has lain idle too long, by whichever clock says longer.
     #[must_use]
-    pub fn idle_at(&self, wall: Millis) -> bool {
-        let waited_until = match self.warm {
-            Warm::On(wait) => wait.due(),
-            Warm::Cold | Warm::Off(_) => self.touched.due(),
+    pub fn is_idle(&self, now: &Now) -> bool {
+        let waited_ms = match self.warm {
+            Warm::On(wait) => wait.due().since(self.touched.due()).max(0),
+            Warm::Cold | Warm::Off(_) => 0,
         };
-        !self.oil_out() && wall.since(self.touched.due().max(waited_until)) >= IDLE_MS
+        !self.oil_out() && self.touched.longest_ms(now) - waited_ms >= IDLE_MS
     }
 
     /// Whether oil of the pan in hand is out of it.
@@ -125,11 +128,7 @@ impl ReadTemp {
     /// Whether it still counts: at most five minutes old, by both clocks, in this page life.
     #[must_use]
     pub fn counts(&self, now: &Now) -> bool {
-        match self.fresh.standing(now) {
-            Standing::Running { .. } => true,
-            Standing::Over { since_ms } => since_ms == 0,
-            Standing::AskTime => false,
-        }
+        self.fresh.is_within(now)
     }
 
     /// A reading taken now.
@@ -184,6 +183,8 @@ pub struct Run {
     pub heat: Heat,
     /// The reading that counts.
     pub reading: Option<ReadTemp>,
+    /// Whether it began with its oil already out: what happened before then nobody can vouch for.
+    pub came_out: bool,
     /// Whether oil has left the pan in this run.
     pub drawn: bool,
     /// Whether it has come back.
@@ -228,7 +229,7 @@ impl Run {
     /// Whether five minutes passed without an answer while oil is out of the pan.
     #[must_use]
     pub fn silent(&self, touched: &Wait, now: &Now) -> bool {
-        self.place != Place::InPan && now.wall.since(touched.due()).abs().max(page_elapsed(touched, now)) > SILENCE_MS
+        self.place != Place::InPan && touched.longest_ms(now) >= SILENCE_MS
     }
 
     /// Whether it went without a stop, an interruption or a fault.
@@ -236,8 +237,4 @@ impl Run {
     pub fn is_clean(&self) -> bool {
         !self.troubled && !self.fault
     }
-}
-
-fn page_elapsed(touched: &Wait, now: &Now) -> i64 {
-    touched.elapsed_ms(now).unwrap_or(0)
 }

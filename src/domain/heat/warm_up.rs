@@ -2,7 +2,6 @@
 
 use crate::domain::fat::Fat;
 use crate::domain::time::Millis;
-use crate::domain::units::Minutes;
 
 /// Never less for a fat that sets (10–15 minutes is common practice, no source).
 pub const LEAST_MIN: u16 = 10;
@@ -23,12 +22,6 @@ pub const fn minutes(fat: Fat, winter_half_year: bool) -> u16 {
     } else {
         LEAST_MIN
     }
-}
-
-/// The same as a length of time within a day.
-#[must_use]
-pub fn wait(fat: Fat, winter_half_year: bool) -> Minutes {
-    Minutes::new(minutes(fat, winter_half_year)).unwrap_or_default()
 }
 
 /// Whether `month` (1–12) lies in the colder half of the year: October to March in the north, April to September in

@@ -20,7 +20,7 @@ use super::outlook::Outlook;
 use super::quantity::{Quantity, RatePrior, Scale};
 
 /// Rates on the grid, evenly spaced in their logarithm.
-const NODES: u8 = 49;
+const NODES: u8 = 33;
 /// How far the grid reaches to either side, in standard deviations of the prior.
 const REACH_SDS: f64 = 4.0;
 /// Unlogged services counted at most: beyond it the belief has long settled.
@@ -50,6 +50,8 @@ pub(super) struct Belief {
     fresh_var: f64,
     /// Their covariance.
     level_fresh_cov: f64,
+    /// Posterior mean of the fresh value, % m/m, kept because every top-up asks for it and only a reading moves it.
+    fresh_percent: f64,
     /// How much of each instrument's constant error the level has taken in, 0–1.
     biases: Vec<(Option<InstrumentId>, f64)>,
     /// Readings used.
@@ -59,11 +61,11 @@ pub(super) struct Belief {
 }
 
 impl Belief {
-    /// Folds a fill's whole history. `with_readings` false gives what days and priors alone would say.
-    pub(super) fn fold(quantity: Quantity, history: &FillHistory, outlook: &Outlook, with_readings: bool) -> Self {
+    /// Folds a fill's whole history.
+    pub(super) fn fold(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> Self {
         let mut belief = Self::begin(quantity, history, outlook);
         for event in history.events() {
-            belief.apply(history, event, with_readings);
+            belief.apply(history, event);
         }
         belief
     }
@@ -77,6 +79,7 @@ impl Belief {
             level_var: fresh_var,
             fresh_var,
             level_fresh_cov: fresh_var,
+            fresh_percent: fresh.mean,
             biases: Vec::new(),
             readings: 0,
             folded_around: 0,
@@ -110,7 +113,7 @@ impl Belief {
         self.mix_fresh(outlook.top_up);
     }
 
-    fn apply(&mut self, history: &FillHistory, event: &Event, with_readings: bool) {
+    fn apply(&mut self, history: &FillHistory, event: &Event) {
         match event.what {
             What::Fried { fry, temp, load: _ } => self.grow(fry.hours(), temp.map_or(1.0, heat_factor)),
             What::Topped { fat, added, after } => match share_of(added, after) {
@@ -133,7 +136,7 @@ impl Belief {
                 instrument,
                 spread,
             } => {
-                if with_readings && let Some(percent) = self.quantity.measured(value) {
+                if let Some(percent) = self.quantity.measured(value) {
                     self.read(percent, instrument, spread);
                 }
             }
@@ -196,6 +199,7 @@ impl Belief {
         self.level_var = kept * kept * self.level_var + gain * gain * sd * sd;
         self.fresh_var = (self.fresh_var - fresh_gain * self.level_fresh_cov).max(0.0);
         self.level_fresh_cov *= kept;
+        self.fresh_percent = self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var));
         for (at, (_, bias)) in self.biases.iter_mut().enumerate() {
             *bias = *bias * kept + if at == slot { gain } else { 0.0 };
         }
@@ -239,13 +243,13 @@ impl Belief {
     }
 
     /// Posterior mean of this fill's fresh value, % m/m.
-    pub(super) fn fresh_mean(&self) -> f64 {
-        self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var))
+    pub(super) const fn fresh_mean(&self) -> f64 {
+        self.fresh_percent
     }
 
     /// Standard deviation of a batch of its fresh oil, points.
     pub(super) fn fresh_sd(&self) -> f64 {
-        self.scale().points_per_step(self.fresh_mean()) * self.fresh_var.sqrt()
+        self.scale().points_per_step(self.fresh_percent) * self.fresh_var.sqrt()
     }
 
     /// Variance of the level on the scale, given the rate, instrument errors included.
@@ -259,14 +263,18 @@ impl Belief {
         self.scale().percent(place).max(0.0)
     }
 
-    /// The median of the rate, an hour at 175 °C.
+    /// The median of the rate, an hour at 175 °C, between the two rates of the grid it falls between.
     pub(super) fn rate_median(&self) -> f64 {
-        let mut below = 0.0;
+        let (mut below, mut last) = (0.0, None::<(f64, f64)>);
         for node in &self.nodes {
-            below += node.weight;
-            if below >= 0.5 {
-                return node.rate;
+            let up_to = below + 0.5 * node.weight;
+            if up_to >= 0.5 {
+                return last.map_or(node.rate, |(rate, before)| {
+                    rate + (node.rate - rate) * (0.5 - before) / (up_to - before)
+                });
             }
+            below += node.weight;
+            last = Some((node.rate, up_to));
         }
         self.mean(|n| n.rate)
     }
@@ -301,10 +309,11 @@ impl Belief {
 /// The rate before any reading: the published spread, and for polar compounds what the owner usually gets.
 ///
 /// "Usual days" is read as the days after which polar compounds stand near 25 %, the commonest limit, whatever limit
-/// is in force: an owner who changes by eye knows no number, and the estimate must not hang on the limit.
+/// is in force: an owner who changes by eye knows no number, and the estimate must not hang on the limit. That level
+/// (20–30) and the days (give or take a fifth) make for its spread.
 fn rate_prior(quantity: Quantity, history: &FillHistory, outlook: &Outlook) -> RatePrior {
     const USUAL_LEVEL: f64 = 25.0;
-    const USUAL_LOG_SD: f64 = 0.5;
+    const USUAL_LOG_SD: f64 = 0.35;
     let published = quantity.rate();
     let (Quantity::Polar, Some(days)) = (quantity, outlook.usual_days) else {
         return published;

@@ -30,10 +30,12 @@ impl OverBy {
             let (mut level, mut var) = (node.level, belief.level_var());
             let mut worst: f64 = 0.0;
             for sum in &mut over.0 {
-                (level, var) = service.fried(node, level, var);
-                worst = worst.max(above((limit - level) / var.sqrt()));
+                if worst < 1.0 {
+                    (level, var) = service.fried(node, level, var);
+                    worst = worst.max(above((limit - level) / var.sqrt()));
+                    (level, var) = service.topped_up(level, var);
+                }
                 *sum += node.weight * worst;
-                (level, var) = service.topped_up(level, var);
             }
         }
         over

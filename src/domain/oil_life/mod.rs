@@ -45,7 +45,7 @@ const HIGH: f64 = 0.9;
 /// What a fill's history and what is ahead of it add up to.
 #[must_use]
 pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
-    let believed = Believed::fold(history, outlook, true);
+    let believed = Believed::fold(history, outlook);
     let criteria = believed.criteria(outlook);
     let over = believed.over(outlook);
     let score = judge::score(&criteria);
@@ -79,7 +79,7 @@ pub fn incoming(history: &FillHistory, outlook: &Outlook) -> Incoming {
     // Standard deviations between the 10 % and 90 % quantiles of a normal.
     const INTERVAL_SDS: f64 = 2.563_103;
     let of = |quantity| {
-        let now = estimate(&Belief::fold(quantity, history, outlook, true));
+        let now = estimate(&Belief::fold(quantity, history, outlook));
         (now.median, (now.high - now.low) / INTERVAL_SDS)
     };
     Incoming {
@@ -95,8 +95,8 @@ struct Believed {
 }
 
 impl Believed {
-    fn fold(history: &FillHistory, outlook: &Outlook, with_readings: bool) -> Self {
-        let fold = |quantity| Belief::fold(quantity, history, outlook, with_readings);
+    fn fold(history: &FillHistory, outlook: &Outlook) -> Self {
+        let fold = |quantity| Belief::fold(quantity, history, outlook);
         Self {
             polar: fold(Quantity::Polar),
             ffa: outlook.limits.acid.map(|_| fold(Quantity::Ffa)),
@@ -159,7 +159,8 @@ fn days_left(over: &OverBy) -> DaysLeft {
     }
 }
 
-/// The owner's usual days, unless readings have made the interval narrower than days and priors alone would have it.
+/// The owner's usual days, until readings have made the interval narrower than those days alone make it for a fresh
+/// fill.
 fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Option<DaysLeft>) -> Option<Usual> {
     let usual = Usual {
         days: outlook.usual_days?,
@@ -167,7 +168,8 @@ fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Opti
     };
     let narrower = match (basis, days_left) {
         (Basis::Readings, Some(now)) => {
-            let alone = Believed::fold(history, outlook, false).over(outlook);
+            let fresh = FillHistory::new(history.fat(), Start::Fresh, Vec::new());
+            let alone = Believed::fold(&fresh, outlook).over(outlook);
             alone.is_some_and(|over| now.width() < self::days_left(&over).width())
         }
         (Basis::Readings, None) | (Basis::UsualDaysAndPriors, _) => false,

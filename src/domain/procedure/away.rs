@@ -46,6 +46,19 @@ const LEAVE_OUT: Step = step(
     ],
 );
 
+/// By hand there is no pump to look at.
+const LEAVE_OUT_HAND: Step = step(
+    StepId::LeaveOut,
+    Block::Return,
+    Hazard::BareHeat,
+    &[Hold::LookAgain],
+    &[
+        SIGN_0,
+        SIGN_1,
+        look(Item::Tag, &[good(Word::Hung), not_yet(Word::Missing)]).proves(Hold::LookAgain),
+    ],
+);
+
 /// After trouble with a machine: the look again, then leaving with oil out of the pan.
 pub(super) const AGAIN: &[Step] = &[
     look_again(&[
@@ -74,7 +87,7 @@ pub(super) const AGAIN_HAND: &[Step] = &[
         )
         .proves(Hold::LookAgain),
     ]),
-    LEAVE_OUT,
+    LEAVE_OUT_HAND,
 ];
 
 /// After the last pan. Scraps, filter and cloths stay on the tray: lock-up proves them cold.

@@ -14,8 +14,7 @@ use super::{doubt, known};
 /// For how long the last entry can be taken back in one touch, in milliseconds.
 pub const TAKE_BACK_MS: i64 = 10 * Millis::SECOND;
 
-/// Takes back what was just written: all entries of one saying, a whole oil change too, or none. `why` is what the
-/// screen calls it.
+/// Takes back what was just written: all entries of one saying, a whole oil change too, or none.
 ///
 /// # Errors
 ///
@@ -32,7 +31,7 @@ pub fn take_back(
         let age = now.wall.since(entry.rec);
         // A clock that was set back cannot make the ten seconds last longer.
         if (0..=TAKE_BACK_MS).contains(&age) {
-            void(ledger, *id, why, who)
+            void(ledger, *id, why.to_owned(), who)
         } else {
             Err(QuickRefusal::TooLate)
         }
@@ -44,15 +43,18 @@ pub fn take_back(
 ///
 /// # Errors
 ///
-/// When the entry is not there, does not stand, or is evidence, or no reason is given.
-pub fn void(ledger: &Ledger, of: EntryId, why: &str, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
+/// When the entry is not there, does not stand, or is evidence.
+pub fn void(ledger: &Ledger, of: EntryId, why: String, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
     correctable(ledger, of)?;
-    Ok(Draft::now(who, correct(of, why, Correction::Void)?))
+    let how = Correction::Void;
+    correct(of, why, how).map(|fact| Draft::now(who, fact))
 }
 
 /// What of an entry is put right.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Amendment {
+    /// Why, in words.
+    pub why: String,
     /// The right moment, and the minutes the zone was ahead of UTC then.
     pub at: Option<(Millis, i16)>,
     /// The whole right body.
@@ -64,12 +66,11 @@ pub struct Amendment {
 /// # Errors
 ///
 /// When the entry is not there or is evidence, the body is of another kind, names what is not there or cannot be,
-/// the date does not stand, nothing is changed, or no reason is given.
+/// the date does not stand, or nothing is changed.
 pub fn amend(
     ledger: &Ledger,
     of: EntryId,
     amendment: Amendment,
-    why: &str,
     who: Option<PersonId>,
     now: Now,
 ) -> Result<Draft, QuickRefusal> {
@@ -85,17 +86,17 @@ pub fn amend(
     known(ledger, fact)?;
     doubt::impossible(ledger, fact)?;
     check_redate(ledger, of, fact, at, now.wall).map_err(QuickRefusal::Date)?;
+    let why = amendment.why;
     let how = Correction::Amend {
         at: amendment.at.map(|(at, _)| at),
         off_min: amendment.at.map(|(_, off_min)| off_min),
         fact: amendment.fact.map(Box::new),
     };
-    Ok(Draft::now(who, correct(of, why, how)?))
+    correct(of, why, how).map(|fact| Draft::now(who, fact))
 }
 
-fn correct(of: EntryId, why: &str, how: Correction) -> Result<Fact, QuickRefusal> {
-    let why = why.trim().to_owned();
-    if why.is_empty() {
+fn correct(of: EntryId, why: String, how: Correction) -> Result<Fact, QuickRefusal> {
+    if why.trim().is_empty() {
         return Err(QuickRefusal::NothingTyped);
     }
     Ok(Fact::Correct(Correct { of, why, how }))

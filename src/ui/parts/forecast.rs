@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::pan_drawing::Shade;
+
 /// A reading: `day` since the fill began, percent of polar compounds, and the range its instrument leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
@@ -77,8 +79,8 @@ impl Scale {
     }
 }
 
-/// A fill's polar compounds over its days. The line wears the colours oil has as it ages; the number and the word stand
-/// in the text beside it.
+/// A fill's polar compounds over its days. The line so far wears the colours oil has as it ages, a dot stands for each
+/// day to come; number and word stand in the text beside it.
 #[component]
 pub fn ForecastDrawing(
     /// What was measured, oldest first.
@@ -93,7 +95,7 @@ pub fn ForecastDrawing(
     change: Option<f64>,
     /// The words.
     words: ForecastWords,
-    /// Its test id, unique on the page: its colours are tied to it.
+    /// Its test id, unique on the page: its title is tied to it.
     #[prop(into)]
     testid: String,
 ) -> impl IntoView {
@@ -109,8 +111,6 @@ pub fn ForecastDrawing(
         ceiling: (limit * 1.15).max(highest.min(limit * 1.5)),
     };
 
-    let gradient = format!("{testid}-oil");
-    let stroke = format!("url(#{gradient})");
     let limit_y = scale.y(limit);
     let today_x = scale.x(today);
     let change_x = change.map(|day| scale.x(day));
@@ -119,11 +119,24 @@ pub fn ForecastDrawing(
             .filter(|band| band.day <= today)
             .map(|band| (band.day, band.middle)),
     );
-    let to_come = scale.line(
-        line.iter()
-            .filter(|band| band.day >= today)
-            .map(|band| (band.day, band.middle)),
-    );
+    let shade = |percent: f64| Shade::new((percent / limit.max(1.0) * 5.0).ceil().clamp(1.0, 5.0) as u8).class();
+    let worn = line
+        .windows(2)
+        .filter(|pair| pair.iter().all(|band| band.day <= today))
+        .map(|pair| {
+            let d = scale.line(pair.iter().map(|band| (band.day, band.middle)));
+            let class = pair.last().map(|band| format!("path {}", shade(band.middle)));
+            view! { <path class=class d=d /> }
+        })
+        .collect_view();
+    let to_come = line
+        .iter()
+        .filter(|band| band.day > today)
+        .map(|band| {
+            let class = format!("to-come {}", shade(band.middle));
+            view! { <circle class=class cx=scale.x(band.day) cy=scale.y(band.middle) r="4" /> }
+        })
+        .collect_view();
     let edges = line
         .iter()
         .map(|band| (band.day, band.high))
@@ -141,43 +154,41 @@ pub fn ForecastDrawing(
             }
         })
         .collect_view();
-    // The change day's word would run into today's when both are near: then only its mark is drawn, and the text says it.
-    let change_words = change_x.filter(|x| (x - today_x).abs() > 84).map(|x| {
-        let x = x.min(354);
-        view! { <text class="strong" x=x y="236" text-anchor="middle">{words.change}</text> }
+    // The day to change has a line of its own under the other days, so that no two words meet, large text included.
+    let change_mark = change_x.map(|x| {
+        let words_x = x.clamp(50, 346);
+        view! {
+            <path class="stem" d=format!("M{x} {limit_y}V246") />
+            <path class="change" d=format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z") />
+            <text class="strong" x=words_x y="264" text-anchor="middle">
+                {words.change}
+            </text>
+        }
     });
-    let start_words = (today_x > 130).then(|| view! { <text x="4" y="236">{words.start}</text> });
+    let start_words = (today_x > 150).then(|| view! { <text x="4" y="236">{words.start}</text> });
     let (title_id, desc_id) = (format!("{testid}-title"), format!("{testid}-desc"));
     let labelled_by = format!("{title_id} {desc_id}");
     view! {
         <svg
             class="forecast"
-            viewBox="0 0 400 244"
+            viewBox="0 0 400 272"
             role="img"
             aria-labelledby=labelled_by
             data-testid=testid
         >
             <title id=title_id>{words.title}</title>
             <desc id=desc_id>{words.desc}</desc>
-            <defs>
-                <linearGradient id=gradient gradientUnits="userSpaceOnUse" x1="0" x2="0" y1=BOTTOM as i32 y2=limit_y>
-                    <stop class="stop-fresh" offset="0" />
-                    <stop class="stop-mid" offset="0.6" />
-                    <stop class="stop-old" offset="1" />
-                </linearGradient>
-            </defs>
             <path class="axis" d="M44 214H384" />
             <path class="band" d=format!("{band}Z") />
             <path class="today" d=format!("M{today_x} 30V214") />
             <path class="limit" d=format!("M44 {limit_y}H384") />
             <text x="44" y=limit_y - 8>{words.limit}</text>
             <path class="path-rim" d=past.clone() />
-            <path class="path" stroke=stroke.clone() d=past />
-            <path class="path to-come" stroke=stroke d=to_come />
+            {worn}
+            {to_come}
             {points}
-            {change_x.map(|x| view! { <path class="change" d=format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z") /> })}
+            {change_mark}
             <text x=today_x.clamp(30, 360) y="236" text-anchor="middle">{words.today}</text>
-            {change_words}
             {start_words}
         </svg>
     }

@@ -72,7 +72,9 @@ pub fn RunDrawing(
     let beside = match vessel {
         Vessel::Machine => view! {
             <path d="M204 58H306V104A12 12 0 0 1 294 116H216A12 12 0 0 1 204 104Z" />
-            <path d="M198 58H312M246 58V50H264V58M222 116V122M288 116V122" />
+            <path d="M198 58H312M246 58V50H264V58" />
+            <circle cx="224" cy="120" r="3" />
+            <circle cx="286" cy="120" r="3" />
         }
         .into_any(),
         Vessel::Container => view! {
@@ -117,10 +119,8 @@ pub fn RunDrawing(
                 {beside}
                 {hose}
             </svg>
-            <p>
-                <span>{pan_words}</span>
-                <span>{vessel_words}</span>
-            </p>
+            <p class="pan-words">{pan_words}</p>
+            <p class="vessel-words">{vessel_words}</p>
         </div>
     }
 }

@@ -1,6 +1,7 @@
 //! One step of a run on the wall: pan number, step line, place for a drawing, a clock or a pad, answers, STOP.
 
-use leptos::prelude::*;
+use leptos::{ev, html, prelude::*};
+use web_sys::HtmlElement;
 
 use super::buttons::{Emergency, StopBar};
 use super::shell::EmptyBanners;
@@ -33,19 +34,28 @@ pub struct StepWords {
     pub burn: String,
 }
 
-/// The largest size at which a step line breaks no word and leaves room for its answers: the fewer and shorter its
-/// words, the larger. The widths are those of the face at bold: about 0.56 em a letter.
-fn say_class(say: &str) -> &'static str {
-    let longest = say
-        .split_whitespace()
-        .map(|word| word.chars().count())
-        .max()
-        .unwrap_or(0);
-    match (say.chars().count(), longest) {
-        (0..=17, 0..=8) => "say say-1",
-        (0..=26, 0..=9) => "say say-2",
-        (0..=34, 0..=11) => "say say-3",
-        _ => "say",
+/// The sizes of the step line, largest first; the last is the least a run may use: 42 px at 360 wide, 50 px at 412.
+const SIZES: [&str; 5] = ["say say-1", "say say-2", "say say-3", "say", "say say-5"];
+
+/// The least height, in px, at which the drawing still shows where the oil is.
+const DRAWING_SHOWS: i32 = 84;
+
+/// Gives the step line the largest size that breaks no word, scrolls nothing and leaves the drawing its room; where no
+/// size does all three, the drawing gives way first.
+fn fit(run: &HtmlElement, say: &HtmlElement, drawing: Option<&HtmlElement>) {
+    let fits = || {
+        let page = document().document_element().map_or(0, |page| page.client_height());
+        say.scroll_width() <= say.client_width() && run.offset_height() <= page
+    };
+    let shows = || drawing.is_none_or(|drawing| drawing.client_height() >= DRAWING_SHOWS);
+    let try_each = |good: &dyn Fn() -> bool| {
+        SIZES.iter().any(|size| {
+            say.set_class_name(size);
+            good()
+        })
+    };
+    if !try_each(&|| fits() && shows()) {
+        try_each(&fits);
     }
 }
 
@@ -88,11 +98,26 @@ pub fn StepScreen(
     /// The answers: at most three, Go on counted, Go on last.
     children: Children,
 ) -> impl IntoView {
-    let class = say_class(&words.say);
+    let (run, say, drawn) = (
+        NodeRef::<html::Div>::new(),
+        NodeRef::<html::H1>::new(),
+        NodeRef::<html::Div>::new(),
+    );
+    let refit = move || {
+        if let (Some(run), Some(say)) = (run.get(), say.get()) {
+            fit(&run, &say, drawn.get().as_deref());
+        }
+    };
+    Effect::new(move || {
+        empty.track();
+        refit();
+    });
+    let resized = window_event_listener(ev::resize, move |_| untrack(refit));
+    on_cleanup(move || resized.remove());
     let practice = words.practice.is_some();
     view! {
         <div class="night run-ground">
-            <div class="run" class:practice=practice data-testid=testid>
+            <div class="run" node_ref=run class:practice=practice data-testid=testid>
                 {words.practice.map(|band| view! { <p class="practice-band">{band}</p> })}
                 <EmptyBanners lines=empty />
                 <header class="run-top">
@@ -104,7 +129,7 @@ pub fn StepScreen(
                     </div>
                 </header>
                 <main class="run-main">
-                    {drawing.map(|drawing| view! { <div class="run-drawing">{drawing}</div> })}
+                    {drawing.map(|drawing| view! { <div class="run-drawing" node_ref=drawn>{drawing}</div> })}
                     {words
                         .hazard
                         .map(|hazard| {
@@ -116,7 +141,7 @@ pub fn StepScreen(
                         })}
                     <div class="say-row">
                         {sign.map(sign_picture)}
-                        <h1 class=class data-testid="say">
+                        <h1 class="say" node_ref=say data-testid="say">
                             {words.say}
                         </h1>
                     </div>
