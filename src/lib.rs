@@ -6,5 +6,12 @@
 //! main -> ui -> { browser | kitchen | words } -> store -> domain -> no web crate, no clock
 //! ```
 
+#[cfg(target_arch = "wasm32")]
+pub mod browser;
+pub mod demo;
 pub mod domain;
+pub mod kitchen;
+pub mod store;
+#[cfg(target_arch = "wasm32")]
+pub mod ui;
 pub mod words;

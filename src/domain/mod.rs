@@ -4,12 +4,21 @@
 #![deny(clippy::wildcard_enum_match_arm)]
 
 pub mod claim;
+pub mod country;
 pub mod entry;
 pub mod evidence;
 pub mod facts;
 pub mod fat;
+pub mod guide;
+pub mod heat;
 pub mod ids;
-mod keyed;
+pub(crate) mod keyed;
+pub mod ledger;
+pub mod limits;
+pub mod oil_life;
 pub mod procedure;
+pub mod quick;
 pub mod time;
 pub mod units;
+pub mod volume;
+pub mod wait;

@@ -88,6 +88,9 @@ pub struct Share {
 }
 
 impl Share {
+    /// The whole: 100 %.
+    pub const MAX: Self = Self { cpc: 10_000 };
+
     /// Hundredths of a percent; `None` above 100 %.
     #[must_use]
     pub const fn from_cpc(cpc: u16) -> Option<Self> {

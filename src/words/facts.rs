@@ -48,6 +48,7 @@ pub const fn job_event_name(event: JobEvent, lang: Lang) -> &'static str {
         JobEvent::Answered => "answered",
         JobEvent::HeaterOn => "heater seen on",
         JobEvent::HeaterOff => "heater seen off",
+        JobEvent::Away => "putting away begun",
         JobEvent::LeftOpen => "left with a look owed",
         JobEvent::Looked => "looked",
         JobEvent::Ended => "ended",

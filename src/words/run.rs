@@ -247,6 +247,7 @@ pub const fn left_name(left: Left, lang: Lang) -> &'static str {
         Left::Relit => "Lit again",
         Left::Off => "Left off",
         Left::Set => "Left to set",
+        Left::AsWas => "Not filtered after all",
         Left::OilOut => "Left with oil out, tagged",
     }
 }

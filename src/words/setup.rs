@@ -174,6 +174,7 @@ pub const fn sign_name(sign: SignKind, lang: Lang) -> &'static str {
         SignKind::Gum => "Gum on the walls",
         SignKind::Carbon => "Carbon on the walls",
         SignKind::Greasy => "Greasy or soggy food",
+        SignKind::Slow => "Slow to come up to heat",
     }
 }
 

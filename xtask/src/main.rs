@@ -1,1 +1,46 @@
-fn main() {}
+//! `cargo xtask <chore>`: reads the command line, runs one chore, tells a failure in one sentence.
+
+use std::process::ExitCode;
+use xtask::trouble::{Outcome, Trouble};
+use xtask::{build, finish, serve, suites};
+
+const USAGE: &str = "\
+cargo xtask serve [--port N]   install what is missing, build, serve on this machine and print the address
+cargo xtask build              leave the site in dist/
+cargo xtask test [SUITE...]    run every check, or only the suites named";
+
+fn main() -> ExitCode {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = args.iter().map(String::as_str).collect();
+    match chore(&words) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(trouble) => {
+            eprintln!("xtask: {trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn chore(words: &[&str]) -> Outcome {
+    match words {
+        ["serve"] => serve::serve(None),
+        ["serve", "--port", port] => match port.parse() {
+            Ok(port) => serve::serve(Some(port)),
+            Err(_) => Err(Trouble::new(format!(
+                "{port} is not a port: give a number from 1 to 65535."
+            ))),
+        },
+        ["build"] => build::build(build::Optimise::IfFound),
+        ["test", suites @ ..] => suites::run(suites),
+        ["finish"] => finish::finish_stage(),
+        ["help" | "--help" | "-h"] => {
+            println!("{USAGE}");
+            Ok(())
+        }
+        [] => Err(Trouble::new(format!("say which chore to run:\n{USAGE}"))),
+        other => Err(Trouble::new(format!(
+            "there is no chore \"{}\". There are:\n{USAGE}",
+            other.join(" ")
+        ))),
+    }
+}

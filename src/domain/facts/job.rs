@@ -35,6 +35,8 @@ keyed! {
         HeaterOn = "heater_on",
         /// The machine's heater was seen off.
         HeaterOff = "heater_off",
+        /// Putting away was begun.
+        Away = "away",
         /// People left with a look still owed.
         LeftOpen = "left_open",
         /// That look was taken.

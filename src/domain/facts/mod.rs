@@ -73,6 +73,8 @@ pub struct Newer {
 pub struct Correct {
     /// The entry it speaks of.
     pub of: EntryId,
+    /// Why, in words.
+    pub why: String,
     /// What it says.
     pub how: Correction,
 }

@@ -157,6 +157,8 @@ keyed! {
         Carbon = "carbon",
         /// Greasy or soggy food.
         Greasy = "greasy",
+        /// Slow to come up to heat.
+        Slow = "slow",
     }
 }
 
@@ -167,7 +169,7 @@ impl SignKind {
     pub const fn means_change(self) -> bool {
         match self {
             Self::Smoke | Self::Foam | Self::Smell => true,
-            Self::Dark | Self::Gum | Self::Carbon | Self::Greasy => false,
+            Self::Dark | Self::Gum | Self::Carbon | Self::Greasy | Self::Slow => false,
         }
     }
 }

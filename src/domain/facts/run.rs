@@ -112,6 +112,8 @@ keyed! {
         Off = "off",
         /// Left to set.
         Set = "set",
+        /// Not filtered after all: its oil never left it.
+        AsWas = "as_was",
         /// With oil out of the pan: the pan is tagged and stands as empty.
         OilOut = "oil_out",
     }

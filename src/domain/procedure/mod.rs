@@ -2,6 +2,14 @@
 //!
 //! Nothing here decides anything; [`super::guide`] interprets these tables.
 
+mod away;
+mod cold;
+mod hot;
+mod ready;
+mod tables;
+
+pub use tables::Tables;
+
 use super::evidence::{Item, Word};
 use super::facts::run::Fault;
 use super::keyed::keyed;
@@ -115,7 +123,7 @@ pub enum Verdict {
     NotYet,
     /// Something is wrong: the fault branch.
     Fault(Fault),
-    /// The draw is not finished: connect and draw again.
+    /// Not finished: back to the start of this movement of oil and once more.
     Again,
 }
 
@@ -138,7 +146,13 @@ pub enum How {
     /// A probe reading in tenths of a degree Celsius.
     Probe,
     /// Why the oil is off its target; asked only when it is.
-    OffTarget,
+    OffTarget(&'static [Answer]),
+    /// The tag on the pan's control; asked only when the level is below the mark or oil is out.
+    TagIfLow(&'static [Answer]),
+    /// Who is at the pans, and who stands beside a starter.
+    Person,
+    /// Which machine.
+    Machine,
 }
 
 /// A question, and the item its answer becomes.
@@ -148,6 +162,8 @@ pub struct Ask {
     pub item: Item,
     /// How it is put.
     pub how: How,
+    /// The hold its answer is evidence for.
+    pub hold: Option<Hold>,
     /// In the short form, questions of one stop that share a number are one answer (at most three, at one place);
     /// 0 stands alone.
     pub together: u8,
@@ -235,7 +251,8 @@ pub struct Step {
     pub block: Block,
     /// What can hurt somebody.
     pub hazard: Hazard,
-    /// The holds its answers prove; empty for a step that may be passed as it is answered.
+    /// The holds checked before going on; empty for a step that may be passed as it is answered. What each hold
+    /// checks beyond its own answers is in `guide::holds`.
     pub holds: &'static [Hold],
     /// What it asks, in order.
     pub asks: &'static [Ask],

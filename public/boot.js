@@ -1,0 +1,40 @@
+// Starts the app and its service worker; when that fails, shows what the page itself carries.
+// The content security policy forbids inline scripts, so Trunk hands over the file names as attributes.
+
+const page = document.documentElement;
+const tag = document.querySelector("script[data-glue]");
+
+function fail(why) {
+  if (page.dataset.app === "failed") return;
+  page.dataset.app = "failed";
+  delete page.dataset.ready;
+  document.getElementById("start-state").textContent = "The guide is not running. Use the lines below.";
+  const line = document.getElementById("start-why");
+  line.textContent = why;
+  line.hidden = false;
+  scrollTo(0, 0);
+}
+
+// A trap in the module leaves the app dead while its last screen still stands there looking alive.
+const trapped = (error) => error instanceof WebAssembly.RuntimeError;
+addEventListener("error", (event) => trapped(event.error) && fail("It met a fault of its own and stopped."));
+addEventListener("unhandledrejection", (event) => trapped(event.reason) && fail("It met a fault of its own and stopped."));
+
+async function start() {
+  if (typeof WebAssembly !== "object" || !("indexedDB" in window)) {
+    fail("This browser is too old for it. Update the browser, or open this address in a newer one.");
+    return;
+  }
+  const glue = await import(new URL(tag.dataset.glue, location.href));
+  await glue.default({ module_or_path: new URL(tag.dataset.wasm, location.href) });
+}
+
+start().catch((error) => {
+  console.error(error);
+  fail(trapped(error) ? "It met a fault of its own and stopped." : "A part of it could not be fetched. Start again when the network is back.");
+});
+
+if ("serviceWorker" in navigator) {
+  // Without it the app still runs; only the next start needs the network.
+  navigator.serviceWorker.register("sw.js").catch((error) => console.warn("no offline start yet:", error));
+}

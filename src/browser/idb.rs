@@ -1,0 +1,152 @@
+//! The journal in IndexedDB: own bindings for the few calls it needs, because durability is an option none of the
+//! lighter wrappers has. "Written" means the transaction completed with strict durability.
+
+mod sys;
+
+use js_sys::{Array, Object, Promise, Reflect};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+
+use crate::domain::ids::Dev;
+use crate::store::{Journal, Loaded, Record, StoreFault};
+use sys::{Database, Request, Transaction, factory, fault, listen, outcome};
+
+const ENTRIES: &str = "entries";
+/// Holds one value: the name of this store.
+const STORE: &str = "store";
+
+/// One kitchen's log in IndexedDB. Dropping it closes it.
+#[derive(Debug)]
+pub struct IdbJournal {
+    dev: Dev,
+    db: Database,
+}
+
+impl IdbJournal {
+    /// Opens the log of this name (see [`crate::store::World::database`]). An empty one is made and named `fresh`.
+    ///
+    /// # Errors
+    /// [`StoreFault::Blocked`] where the browser keeps nothing, [`StoreFault::Damaged`] for a nameless store.
+    pub async fn open(name: &str, fresh: Dev) -> Result<Self, StoreFault> {
+        let request = factory()?.open(name, 1).map_err(|e| fault(&e))?;
+        let opening: Request = request.clone().unchecked_into();
+        let upgrade = Closure::once_into_js(move || -> Result<(), JsValue> {
+            let db: Database = opening.result().unchecked_into();
+            db.create_store(ENTRIES)?;
+            db.create_store(STORE)?.add(&hex(fresh).into(), &"dev".into())?;
+            Ok(())
+        });
+        request.on_upgrade(upgrade.unchecked_ref());
+        let db: Database = outcome(&request, listen(&request)).await?.unchecked_into();
+        // Another window is deleting the log: let go at once; what comes next here fails as closed.
+        db.on_version_change(&db.close_function().bind0(&db));
+        let (_, names) = rows(&db, STORE).await?;
+        let dev = read_hex(&names.get(0)).ok_or_else(|| damaged("the store has no name"))?;
+        Ok(Self { dev, db })
+    }
+
+    /// Deletes the log of this name, as on leaving the demo. Other windows let go of it.
+    ///
+    /// # Errors
+    /// [`StoreFault::Blocked`] when another window does not let go; the log is deleted once it does.
+    pub async fn delete(name: &str) -> Result<(), StoreFault> {
+        let request = factory()?.delete(name).map_err(|e| fault(&e))?;
+        let gone = Promise::new(&mut |resolve, reject| {
+            request.on_success(&resolve);
+            request.on_error(&reject);
+            request.on_blocked(&reject);
+        });
+        JsFuture::from(gone).await.map_err(|_| StoreFault::Blocked)?;
+        Ok(())
+    }
+
+    /// Closes the log: whatever is asked of it from now on fails with [`StoreFault::Closed`].
+    pub fn close(&self) {
+        self.db.close();
+    }
+}
+
+impl Drop for IdbJournal {
+    fn drop(&mut self) {
+        self.db.close();
+    }
+}
+
+impl Journal for IdbJournal {
+    fn dev(&self) -> Dev {
+        self.dev
+    }
+
+    async fn append(&self, records: &[Record]) -> Result<(), StoreFault> {
+        let strict = Object::new();
+        Reflect::set(&strict, &"durability".into(), &"strict".into()).map_err(|e| fault(&e))?;
+        let transaction = self
+            .db
+            .transaction(ENTRIES, "readwrite", &strict)
+            .map_err(|e| fault(&e))?;
+        // Everything is asked for in this one task: a transaction left waiting would commit a part.
+        if let Err(refused) = add_all(&transaction, records) {
+            transaction.abort().map_err(|e| fault(&e))?;
+            return Err(fault(&refused));
+        }
+        let complete = Promise::new(&mut |resolve, reject| {
+            transaction.on_complete(&resolve);
+            transaction.on_abort(&reject);
+        });
+        JsFuture::from(complete)
+            .await
+            .map_err(|_| fault(&transaction.fault()))?;
+        Ok(())
+    }
+
+    async fn load(&self) -> Result<Loaded, StoreFault> {
+        let (keys, lines) = rows(&self.db, ENTRIES).await?;
+        let row = |(key, line): (JsValue, JsValue)| {
+            let key = Array::from(&key);
+            Some((read_hex(&key.get(0))?, key.get(1).as_f64()? as u32, line.as_string()?))
+        };
+        let rows: Option<Vec<_>> = keys.iter().zip(lines.iter()).map(row).collect();
+        Ok(Loaded::from_rows(
+            rows.ok_or_else(|| damaged("something other than entries"))?,
+        ))
+    }
+}
+
+/// Asks for every record to be added under its place.
+fn add_all(transaction: &Transaction, records: &[Record]) -> Result<(), JsValue> {
+    let store = transaction.store(ENTRIES)?;
+    for record in records {
+        let (dev, seq) = (record.entry().dev, record.entry().seq);
+        store.add(&record.line().into(), &Array::of2(&hex(dev).into(), &seq.into()))?;
+    }
+    Ok(())
+}
+
+/// Every key and every value of a store, in order of key.
+async fn rows(db: &Database, store: &str) -> Result<(Array, Array), StoreFault> {
+    let transaction = db
+        .transaction(store, "readonly", &Object::new())
+        .map_err(|e| fault(&e))?;
+    let store = transaction.store(store).map_err(|e| fault(&e))?;
+    let (keys, values) = (
+        store.get_all_keys().map_err(|e| fault(&e))?,
+        store.get_all().map_err(|e| fault(&e))?,
+    );
+    // Both are listened to before either is waited for: the second may be answered meanwhile.
+    let heard = (listen(&keys), listen(&values));
+    let keys = outcome(&keys, heard.0).await?;
+    let values = outcome(&values, heard.1).await?;
+    Ok((keys.unchecked_into(), values.unchecked_into()))
+}
+
+fn hex(dev: Dev) -> String {
+    format!("{:016x}", dev.0)
+}
+
+fn read_hex(word: &JsValue) -> Option<Dev> {
+    u64::from_str_radix(&word.as_string()?, 16).ok().map(Dev)
+}
+
+fn damaged(why: &str) -> StoreFault {
+    StoreFault::Damaged { why: why.to_owned() }
+}

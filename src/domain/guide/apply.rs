@@ -1,0 +1,341 @@
+//! Believing what was written. Applying cannot fail: it has already happened.
+
+use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
+use super::{Guide, Scene, WARM_EXPIRY_MS};
+use crate::domain::entry::Entry;
+use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::Fact;
+use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
+use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
+use crate::domain::procedure::{Act, Hold, StepId};
+use crate::domain::time::{Millis, Now, PageLife};
+use crate::domain::units::Temp;
+use crate::domain::wait::Wait;
+
+impl Guide {
+    /// Takes in an entry. `lived` is the instant it was written, when that was in this page life; an entry read back
+    /// from the log has none, and leaves pump and heat unknown until somebody looks.
+    pub fn apply(&mut self, entry: &Entry, scene: &Scene, lived: Option<&Now>) {
+        if let Fact::Job(fact) = &entry.fact
+            && fact.what == JobKind::Filter
+        {
+            self.apply_job(fact, entry, scene, lived);
+        } else if let Fact::Run(fact) = &entry.fact {
+            self.apply_run(fact, entry.rec, scene, lived);
+        }
+    }
+
+    fn apply_job(&mut self, fact: &JobFact, entry: &Entry, scene: &Scene, lived: Option<&Now>) {
+        let touched = mark(entry.rec, lived);
+        if fact.event == JobEvent::Opened {
+            self.job = Some(FilterJob::opened(fact.job, touched));
+            return;
+        }
+        let Some(job) = self.job.as_mut().filter(|j| j.job == fact.job) else {
+            return;
+        };
+        settle(job, entry.rec, lived);
+        job.touched = touched;
+        match fact.event {
+            JobEvent::Proved => prove(job, fact, entry),
+            JobEvent::Broken => {
+                if let Some(hold) = fact.hold {
+                    job.proved.remove(&hold);
+                }
+            }
+            JobEvent::Answered if fact.step == Some(StepId::SoundCheck) => job.sound_checked = true,
+            JobEvent::Answered if fact.step == Some(StepId::WarmUp) => {
+                let right = fact.evidence.is(Item::Clock, Word::Yes);
+                job.warm = match (job.warm, lived) {
+                    (Warm::On(wait), Some(now)) => Warm::On(wait.after_asking(right, now)),
+                    // It began again then; an earlier beginning must not come back with a reload.
+                    (Warm::On(wait), None) if !right => Warm::On(Wait::recalled(wait.duration_ms(), entry.rec)),
+                    (as_it_was, _) => as_it_was,
+                };
+            }
+            JobEvent::Answered => {
+                job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
+            }
+            JobEvent::Away => job.away = job.away.max(1),
+            JobEvent::HeaterOn => {
+                let whole = super::decide::warm_up_ms(scene);
+                job.warm = Warm::On(lived.map_or(Wait::recalled(whole, entry.rec), |now| Wait::begin(whole, now)));
+            }
+            JobEvent::HeaterOff => {
+                job.warm = match lived {
+                    Some(now) => {
+                        let over = matches!(job.warm, Warm::On(wait) if wait.is_over(now));
+                        job.warm.heater_off(over, now)
+                    }
+                    // Read back: nobody can say how warm it was.
+                    None => Warm::Off(Wait::recalled(WARM_EXPIRY_MS, entry.rec)),
+                };
+            }
+            JobEvent::Ended => self.job = None,
+            JobEvent::Opened | JobEvent::LeftOpen | JobEvent::Looked | JobEvent::Noted => {}
+        }
+    }
+
+    fn apply_run(&mut self, fact: &RunFact, rec: Millis, scene: &Scene, lived: Option<&Now>) {
+        let tables = self.tables;
+        let Some(job) = self.job.as_mut().filter(|j| j.job == fact.job) else {
+            return;
+        };
+        settle(job, rec, lived);
+        job.touched = mark(rec, lived);
+        if fact.event == RunEvent::Began {
+            if job.away > 0 {
+                // Oil that stands outside its pan may come back while the machine is being put away.
+                job.away = 0;
+                job.proved.remove(&Hold::Dry);
+                job.proved.remove(&Hold::Room);
+            }
+            job.run = begun(fact, scene);
+            if let Some(run) = job.run.as_mut() {
+                run.at = if run.drawn {
+                    way_back(&Self::new(tables), run)
+                } else {
+                    0
+                };
+                recall(run, lived);
+            }
+            return;
+        }
+        let Some(mut run) = job.run.take().filter(|r| r.run == fact.run) else {
+            return;
+        };
+        (run.place, run.contents, run.pump, run.heat) = (fact.place, fact.contents, fact.pump, fact.heat);
+        run.drawn |= fact.place != Place::InPan;
+        match fact.event {
+            RunEvent::Began => {}
+            RunEvent::Answered | RunEvent::Pump => {
+                take_evidence(&mut run, fact, rec, lived);
+                if fact.evidence.is(Item::Tank, Word::Oil) {
+                    job.proved.remove(&Hold::Room);
+                }
+                Self::new(tables).advance(&mut run, fact, rec, lived);
+            }
+            RunEvent::Stopped => (run.phase, run.troubled) = (Phase::Stopped, true),
+            RunEvent::Fault => {
+                (run.phase, run.troubled, run.fault) = (Phase::Stopped, true, true);
+                run.form = Form::Long;
+                job.fault = true;
+                if matches!(fact.fault, Some(Fault::Spill | Fault::Leak)) {
+                    job.proved.remove(&Hold::Floor);
+                }
+                for hold in [Hold::Dry, Hold::Room, Hold::Match] {
+                    job.proved.remove(&hold);
+                }
+            }
+            RunEvent::Resumed => run.phase = Phase::LookAgain,
+            RunEvent::Reverified => {
+                run.phase = Phase::Asking;
+                run.troubled = true;
+                run.reading = None;
+                run.level = None;
+                run.moving_since = None;
+                let guide = Self::new(tables);
+                run.at = match (run.place, run.drawn) {
+                    (Place::InPan, false) => 0,
+                    (Place::InPan, true) => guide.index_of(&run, &[StepId::Tank, StepId::Level]),
+                    _ => way_back(&guide, &run),
+                };
+            }
+            RunEvent::Ended => {
+                if fact.evidence.is(Item::Tank, Word::Oil) {
+                    job.proved.remove(&Hold::Room);
+                }
+                if run.drawn {
+                    job.held = Some(run.pan.pan.fat);
+                    job.done.push((fact.pan, fact.left.unwrap_or(Left::Off)));
+                }
+                return;
+            }
+        }
+        recall(&mut run, lived);
+        job.run = Some(run);
+    }
+
+    /// Moves the run past the gate that was answered, or back where an answer said so.
+    fn advance(&self, run: &mut Run, fact: &RunFact, rec: Millis, lived: Option<&Now>) {
+        let steps = self.run_steps(run);
+        let Some(done) = steps.iter().position(|s| s.id == fact.step) else {
+            return;
+        };
+        run.at = done + 1;
+        let act = steps.get(done).map_or(Act::Nothing, |s| s.act);
+        let moves = matches!(
+            act,
+            Act::StartDraw | Act::StartRinse | Act::StartReturn | Act::StartHand | Act::StartPour
+        );
+        run.moving_since = moves.then(|| mark(rec, lived));
+        if moves {
+            run.level = None;
+        }
+        run.returned |= matches!(act, Act::EndReturn | Act::EndPour);
+        if fact.evidence.is(Item::Remainder, Word::Oil) {
+            run.at = self.index_of(run, &[StepId::Connect]);
+        }
+        // Some of it is still in the machine and the pan stands low: it goes back too.
+        if run.place == Place::Split && fact.evidence.is(Item::Level, Word::Below) {
+            run.at = way_back(self, run);
+        }
+    }
+
+    fn index_of(&self, run: &Run, ids: &[StepId]) -> usize {
+        self.run_steps(run)
+            .iter()
+            .position(|s| ids.contains(&s.id))
+            .unwrap_or(0)
+    }
+}
+
+fn way_back(guide: &Guide, run: &Run) -> usize {
+    guide.index_of(run, &[StepId::GiveBack, StepId::PourBack])
+}
+
+fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
+    let pan = scene.pan(fact.pan)?;
+    let machine = scene.machine(fact.machine?)?;
+    Some(Run {
+        run: fact.run,
+        pan: PanNowKept {
+            pan: pan.pan.clone(),
+            claims: pan.claims.clone(),
+        },
+        machine: MachineKept(machine.machine.clone()),
+        route: fact.route,
+        form: fact.form,
+        plan: fact.plan,
+        limits: fact.limits,
+        at: 0,
+        // Oil left out is an interruption: everything is looked at before it comes back.
+        phase: if fact.place == Place::InPan {
+            Phase::Asking
+        } else {
+            Phase::LookAgain
+        },
+        place: fact.place,
+        contents: fact.contents,
+        pump: fact.pump,
+        heat: fact.heat,
+        reading: None,
+        came_out: fact.place != Place::InPan,
+        drawn: fact.place != Place::InPan,
+        returned: false,
+        fault: false,
+        troubled: false,
+        level: None,
+        moving_since: None,
+    })
+}
+
+fn take_evidence(run: &mut Run, fact: &RunFact, rec: Millis, lived: Option<&Now>) {
+    if let Some(temp) = fact
+        .evidence
+        .number(Item::OilTemp)
+        .and_then(|dc| Temp::from_dc(i16::try_from(dc).ok()?))
+    {
+        // The entry says when the reading goes stale: it may be older than the entry.
+        let read_at = fact.deadline.map_or(rec, |due| due.plus(-super::READING_FRESH_MS));
+        let recalled = ReadTemp {
+            temp,
+            fresh: Wait::recalled(super::READING_FRESH_MS, read_at),
+        };
+        run.reading = Some(lived.map_or(recalled, |now| {
+            let age_ms = now.wall.since(read_at).max(0);
+            let then = Now {
+                wall: read_at,
+                mono: now.mono - age_ms,
+                ..*now
+            };
+            ReadTemp::taken(temp, &then)
+        }));
+    }
+    if let Some(level) = fact.evidence.word(Item::Level) {
+        run.level = Some(level);
+    }
+}
+
+/// A restart sets pump and heat to unknown until seen, and asks for the look before anything else.
+fn recall(run: &mut Run, lived: Option<&Now>) {
+    if lived.is_none() {
+        run.pump = Pump::Unknown;
+        run.heat = Heat::Unknown;
+        if run.phase == Phase::Asking {
+            run.phase = Phase::LookAgain;
+        }
+    }
+}
+
+/// A wait of no length: a mark of when something was, on both clocks.
+const fn mark(rec: Millis, lived: Option<&Now>) -> Wait {
+    match lived {
+        Some(now) => Wait::begin(0, now),
+        None => Wait::recalled(0, rec),
+    }
+}
+
+/// What the time since the last answer did, before this answer hides it: idleness breaks floor and kit, silence with
+/// oil out asks for the look again whatever else is answered first.
+fn settle(job: &mut FilterJob, rec: Millis, lived: Option<&Now>) {
+    let now = lived.copied().unwrap_or(Now {
+        wall: rec,
+        mono: 0,
+        life: PageLife(0),
+        off_min: 0,
+    });
+    if job.is_idle(&now) {
+        job.proved.remove(&Hold::Kit);
+        job.proved.remove(&Hold::Floor);
+    }
+    let touched = job.touched;
+    if let Some(run) = job.run.as_mut()
+        && run.phase == Phase::Asking
+        && run.silent(&touched, &now)
+    {
+        run.phase = Phase::LookAgain;
+    }
+}
+
+fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
+    let Some(hold) = fact.hold else { return };
+    match hold {
+        Hold::Person => {
+            if job.who != entry.who {
+                job.proved.remove(&Hold::Kit);
+                // A new person goes through the long form.
+                if let Some(run) = job.run.as_mut() {
+                    run.form = Form::Long;
+                }
+            }
+            job.who = entry.who;
+            job.supervisor = fact.supervisor;
+        }
+        Hold::Match => {
+            if job.machine != fact.machine {
+                job.proved.remove(&Hold::Dry);
+                job.proved.remove(&Hold::Room);
+                job.warm = Warm::Cold;
+                job.held = None;
+            }
+            job.machine = fact.machine;
+            job.strange = !fact.evidence.is(Item::UsedSince, Word::No);
+        }
+        Hold::Kit
+        | Hold::Floor
+        | Hold::Dry
+        | Hold::Room
+        | Hold::Temperature
+        | Hold::HeatOff
+        | Hold::Connected
+        | Hold::LookAgain
+        | Hold::Level
+        | Hold::Scraps
+        | Hold::Melt
+        | Hold::WarmUp
+        | Hold::ClearDry
+        | Hold::Container => {}
+    }
+    job.proved.insert(hold);
+}

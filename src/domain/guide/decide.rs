@@ -1,0 +1,592 @@
+//! Commands are orders and may be refused; what they lead to is drafted here and believed only once written.
+
+use super::gate::{Gate, QuestionKind};
+use super::refusal::Refusal;
+use super::scene::Scene;
+use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
+use super::{Guide, RUNS_BEFORE_SHORT, holds};
+use crate::domain::entry::Draft;
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
+use crate::domain::facts::Fact;
+use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
+use crate::domain::facts::run::{Contents, Fault, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
+use crate::domain::facts::setup::{OutBy, Route};
+use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
+use crate::domain::procedure::{Act, Hold, StepId, Verdict};
+use crate::domain::time::{Millis, Now};
+use crate::domain::units::Temp;
+use crate::domain::wait::{Standing, Wait};
+
+/// An order to the guide.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub enum Command {
+    /// Open a filter job.
+    Open(JobId),
+    /// Say who is at the pans.
+    Who {
+        /// Who.
+        person: PersonId,
+        /// Who stands beside a starter.
+        supervisor: Option<PersonId>,
+    },
+    /// Say which machine, and whether it ran without the guide.
+    Machine {
+        /// Which.
+        machine: MachineId,
+        /// No, yes or not known.
+        used_since: Word,
+    },
+    /// Everything a gate asked, and Go on.
+    Answer {
+        /// The gate's id.
+        step: StepId,
+        /// What was seen.
+        evidence: Evidence,
+        /// When a temperature among it was read.
+        read: Option<Now>,
+    },
+    /// The machine's heater was seen on or off.
+    Heater(bool),
+    /// Begin a pan's run.
+    Begin {
+        /// Its id.
+        run: RunId,
+        /// The pan.
+        pan: PanId,
+        /// Which form.
+        form: Form,
+        /// Which optional parts.
+        plan: Plan,
+    },
+    /// Stop, make safe.
+    Stop,
+    /// Something is wrong.
+    Fault(Fault),
+    /// The make-safe steps are done.
+    MadeSafe,
+    /// Leave it with oil out of the pan.
+    LeaveOut(Evidence),
+    /// Do not filter this pan after all: its oil never left it.
+    GiveUp,
+    /// A hold of Ready no longer stands: a spill, an opened machine.
+    Broke(Hold),
+    /// The time shown is right, or not.
+    TimeIs(bool),
+    /// Go over to putting away.
+    PutAway,
+    /// End a job in which no pan was begun.
+    End,
+}
+
+impl Guide {
+    /// What an order leads to, or why it is refused. Nothing has happened until the drafts are written and applied.
+    ///
+    /// # Errors
+    /// A [`Refusal`] with what its sentence needs; the state is unchanged.
+    pub fn decide(&self, scene: &Scene, command: &Command, now: &Now) -> Result<Vec<Draft>, Refusal> {
+        if let Command::Open(id) = command {
+            return match self.job() {
+                None => Ok(vec![Draft::now(None, job_fact(*id, JobEvent::Opened, |_| {}))]),
+                Some(_) => Err(Refusal::JobOpen),
+            };
+        }
+        let job = self.job().ok_or(Refusal::NoJob)?;
+        let on_job = |event, fill: &dyn Fn(&mut JobFact)| vec![Draft::now(job.who, job_fact(job.job, event, fill))];
+        match command {
+            Command::Open(_) => Err(Refusal::JobOpen),
+            Command::Who { person, supervisor } => {
+                let word = match &job.run {
+                    Some(run) => holds::person(scene, *person, *supervisor, run.route)?,
+                    None => holds::person(scene, *person, *supervisor, Route::Hot)
+                        .or_else(|hot| holds::person(scene, *person, *supervisor, Route::Cold).map_err(|_| hot))?,
+                };
+                let fact = job_fact(job.job, JobEvent::Proved, |f| {
+                    f.step = Some(StepId::Who);
+                    f.hold = Some(Hold::Person);
+                    f.supervisor = supervisor.filter(|_| word == Word::Supervised);
+                    f.evidence = Evidence::new().with(Item::SignOff, word);
+                });
+                Ok(vec![Draft::now(Some(*person), fact)])
+            }
+            Command::Machine { machine, used_since } => {
+                scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?;
+                if job.run.is_some() && job.machine != Some(*machine) {
+                    return Err(Refusal::RunOpen);
+                }
+                if !matches!(used_since, Word::No | Word::Yes | Word::NotKnown) {
+                    return Err(Refusal::NotSo {
+                        item: Item::UsedSince,
+                        word: Some(*used_since),
+                    });
+                }
+                Ok(on_job(JobEvent::Proved, &|f| {
+                    f.step = Some(StepId::Machine);
+                    f.hold = Some(Hold::Match);
+                    f.machine = Some(*machine);
+                    f.evidence = Evidence::new().with(Item::UsedSince, *used_since);
+                }))
+            }
+            Command::Heater(on) => {
+                let event = if *on { JobEvent::HeaterOn } else { JobEvent::HeaterOff };
+                let wait = Wait::begin(warm_up_ms(scene), now);
+                Ok(on_job(event, &|f| {
+                    f.machine = job.machine;
+                    f.step = Some(StepId::WarmUp);
+                    f.evidence = Evidence::new().with(Item::Heater, if *on { Word::On } else { Word::Off });
+                    f.deadline = on.then(|| wait.due());
+                }))
+            }
+            Command::TimeIs(right) => match job.warm {
+                Warm::On(wait) if wait.standing(now) == Standing::AskTime => Ok(on_job(JobEvent::Answered, &|f| {
+                    f.step = Some(StepId::WarmUp);
+                    f.evidence = Evidence::new().with(Item::Clock, if *right { Word::Yes } else { Word::No });
+                })),
+                Warm::On(_) | Warm::Cold | Warm::Off(_) => Err(Refusal::OtherStep { now_at: None }),
+            },
+            Command::Broke(hold) => Ok(on_job(JobEvent::Broken, &|f| f.hold = Some(*hold))),
+            Command::Begin { run, pan, form, plan } => self.begin(scene, job, (*run, *pan), *form, *plan, now),
+            Command::PutAway | Command::End if job.run.is_some() => Err(Refusal::RunOpen),
+            Command::PutAway => Ok(on_job(JobEvent::Away, &|_| {})),
+            Command::End if job.done.is_empty() => Ok(on_job(JobEvent::Ended, &|_| {})),
+            Command::End => Err(Refusal::OtherStep {
+                now_at: Some(StepId::AwayLine),
+            }),
+            Command::Answer { step, evidence, read } => self.answer(scene, job, *step, evidence, *read, now),
+            Command::Stop => {
+                let run = job.run.as_ref().ok_or(Refusal::NothingToStop)?;
+                Ok(vec![run_draft(self, job, run, RunEvent::Stopped, |_| {})])
+            }
+            Command::Fault(fault) => {
+                let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+                Ok(vec![run_draft(self, job, run, RunEvent::Fault, |f| {
+                    f.fault = Some(*fault)
+                })])
+            }
+            Command::MadeSafe => {
+                let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+                if run.phase != Phase::Stopped {
+                    return Err(Refusal::NothingToStop);
+                }
+                Ok(vec![run_draft(self, job, run, RunEvent::Resumed, |_| {})])
+            }
+            Command::LeaveOut(evidence) => self.leave_out(job, evidence),
+            Command::GiveUp => {
+                let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+                if run.drawn || run.place != Place::InPan {
+                    return Err(Refusal::OilOut);
+                }
+                Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| {
+                    f.left = Some(Left::AsWas)
+                })])
+            }
+        }
+    }
+
+    fn begin(
+        &self,
+        scene: &Scene,
+        job: &FilterJob,
+        (run, pan): (RunId, PanId),
+        form: Form,
+        plan: Plan,
+        now: &Now,
+    ) -> Result<Vec<Draft>, Refusal> {
+        if job.run.is_some() {
+            return Err(Refusal::RunOpen);
+        }
+        let pan_now = scene.pan(pan).ok_or(Refusal::NoSuchPan)?;
+        let comes_back = pan_now.place != Place::InPan;
+        if job.away > 0 && !comes_back {
+            return Err(Refusal::OtherStep {
+                now_at: self.gate(now).map(|g| g.id()),
+            });
+        }
+        let machine = scene
+            .machine(job.machine.ok_or(Refusal::NoSuchMachine)?)
+            .ok_or(Refusal::NoSuchMachine)?;
+        let route = if machine.machine.out_by == OutBy::Hand {
+            Route::Cold
+        } else {
+            Route::Hot
+        };
+        holds::route_fits(scene, machine.machine.machine, route)?;
+        let mut supervised = false;
+        for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
+            // Oil that stands outside its pan is never refused its way back.
+            let needed = !comes_back || matches!(hold, Hold::Person | Hold::Kit | Hold::Match);
+            if needed && !job.stands(*hold, now) {
+                return Err(Refusal::ReadyFirst { hold: *hold });
+            }
+            if *hold == Hold::Person {
+                let who = job.who.ok_or(Refusal::ReadyFirst { hold: Hold::Person })?;
+                supervised = holds::person(scene, who, job.supervisor, route)? == Word::Supervised;
+            }
+        }
+        // Oil comes back the way it went.
+        if (pan_now.place == Place::InContainer && route == Route::Hot)
+            || (pan_now.place == Place::InMachine && route == Route::Cold)
+        {
+            return Err(Refusal::WrongMachine);
+        }
+        let fat = pan_now.pan.fat;
+        if route == Route::Cold && fat.is_set_at_40c() && !comes_back {
+            return Err(Refusal::SetAtForty);
+        }
+        let held = job.held.or(machine.last_fat);
+        let practised = job.who.is_some_and(|who| scene.clean_runs(who) >= RUNS_BEFORE_SHORT) && !supervised;
+        if form == Form::Short && (!practised || job.fault || held != Some(fat)) {
+            return Err(Refusal::NoShortForm);
+        }
+        let begun = Run {
+            run,
+            pan: PanNowKept {
+                pan: pan_now.pan.clone(),
+                claims: pan_now.claims.clone(),
+            },
+            machine: MachineKept(machine.machine.clone()),
+            route,
+            form,
+            plan: Plan {
+                rinse: plan.rinse && route == Route::Hot,
+                ..plan
+            },
+            limits: limits(&machine.machine, fat, route),
+            at: 0,
+            phase: if comes_back { Phase::LookAgain } else { Phase::Asking },
+            place: pan_now.place,
+            contents: if comes_back { Contents::EmptyWet } else { Contents::Oil },
+            pump: Pump::Off,
+            heat: Heat::Unknown,
+            reading: None,
+            came_out: comes_back,
+            drawn: comes_back,
+            returned: false,
+            fault: false,
+            troubled: false,
+            level: None,
+            moving_since: None,
+        };
+        let mut drafts = Vec::new();
+        if job.held.is_some_and(|h| h != fat) && !comes_back {
+            for hold in [Hold::Dry, Hold::Room, Hold::Match] {
+                drafts.push(Draft::now(
+                    job.who,
+                    job_fact(job.job, JobEvent::Broken, |f| f.hold = Some(hold)),
+                ));
+            }
+        }
+        drafts.push(run_draft(self, job, &begun, RunEvent::Began, |_| {}));
+        Ok(drafts)
+    }
+
+    fn answer(
+        &self,
+        scene: &Scene,
+        job: &FilterJob,
+        step: StepId,
+        evidence: &Evidence,
+        read: Option<Now>,
+        now: &Now,
+    ) -> Result<Vec<Draft>, Refusal> {
+        if job.run.as_ref().is_some_and(|r| r.phase == Phase::Stopped) {
+            return Err(Refusal::MakeSafeFirst);
+        }
+        let gate = self.gate(now).ok_or(Refusal::OtherStep { now_at: None })?;
+        if gate.id() != step {
+            return Err(Refusal::OtherStep {
+                now_at: Some(gate.id()),
+            });
+        }
+        let checked = answers(&gate, job.run.as_ref(), evidence)?;
+        let ready = self.tables().ready.iter().find(|s| s.id == step);
+        let away = self.tables().away.iter().position(|s| s.id == step);
+        if let Some(ready) = ready {
+            if matches!(step, StepId::Who | StepId::Machine) {
+                return Err(Refusal::OtherStep { now_at: Some(step) });
+            }
+            let hold = ready.holds.first().copied();
+            let event = if hold.is_some() {
+                JobEvent::Proved
+            } else {
+                JobEvent::Answered
+            };
+            return Ok(vec![Draft::now(
+                job.who,
+                job_fact(job.job, event, |f| {
+                    f.step = Some(step);
+                    f.hold = hold;
+                    f.machine = job.machine;
+                    f.evidence = checked.evidence.clone();
+                }),
+            )]);
+        }
+        if let Some(index) = away {
+            let answered = job_fact(job.job, JobEvent::Answered, |f| {
+                f.step = Some(step);
+                f.machine = job.machine;
+                f.evidence = checked.evidence.clone();
+            });
+            let mut drafts = vec![Draft::now(job.who, answered)];
+            if index + 1 == self.tables().away.len() {
+                drafts.push(Draft::now(job.who, job_fact(job.job, JobEvent::Ended, |_| {})));
+            }
+            return Ok(drafts);
+        }
+        let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+        if let Some(fault) = checked.fault {
+            return Ok(vec![run_draft(self, job, run, RunEvent::Fault, |f| {
+                f.fault = Some(fault);
+                f.evidence = checked.evidence.clone();
+            })]);
+        }
+        let stale_at = match checked.evidence.number(Item::OilTemp) {
+            Some(dc) => Some(stale_at(dc, read, now)?),
+            None => None,
+        };
+        for hold in &gate.holds {
+            holds::check(*hold, &gate, &checked.evidence, job, run, scene, now)?;
+        }
+        let event = event_of(&gate);
+        let mut draft = run_draft(self, job, run, event, |f| {
+            f.step = step;
+            f.deadline = stale_at;
+            move_oil(&gate, &checked.evidence, run, f);
+            f.evidence = checked.evidence.clone();
+        });
+        if let Fact::Run(fact) = &mut draft.fact
+            && fact.event == RunEvent::Ended
+            && fact.place != Place::InPan
+        {
+            // Some of the oil is still in the machine: it goes back first, and the pan is not left yet.
+            (fact.event, fact.step, fact.left, fact.heat) = (RunEvent::Answered, StepId::Level, None, run.heat);
+        }
+        Ok(vec![draft])
+    }
+
+    fn leave_out(&self, job: &FilterJob, evidence: &Evidence) -> Result<Vec<Draft>, Refusal> {
+        let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+        if run.place == Place::InPan {
+            return Err(Refusal::OilInPan);
+        }
+        if run.phase == Phase::Stopped {
+            return Err(Refusal::MakeSafeFirst);
+        }
+        let gate = self.leave_out_gate().ok_or(Refusal::NoRun)?;
+        let checked = answers(&gate, Some(run), evidence)?;
+        Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| {
+            f.step = StepId::LeaveOut;
+            f.pump = Pump::Off;
+            f.heat = Heat::OffSeen;
+            f.evidence = checked.evidence.clone();
+            f.left = Some(Left::OilOut);
+        })])
+    }
+}
+
+/// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.
+fn stale_at(dc: i32, read: Option<Now>, now: &Now) -> Result<Millis, Refusal> {
+    let temp = i16::try_from(dc).ok().and_then(Temp::from_dc);
+    let (temp, read) = temp.zip(read).ok_or(Refusal::ReadingTooOld)?;
+    let reading = ReadTemp::taken(temp, &read);
+    if reading.counts(now) {
+        Ok(reading.fresh.due())
+    } else {
+        Err(Refusal::ReadingTooOld)
+    }
+}
+
+/// Warm-up of the machine in milliseconds: 15 minutes in the local winter half-year, 10 in summer (10–15 minutes is
+/// common practice, no source).
+#[must_use]
+pub(super) const fn warm_up_ms(scene: &Scene) -> i64 {
+    if scene.winter {
+        15 * Millis::MINUTE
+    } else {
+        10 * Millis::MINUTE
+    }
+}
+
+fn limits(machine: &crate::domain::facts::setup::Machine, fat: crate::domain::fat::Fat, route: Route) -> Limits {
+    match route {
+        Route::Hot => Limits {
+            low: machine.low.max(fat.pumpable_at()),
+            high: machine.high.min(holds::NEVER_ABOVE),
+            target: machine.target,
+            rinse_max_s: machine.rinse_max_s,
+            rinse_min_s: machine.rinse_min_s,
+        },
+        Route::Cold => Limits {
+            low: Temp::MIN,
+            high: holds::BY_HAND_MAX,
+            target: holds::BY_HAND_MAX,
+            rinse_max_s: None,
+            rinse_min_s: None,
+        },
+    }
+}
+
+fn job_fact(job: JobId, event: JobEvent, fill: impl Fn(&mut JobFact)) -> Fact {
+    let mut fact = JobFact::new(job, JobKind::Filter, event);
+    fill(&mut fact);
+    Fact::Job(Box::new(fact))
+}
+
+/// A run's entry with the state as it is; `fill` puts what changes.
+fn run_draft(guide: &Guide, job: &FilterJob, run: &Run, event: RunEvent, fill: impl FnOnce(&mut RunFact)) -> Draft {
+    let at = guide.run_steps(run).get(run.at).map_or(StepId::Leave, |s| s.id);
+    let mut fact = RunFact {
+        run: run.run,
+        job: job.job,
+        pan: run.pan.pan.pan,
+        machine: Some(run.machine.0.machine),
+        route: run.route,
+        form: run.form,
+        plan: run.plan,
+        supervisor: job.supervisor,
+        event,
+        step: at,
+        fault: None,
+        evidence: Evidence::new(),
+        place: run.place,
+        contents: run.contents,
+        pump: run.pump,
+        heat: run.heat,
+        deadline: None,
+        left: None,
+        limits: run.limits,
+    };
+    fill(&mut fact);
+    Draft::now(job.who, Fact::Run(Box::new(fact)))
+}
+
+struct Checked {
+    evidence: Evidence,
+    fault: Option<Fault>,
+}
+
+/// Every question that is asked has an answer, every answer is one of those offered, none of them says "not yet".
+fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
+    let mut checked = Checked {
+        evidence: Evidence::new(),
+        fault: None,
+    };
+    for question in &gate.questions {
+        check_question(question, run, seen, &mut checked)?;
+    }
+    Ok(checked)
+}
+
+fn check_question(
+    question: &super::gate::Question,
+    run: Option<&Run>,
+    seen: &Evidence,
+    checked: &mut Checked,
+) -> Result<(), Refusal> {
+    if !question.only_if.holds(run, seen) {
+        return Ok(());
+    }
+    match &question.kind {
+        QuestionKind::Together(parts) => {
+            for (part, _) in parts {
+                check_question(part, run, seen, checked)?;
+            }
+        }
+        QuestionKind::Probe { item } => {
+            let number = seen.number(*item).ok_or(Refusal::Unanswered { item: *item })?;
+            checked.evidence.put(*item, Seen::Number(number));
+        }
+        QuestionKind::Look { item, answers } => {
+            let word = seen.word(*item).ok_or(Refusal::Unanswered { item: *item })?;
+            match answers.iter().find(|a| a.word == word).map(|a| a.verdict) {
+                Some(Verdict::Good | Verdict::Again) => {}
+                Some(Verdict::Fault(fault)) => checked.fault = Some(fault),
+                Some(Verdict::NotYet) | None => {
+                    return Err(Refusal::NotSo {
+                        item: *item,
+                        word: Some(word),
+                    });
+                }
+            }
+            checked.evidence.put(*item, Seen::Is(word));
+        }
+        QuestionKind::Person | QuestionKind::Machine => {}
+    }
+    Ok(())
+}
+
+fn event_of(gate: &Gate) -> RunEvent {
+    if gate.id() == StepId::LookAgain {
+        RunEvent::Reverified
+    } else if gate.steps.iter().any(|s| s.act == Act::Leave) {
+        RunEvent::Ended
+    } else if gate.steps.iter().any(|s| s.act != Act::Nothing) {
+        RunEvent::Pump
+    } else {
+        RunEvent::Answered
+    }
+}
+
+/// Where going on from this gate leaves oil, pump and heat.
+fn move_oil(gate: &Gate, seen: &Evidence, run: &Run, f: &mut RunFact) {
+    if gate.holds.contains(&Hold::HeatOff) && gate.looks().iter().any(|(_, item, _)| is_off_sign(*item)) {
+        f.heat = Heat::OffSeen;
+    }
+    for (item, word) in seen.iter().filter_map(|(i, s)| match s {
+        Seen::Is(w) => Some((*i, *w)),
+        Seen::Number(_) | Seen::Words(_) => None,
+    }) {
+        match (item, word) {
+            (Item::Remainder, Word::Film) => (f.place, f.contents) = (Place::InMachine, Contents::EmptyWet),
+            (Item::PanInside, Word::ClearDry) => f.contents = Contents::EmptyDry,
+            (Item::Tank, Word::Empty) if gate.id() != StepId::Empty => f.place = Place::InPan,
+            (Item::Level, Word::Enough | Word::JustAbove) => f.place = Place::InPan,
+            (Item::Place, word) => look_again(word, f),
+            _ => {}
+        }
+    }
+    for step in &gate.steps {
+        match step.act {
+            Act::Nothing => {}
+            Act::StartDraw => (f.place, f.contents, f.pump) = (Place::Split, Contents::Oil, Pump::Drawing),
+            Act::EndDraw => f.pump = Pump::Off,
+            Act::StartRinse => (f.place, f.contents, f.pump) = (Place::Split, Contents::EmptyWet, Pump::Rinsing),
+            Act::EndRinse => (f.place, f.pump) = (Place::InMachine, Pump::Off),
+            Act::StartReturn => (f.place, f.contents, f.pump) = (Place::Split, Contents::Oil, Pump::Returning),
+            Act::EndReturn => f.pump = Pump::Off,
+            Act::StartHand => (f.place, f.contents) = (Place::Split, Contents::Oil),
+            Act::EndHand => (f.place, f.contents) = (Place::InContainer, Contents::EmptyWet),
+            Act::StartPour => (f.place, f.contents) = (Place::Split, Contents::Oil),
+            Act::EndPour => f.place = Place::InPan,
+            Act::Leave => leave(seen, run, f),
+        }
+    }
+}
+
+fn leave(seen: &Evidence, run: &Run, f: &mut RunFact) {
+    match seen.word(Item::Left) {
+        Some(Word::Relit) => (f.left, f.heat) = (Some(Left::Relit), Heat::On),
+        Some(Word::Set) => (f.left, f.contents, f.heat) = (Some(Left::Set), Contents::SetFat, Heat::OffSeen),
+        _ => (f.left, f.heat) = (Some(Left::Off), run.heat),
+    }
+}
+
+fn look_again(word: Word, f: &mut RunFact) {
+    f.pump = Pump::Off;
+    f.heat = Heat::OffSeen;
+    (f.place, f.contents) = if word == Word::InPan {
+        (Place::InPan, Contents::Oil)
+    } else if word == Word::InMachine {
+        (Place::InMachine, Contents::EmptyWet)
+    } else if word == Word::InContainer {
+        (Place::InContainer, Contents::EmptyWet)
+    } else {
+        (Place::Split, Contents::Oil)
+    };
+}
+
+pub(super) const fn is_off_sign(item: Item) -> bool {
+    matches!(
+        item,
+        Item::Knob | Item::Flame | Item::Light | Item::Thermostat | Item::Isolator | Item::GasTap | Item::Plug
+    )
+}

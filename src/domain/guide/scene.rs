@@ -1,0 +1,73 @@
+//! What the guide must know of the kitchen to decide: handed in, taken from the ledger by the kitchen.
+
+use crate::domain::claim::Exposures;
+use crate::domain::facts::run::{Contents, Place};
+use crate::domain::facts::setup::{Claim, Machine, Pan, Person};
+use crate::domain::fat::Fat;
+use crate::domain::ids::{MachineId, PanId, PersonId};
+use crate::domain::time::Day;
+
+/// A pan as it stands.
+#[derive(Clone, Debug)]
+pub struct PanNow {
+    /// As set up.
+    pub pan: Pan,
+    /// The claims that stand today.
+    pub claims: Vec<Claim>,
+    /// Where its oil was last left.
+    pub place: Place,
+    /// What is in it.
+    pub contents: Contents,
+}
+
+/// A machine as it stands.
+#[derive(Clone, Debug)]
+pub struct MachineNow {
+    /// As set up.
+    pub machine: Machine,
+    /// What it has met since its last strip-clean.
+    pub met: Exposures,
+    /// The fat it held last.
+    pub last_fat: Option<Fat>,
+}
+
+/// The kitchen, as far as a filter job is concerned.
+#[derive(Clone, Debug)]
+pub struct Scene {
+    /// Everybody who works here, with the clean guided runs of each.
+    pub people: Vec<(Person, u32)>,
+    /// The pans in use.
+    pub pans: Vec<PanNow>,
+    /// The machines and hand kits.
+    pub machines: Vec<MachineNow>,
+    /// The trading day.
+    pub day: Day,
+    /// Whether it is the winter half-year here, when a cold machine warms more slowly.
+    pub winter: bool,
+}
+
+impl Scene {
+    /// A person.
+    #[must_use]
+    pub fn person(&self, id: PersonId) -> Option<&Person> {
+        self.people.iter().map(|(p, _)| p).find(|p| p.person == id)
+    }
+
+    /// How many clean guided runs a person has done.
+    #[must_use]
+    pub fn clean_runs(&self, id: PersonId) -> u32 {
+        self.people.iter().find(|(p, _)| p.person == id).map_or(0, |(_, n)| *n)
+    }
+
+    /// A pan.
+    #[must_use]
+    pub fn pan(&self, id: PanId) -> Option<&PanNow> {
+        self.pans.iter().find(|p| p.pan.pan == id)
+    }
+
+    /// A machine.
+    #[must_use]
+    pub fn machine(&self, id: MachineId) -> Option<&MachineNow> {
+        self.machines.iter().find(|m| m.machine.machine == id)
+    }
+}

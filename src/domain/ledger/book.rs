@@ -1,0 +1,111 @@
+//! The kitchen as it is set up now: the last fact about each thing, in order of cause, holds.
+
+use std::collections::BTreeMap;
+
+use crate::domain::entry::Entry;
+use crate::domain::facts::Fact;
+use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
+use crate::domain::ids::{InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::time::{Day, Millis};
+
+/// Set-up as it stands.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Book {
+    /// The kitchen, once it is set up.
+    pub kitchen: Option<Kitchen>,
+    /// Every pan ever set up, in use or not.
+    pub pans: BTreeMap<PanId, Pan>,
+    /// Every filter machine and hand kit.
+    pub machines: BTreeMap<MachineId, Machine>,
+    /// Everybody who works or worked here.
+    pub people: BTreeMap<PersonId, Person>,
+    /// Every instrument.
+    pub instruments: BTreeMap<InstrumentId, Instrument>,
+}
+
+impl Book {
+    /// The minute a trading day begins until the owner says otherwise: 05:00.
+    pub const DAY_START_MIN: u16 = 300;
+
+    /// Takes in one entry; entries come in order of cause.
+    pub(super) fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::Kitchen(kitchen) => self.kitchen = Some((**kitchen).clone()),
+            Fact::Person(person) => drop(self.people.insert(person.person, person.clone())),
+            Fact::Pan(pan) => drop(self.pans.insert(pan.pan, (**pan).clone())),
+            Fact::Machine(machine) => drop(self.machines.insert(machine.machine, (**machine).clone())),
+            Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
+            Fact::Fill(_)
+            | Fact::TopUp(_)
+            | Fact::PartChange(_)
+            | Fact::Move(_)
+            | Fact::OilChange(_)
+            | Fact::Service(_)
+            | Fact::Reading(_)
+            | Fact::Sign(_)
+            | Fact::Note(_)
+            | Fact::ClaimLost(_)
+            | Fact::ClaimRestored(_)
+            | Fact::Correct(_)
+            | Fact::Job(_)
+            | Fact::Run(_)
+            | Fact::RunNoted(_)
+            | Fact::MachineCleaned(_)
+            | Fact::Practised(_)
+            | Fact::Newer(_) => {}
+        }
+    }
+
+    /// A pan.
+    #[must_use]
+    pub fn pan(&self, id: PanId) -> Option<&Pan> {
+        self.pans.get(&id)
+    }
+
+    /// A filter machine or hand kit.
+    #[must_use]
+    pub fn machine(&self, id: MachineId) -> Option<&Machine> {
+        self.machines.get(&id)
+    }
+
+    /// A person.
+    #[must_use]
+    pub fn person(&self, id: PersonId) -> Option<&Person> {
+        self.people.get(&id)
+    }
+
+    /// An instrument.
+    #[must_use]
+    pub fn instrument(&self, id: InstrumentId) -> Option<&Instrument> {
+        self.instruments.get(&id)
+    }
+
+    /// The pans in use, in the order a person expects of their names: "2" before "10", numbers before words.
+    #[must_use]
+    pub fn pans_in_use(&self) -> Vec<&Pan> {
+        let mut pans: Vec<&Pan> = self.pans.values().filter(|p| p.in_use).collect();
+        pans.sort_by_key(|p| (p.name.trim().parse::<u64>().unwrap_or(u64::MAX), p.name.as_str(), p.pan));
+        pans
+    }
+
+    /// The minute of the day at which a trading day begins.
+    #[must_use]
+    pub fn day_start_min(&self) -> u16 {
+        self.kitchen.as_ref().map_or(Self::DAY_START_MIN, |k| k.day_start_min)
+    }
+
+    /// The trading day a moment belongs to; `off_min` is the zone's offset at that moment, in minutes.
+    #[must_use]
+    pub fn day_of(&self, at: Millis, off_min: i16) -> Day {
+        Day::of(at, off_min, self.day_start_min())
+    }
+
+    /// Whether the kitchen trades on a day; every day does until the owner has said.
+    #[must_use]
+    pub fn is_trading_day(&self, day: Day) -> bool {
+        self.kitchen
+            .as_ref()
+            .and_then(|k| k.trading_days.get(day.weekday_index()).copied())
+            .unwrap_or(true)
+    }
+}

@@ -1,0 +1,233 @@
+//! Fold: what every machine and every pan's oil has met, in oil order.
+//!
+//! Filtering takes out crumbs, not allergens, and carries them on: oil takes with it what its pan fries, leaves it in
+//! the machine, and takes on what the machine held. Only a strip-clean empties a machine's set, only an oil change
+//! a pan's. Whatever the log cannot tell counts as unknown, which meets every claim.
+
+use std::collections::BTreeMap;
+
+use crate::domain::claim::{Exposure, Exposures};
+use crate::domain::entry::Entry;
+use crate::domain::evidence::{Evidence, Item, Word};
+use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use crate::domain::facts::oil::Move;
+use crate::domain::facts::setup::{Held, Pan};
+use crate::domain::facts::{Fact, RunNoted};
+use crate::domain::fat::Fat;
+use crate::domain::ids::{EntryId, MachineId, PanId};
+use crate::domain::time::Millis;
+
+use super::book::Book;
+use super::runs::oil_out;
+
+/// One thing a machine met, and the entry that says so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Met {
+    /// The entry.
+    pub id: EntryId,
+    /// When.
+    pub at: Millis,
+    /// The pan whose oil it was, where one is named.
+    pub pan: Option<PanId>,
+    /// What came with it.
+    pub set: Exposures,
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct MachineMet {
+    held: Option<Held>,
+    met: Vec<Met>,
+    last_fat: Option<Fat>,
+}
+
+impl MachineMet {
+    fn set(&self) -> Exposures {
+        self.met.iter().fold(Exposures::NONE, |set, met| set.and(met.set))
+    }
+
+    /// One line a pan is enough, however many steps its run has; so is one for each thing no pan is named for.
+    fn meet(&mut self, new: Met) {
+        let same = |m: &&mut Met| m.pan == new.pan && (new.pan.is_some() || m.set == new.set);
+        match self.met.iter_mut().find(same) {
+            Some(met) => met.set = met.set.and(new.set),
+            None => self.met.push(new),
+        }
+    }
+}
+
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+struct PanMet {
+    /// What its set-up said at the moment the fold has come to.
+    own: Option<Exposures>,
+    fat: Option<Fat>,
+    /// What the oil in it brought or took on since the pan was last emptied.
+    oil: Exposures,
+}
+
+/// What machines and pans have met.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Meetings {
+    machines: BTreeMap<MachineId, MachineMet>,
+    pans: BTreeMap<PanId, PanMet>,
+}
+
+const UNKNOWN: Exposures = Exposures::NONE.with(Exposure::Unknown);
+
+impl Meetings {
+    /// What a machine has met since its last strip-clean. A pan that ran through it counts with what it fries now
+    /// as well as with what it fried then; a machine nobody set up has met everything.
+    pub(super) fn of_machine(&self, id: MachineId, book: &Book) -> Exposures {
+        let Some(machine) = self.machines.get(&id).filter(|m| m.held.is_some()) else {
+            return UNKNOWN;
+        };
+        let pans = machine.met.iter().filter_map(|m| m.pan).filter_map(|pan| book.pan(pan));
+        pans.fold(machine.set(), |set, pan| set.and(pan.exposures()))
+    }
+
+    /// Each meeting since the last strip-clean, so that a refusal can name its cause.
+    pub(super) fn met(&self, id: MachineId) -> &[Met] {
+        self.machines.get(&id).map_or(&[], |m| &m.met)
+    }
+
+    pub(super) fn last_fat(&self, id: MachineId) -> Option<Fat> {
+        self.machines.get(&id)?.last_fat
+    }
+
+    /// What a pan and the oil in it carry: its food, its fat, and what arrived in the oil.
+    pub(super) fn of_pan(&self, id: PanId, book: &Book) -> Exposures {
+        let now = book.pan(id).map(Pan::exposures);
+        self.carried(id).and(now.unwrap_or(UNKNOWN))
+    }
+
+    fn carried(&self, id: PanId) -> Exposures {
+        self.pans
+            .get(&id)
+            .map_or(UNKNOWN, |p| p.oil.and(p.own.unwrap_or(UNKNOWN)))
+    }
+
+    /// Takes in one entry; entries come in oil order.
+    pub(super) fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::Pan(pan) => {
+                let met = self.pans.entry(pan.pan).or_default();
+                met.own = Some(pan.exposures());
+                met.fat = met.fat.or(Some(pan.fat));
+            }
+            Fact::Machine(machine) => {
+                // Set-up repeats what was held with every change of a name; only a new word on it says something.
+                let met = self.machines.entry(machine.machine).or_default();
+                if met.held != Some(machine.held) {
+                    met.held = Some(machine.held);
+                    met.meet(meeting(entry, None, machine.held.exposures()));
+                }
+            }
+            Fact::Fill(fill) => {
+                let pan = self.pans.entry(fill.pan).or_default();
+                pan.fat = Some(fill.fat);
+                pan.oil = pan.oil.and(fill.fat.exposures());
+            }
+            Fact::TopUp(topup) => {
+                let pan = self.pans.entry(topup.pan).or_default();
+                pan.oil = pan.oil.and(topup.fat.exposures());
+            }
+            Fact::OilChange(change) => self.pans.entry(change.pan).or_default().oil = Exposures::NONE,
+            Fact::Move(moved) => self.moved(moved),
+            Fact::Run(run) => {
+                if let Some(machine) = run.machine.filter(|_| oil_out(run)) {
+                    self.through(entry, run.pan, machine);
+                }
+                self.used_since(entry, run.machine, &run.evidence);
+            }
+            Fact::RunNoted(noted) => self.noted(entry, noted),
+            Fact::Job(job) => self.job(entry, job),
+            Fact::MachineCleaned(cleaned) => {
+                let machine = self.machines.entry(cleaned.machine).or_default();
+                machine.met.clear();
+                machine.last_fat = None;
+            }
+            Fact::Kitchen(_)
+            | Fact::Person(_)
+            | Fact::Instrument(_)
+            | Fact::PartChange(_)
+            | Fact::Service(_)
+            | Fact::Reading(_)
+            | Fact::Sign(_)
+            | Fact::Note(_)
+            | Fact::ClaimLost(_)
+            | Fact::ClaimRestored(_)
+            | Fact::Correct(_)
+            | Fact::Practised(_)
+            | Fact::Newer(_) => {}
+        }
+    }
+
+    fn moved(&mut self, moved: &Move) {
+        let brought = self.carried(moved.from);
+        let fat = self.pans.get(&moved.from).and_then(|p| p.fat);
+        let to = self.pans.entry(moved.to).or_default();
+        to.oil = to.oil.and(brought);
+        if to.fat != fat {
+            to.fat = Some(Fat::Blend);
+        }
+    }
+
+    /// A pan's oil went through a machine: each takes on what the other held.
+    fn through(&mut self, entry: &Entry, pan: PanId, machine: MachineId) {
+        let brought = self.carried(pan);
+        let fat = self.pans.get(&pan).and_then(|p| p.fat);
+        let met = self.machines.entry(machine).or_default();
+        let took = met.set();
+        met.meet(meeting(entry, Some(pan), brought));
+        met.last_fat = Some(fat.unwrap_or(Fat::Blend));
+        let oil = &mut self.pans.entry(pan).or_default().oil;
+        *oil = oil.and(took);
+    }
+
+    fn noted(&mut self, entry: &Entry, noted: &RunNoted) {
+        match (noted.how, noted.machine) {
+            (Grade::NotDone, _) => {}
+            (Grade::Unguided, Some(machine)) => self.through(entry, noted.pan, machine),
+            (Grade::Unguided, None) => {
+                self.somewhere(entry, None);
+                let oil = &mut self.pans.entry(noted.pan).or_default().oil;
+                *oil = oil.and(UNKNOWN);
+            }
+        }
+    }
+
+    fn job(&mut self, entry: &Entry, job: &JobFact) {
+        self.used_since(entry, job.machine, &job.evidence);
+        let unguided = job.event == JobEvent::Noted && job.how == Some(Grade::Unguided);
+        if unguided && job.what == JobKind::Filter {
+            match (job.pan, job.machine) {
+                (Some(pan), Some(machine)) => self.through(entry, pan, machine),
+                (Some(_) | None, _) => self.somewhere(entry, job.machine),
+            }
+        }
+    }
+
+    /// "Did it run without me?" answered yes, or by nobody.
+    fn used_since(&mut self, entry: &Entry, machine: Option<MachineId>, evidence: &Evidence) {
+        if evidence.is(Item::UsedSince, Word::Yes) || evidence.is(Item::UsedSince, Word::NotKnown) {
+            self.somewhere(entry, machine);
+        }
+    }
+
+    /// Something unknown went through this machine, or, when nobody says which, through any of them.
+    fn somewhere(&mut self, entry: &Entry, machine: Option<MachineId>) {
+        let met = meeting(entry, None, UNKNOWN);
+        match machine {
+            Some(id) => self.machines.entry(id).or_default().meet(met),
+            None => self.machines.values_mut().for_each(|m| m.meet(met)),
+        }
+    }
+}
+
+const fn meeting(entry: &Entry, pan: Option<PanId>, set: Exposures) -> Met {
+    Met {
+        id: entry.id,
+        at: entry.at,
+        pan,
+        set,
+    }
+}

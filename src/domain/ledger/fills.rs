@@ -1,0 +1,187 @@
+//! Fold: the fills of every pan, in oil order. Entries name pans; the fill they belong to is found here, by time.
+
+use std::collections::BTreeMap;
+
+use crate::domain::entry::Entry;
+use crate::domain::facts::Fact;
+use crate::domain::facts::oil::{Age, Fill, Move};
+use crate::domain::fat::Fat;
+use crate::domain::ids::{EntryId, PanId};
+use crate::domain::time::Millis;
+use crate::domain::units::Volume;
+
+use super::book::Book;
+use super::fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
+use super::runs::Runs;
+
+/// The oil of one pan through time.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct PanOil {
+    pub(super) fills: Vec<PanFill>,
+    /// When fills and oil changes happened, whether or not they met a fill.
+    pub(super) marks: Vec<(Millis, EntryId)>,
+    /// The last of fill and oil change was an oil change.
+    pub(super) emptied: bool,
+    /// Entries at a time when the log knows of no oil in the pan.
+    pub(super) loose: Vec<EntryId>,
+}
+
+impl PanOil {
+    fn open(&mut self) -> Option<&mut PanFill> {
+        self.fills.last_mut().filter(|f| f.ended.is_none())
+    }
+
+    fn end(&mut self, entry: &Entry) -> bool {
+        let end = FillEnd {
+            by: entry.id,
+            at: entry.at,
+        };
+        self.open().map(|fill| fill.ended = Some(end)).is_some()
+    }
+}
+
+/// The fills of every pan.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Fills {
+    pans: BTreeMap<PanId, PanOil>,
+}
+
+impl Fills {
+    pub(super) fn pan(&self, pan: PanId) -> Option<&PanOil> {
+        self.pans.get(&pan)
+    }
+
+    pub(super) fn open(&self, pan: PanId) -> Option<&PanFill> {
+        self.pans.get(&pan)?.fills.last().filter(|f| f.ended.is_none())
+    }
+
+    /// Takes in one entry; entries come in oil order.
+    pub(super) fn apply(&mut self, entry: &Entry, book: &Book, runs: &Runs) {
+        match &entry.fact {
+            Fact::Fill(fill) => self.fill(entry, fill, book),
+            Fact::OilChange(change) => {
+                let oil = self.pans.entry(change.pan).or_default();
+                oil.marks.push((entry.at, entry.id));
+                oil.emptied = true;
+                if !oil.end(entry) {
+                    oil.loose.push(entry.id);
+                }
+            }
+            Fact::TopUp(f) => self.put(entry, f.pan, book, f.amount.volume.ml(), 0, Happened::TopUp(f.clone())),
+            Fact::PartChange(f) => {
+                let what = Happened::PartChange(f.clone());
+                self.put(entry, f.pan, book, f.fresh.volume.ml(), f.out.volume.ml(), what);
+            }
+            Fact::Move(moved) => self.moved(entry, moved, book),
+            Fact::Service(f) => self.put(entry, f.pan, book, 0, 0, Happened::Service(f.clone())),
+            Fact::Reading(f) => self.put(entry, f.pan, book, 0, 0, Happened::Reading(f.clone())),
+            Fact::Sign(f) => {
+                if let Some(pan) = f.pan {
+                    self.put(entry, pan, book, 0, 0, Happened::Sign(f.clone()));
+                }
+            }
+            Fact::Note(f) => {
+                if let Some(pan) = f.pan {
+                    self.put(entry, pan, book, 0, 0, Happened::Noted(f.text.clone()));
+                }
+            }
+            Fact::Run(f) => {
+                if runs.filtered_by(f) {
+                    self.put(entry, f.pan, book, 0, 0, Happened::Filtered(Filtered::Guided(f.run)));
+                }
+            }
+            Fact::RunNoted(f) => {
+                if let Some(how) = Filtered::noted(f.how) {
+                    self.put(entry, f.pan, book, 0, 0, Happened::Filtered(how));
+                }
+            }
+            Fact::Kitchen(_)
+            | Fact::Person(_)
+            | Fact::Pan(_)
+            | Fact::Machine(_)
+            | Fact::Instrument(_)
+            | Fact::ClaimLost(_)
+            | Fact::ClaimRestored(_)
+            | Fact::Correct(_)
+            | Fact::Job(_)
+            | Fact::MachineCleaned(_)
+            | Fact::Practised(_)
+            | Fact::Newer(_) => {}
+        }
+    }
+
+    fn fill(&mut self, entry: &Entry, fill: &Fill, book: &Book) {
+        let oil = self.pans.entry(fill.pan).or_default();
+        oil.marks.push((entry.at, entry.id));
+        oil.end(entry);
+        oil.emptied = false;
+        oil.fills.push(PanFill {
+            pan: fill.pan,
+            began: entry.id,
+            at: entry.at,
+            day: book.day_of(entry.at, entry.off_min),
+            fat: fill.fat,
+            age: fill.age,
+            first: fill.amount.volume,
+            volume: fill.amount.volume,
+            fry_min: 0,
+            events: Vec::new(),
+            ended: None,
+        });
+    }
+
+    fn moved(&mut self, entry: &Entry, moved: &Move, book: &Book) {
+        let source = self.open(moved.from).map(|f| (f.began, f.fat));
+        let out = Happened::MovedOut {
+            to: moved.to,
+            out: moved.out,
+        };
+        self.put(entry, moved.from, book, 0, moved.out.volume.ml(), out);
+        if self.open(moved.to).is_none() {
+            // Used oil carried into an empty pan begins a fill there, of an age only its old pan could tell.
+            let fill = Fill {
+                pan: moved.to,
+                fat: source.map_or(Fat::Blend, |(_, fat)| fat),
+                amount: moved.arrived,
+                batch: None,
+                age: Age::Unknown,
+            };
+            self.fill(entry, &fill, book);
+            if let Some(fill) = self.pans.entry(moved.to).or_default().open() {
+                fill.volume = Volume::NONE;
+            }
+        }
+        let arrived = Happened::MovedIn {
+            from: moved.from,
+            from_fill: source.map(|(began, _)| began),
+            arrived: moved.arrived,
+        };
+        self.put(entry, moved.to, book, moved.arrived.volume.ml(), 0, arrived);
+    }
+
+    /// Books an event, with what it brought and took in millilitres, to the fill that is open at its moment.
+    fn put(&mut self, entry: &Entry, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
+        let full = book.pan(pan).map(|p| p.full.ml());
+        let oil = self.pans.entry(pan).or_default();
+        let Some(fill) = oil.open() else {
+            oil.loose.push(entry.id);
+            return;
+        };
+        if in_ml != 0 || out_ml != 0 {
+            let held = fill.volume.ml();
+            let after = held.saturating_sub(out_ml).saturating_add(in_ml);
+            let most = full.map_or(Volume::MAX.ml(), |full| full.max(held.saturating_sub(out_ml)));
+            fill.volume = Volume::from_ml(after.min(most)).unwrap_or(Volume::MAX);
+        }
+        if let Happened::Service(service) = &what {
+            fill.fry_min = fill.fry_min.saturating_add(u32::from(service.fry.get()));
+        }
+        fill.events.push(OilEvent {
+            id: entry.id,
+            at: entry.at,
+            day: book.day_of(entry.at, entry.off_min),
+            volume: fill.volume,
+            what,
+        });
+    }
+}

@@ -1,0 +1,237 @@
+//! What screens, the guide and oil life ask of the ledger.
+
+use crate::domain::claim::Exposures;
+use crate::domain::facts::Fact;
+use crate::domain::facts::job::JobKind;
+use crate::domain::facts::setup::{Claim, Pan};
+use crate::domain::fat::Fat;
+use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
+use crate::domain::time::{Day, Millis};
+
+use super::empties::OilLeft;
+use super::exposures::Met;
+use super::fill::PanFill;
+use super::lines::Line;
+use super::runs::{JobState, RunState};
+use super::sheet::{FilterDone, NotDone, PanDay, Word};
+use super::{Ledger, claims};
+
+impl Ledger {
+    /// Every entry with what became of it, in order of cause.
+    #[must_use]
+    pub fn lines(&self) -> &[Line] {
+        &self.lines
+    }
+
+    /// One entry with what became of it.
+    #[must_use]
+    pub fn line(&self, id: EntryId) -> Option<&Line> {
+        self.index.get(&id).and_then(|i| self.lines.get(*i))
+    }
+
+    /// Entries of a kind or version this app does not know.
+    #[must_use]
+    pub fn newer(&self) -> usize {
+        let is_newer = |line: &&Line| matches!(line.written().fact, Fact::Newer(_));
+        self.lines.iter().filter(is_newer).count()
+    }
+
+    /// Every fill of a pan, in oil order.
+    #[must_use]
+    pub fn fills(&self, pan: PanId) -> &[PanFill] {
+        self.fills.pan(pan).map_or(&[], |oil| &oil.fills)
+    }
+
+    /// The oil in a pan now; `None` when the log knows of none.
+    #[must_use]
+    pub fn fill(&self, pan: PanId) -> Option<&PanFill> {
+        self.fills.open(pan)
+    }
+
+    /// The oil that was in a pan at a moment.
+    #[must_use]
+    pub fn fill_at(&self, pan: PanId, at: Millis) -> Option<&PanFill> {
+        let fill = self.fills(pan).iter().rev().find(|f| f.at <= at)?;
+        Some(fill).filter(|f| f.ended.is_none_or(|end| at < end.at))
+    }
+
+    /// Entries about a pan's oil at a time when the log knows of no oil in it.
+    #[must_use]
+    pub fn loose(&self, pan: PanId) -> &[EntryId] {
+        self.fills.pan(pan).map_or(&[], |oil| &oil.loose)
+    }
+
+    /// When fills and oil changes of a pan happened, in oil order.
+    #[must_use]
+    pub fn change_marks(&self, pan: PanId) -> &[(Millis, EntryId)] {
+        self.fills.pan(pan).map_or(&[], |oil| &oil.marks)
+    }
+
+    /// What a machine has met since its last strip-clean.
+    #[must_use]
+    pub fn machine_exposures(&self, machine: MachineId) -> Exposures {
+        self.meetings.of_machine(machine, &self.book)
+    }
+
+    /// Each meeting of a machine since its last strip-clean, so that a refusal can name its cause.
+    #[must_use]
+    pub fn machine_met(&self, machine: MachineId) -> &[Met] {
+        self.meetings.met(machine)
+    }
+
+    /// The fat that last went through a machine since its last strip-clean; a blend where two met.
+    #[must_use]
+    pub fn last_fat(&self, machine: MachineId) -> Option<Fat> {
+        self.meetings.last_fat(machine)
+    }
+
+    /// What a pan and the oil in it carry: its food, its fat, and what came with oil or through machines.
+    #[must_use]
+    pub fn pan_exposures(&self, pan: PanId) -> Exposures {
+        self.meetings.of_pan(pan, &self.book)
+    }
+
+    /// The claims of a pan that stand on a day: set up for it and not lost since.
+    #[must_use]
+    pub fn claims_standing(&self, pan: PanId, day: Day) -> Vec<Claim> {
+        self.book
+            .pan(pan)
+            .map_or_else(Vec::new, |pan| self.claims.standing(pan, day))
+    }
+
+    /// Guided runs a person did alone from begin to end, filtered, without fault or stop.
+    #[must_use]
+    pub fn clean_runs(&self, person: PersonId) -> u32 {
+        let clean = self.runs_of(person).filter(|run| run.is_clean() && run.alone);
+        u32::try_from(clean.count()).unwrap_or(u32::MAX)
+    }
+
+    /// The runs a person began, in order of cause.
+    pub fn runs_of(&self, person: PersonId) -> impl DoubleEndedIterator<Item = &RunState> {
+        self.runs.runs().filter(move |run| run.by == Some(person))
+    }
+
+    /// One run.
+    #[must_use]
+    pub fn run(&self, id: RunId) -> Option<&RunState> {
+        self.runs.runs().find(|run| run.run == id)
+    }
+
+    /// The runs of a job, in order of cause.
+    pub fn runs_in(&self, job: JobId) -> impl DoubleEndedIterator<Item = &RunState> {
+        self.runs.runs().filter(move |run| run.job == job)
+    }
+
+    /// Runs that were begun and not ended, in order of cause.
+    pub fn open_runs(&self) -> impl DoubleEndedIterator<Item = &RunState> {
+        self.runs.runs().filter(|run| run.ended.is_none())
+    }
+
+    /// One job.
+    #[must_use]
+    pub fn job(&self, id: JobId) -> Option<&JobState> {
+        self.runs.jobs().find(|job| job.job == id)
+    }
+
+    /// The last job of a kind, open or not.
+    #[must_use]
+    pub fn last_job(&self, kind: JobKind) -> Option<&JobState> {
+        self.runs.jobs().rev().find(|job| job.what == kind)
+    }
+
+    /// The job of a kind that is open: not ended, and nobody has left it with a look owed.
+    #[must_use]
+    pub fn open_job(&self, kind: JobKind) -> Option<JobId> {
+        let open = |job: &&JobState| job.what == kind && job.ended.is_none() && job.owed.is_none();
+        self.runs.jobs().rev().find(open).map(|job| job.job)
+    }
+
+    /// The lock-ups that people left with a look still owed, in order of cause.
+    pub fn looks_owed(&self) -> impl Iterator<Item = &JobState> {
+        self.runs.jobs().filter(|job| job.owed.is_some())
+    }
+
+    /// The pans that stand empty or without all of their oil and must not be lit, in name order, pans out of use last.
+    #[must_use]
+    pub fn empties(&self) -> Vec<PanId> {
+        let emptied = |pan: &PanId| self.fills.pan(*pan).is_some_and(|oil| oil.emptied);
+        let stands = |pan: &PanId| self.empties.of(*pan).is_some() || emptied(pan);
+        let named: Vec<PanId> = self.book.pans_in_use().iter().map(|p| p.pan).filter(stands).collect();
+        let rest = self.book.pans.keys().copied().chain(self.empties.pans());
+        let mut all = named;
+        for pan in rest.filter(stands) {
+            if !all.contains(&pan) {
+                all.push(pan);
+            }
+        }
+        all
+    }
+
+    /// Where a run left a pan's oil, while that is not in the pan.
+    #[must_use]
+    pub fn oil_left(&self, pan: PanId) -> Option<&OilLeft> {
+        self.empties.of(pan)
+    }
+
+    /// The sheet of one pan on one trading day, if anything was logged for it.
+    #[must_use]
+    pub fn pan_day(&self, pan: PanId, day: Day) -> Option<&PanDay> {
+        self.days.sheet(pan, day)
+    }
+
+    /// What the log says of a pan's filtering on a day.
+    #[must_use]
+    pub fn word(&self, pan: PanId, day: Day) -> Word {
+        self.book.pan(pan).map_or(Word::Silent, |pan| self.days.word(pan, day))
+    }
+
+    /// Somebody's word that a pan was not filtered on a day.
+    #[must_use]
+    pub fn not_done(&self, pan: PanId, day: Day) -> Option<&NotDone> {
+        self.days.not_done(pan, day)
+    }
+
+    /// The pans in use that were used on a day, are not filtered in it and not noted as not done, rhythm respected.
+    #[must_use]
+    pub fn due(&self, day: Day) -> Vec<PanId> {
+        let due = |pan: &&Pan| self.days.word(pan, day) == Word::Due;
+        self.book.pans_in_use().into_iter().filter(due).map(|p| p.pan).collect()
+    }
+
+    /// Trading days before `today`, oldest first, on which the morning still has to ask about some pan.
+    #[must_use]
+    pub fn unanswered_nights(&self, today: Day) -> Vec<Day> {
+        self.days.unanswered(&self.book, today)
+    }
+
+    /// The pans in use the morning has to ask about for a day, in name order.
+    #[must_use]
+    pub fn unanswered_pans(&self, day: Day) -> Vec<PanId> {
+        let pans = self.book.pans_in_use().into_iter();
+        pans.filter(|p| self.days.is_open(&self.book, p, day))
+            .map(|p| p.pan)
+            .collect()
+    }
+
+    /// Days of use in a row, back from `today`, on which the pan was filtered whenever it was due.
+    #[must_use]
+    pub fn filter_streak(&self, pan: PanId, today: Day) -> u32 {
+        self.book
+            .pan(pan)
+            .map_or(0, |pan| self.days.streak(&self.book, pan, today))
+    }
+
+    /// The last filtering of a pan.
+    #[must_use]
+    pub fn last_filtered(&self, pan: PanId) -> Option<&FilterDone> {
+        self.days.last_filtered(pan)
+    }
+
+    /// The claims standing on `day` that what the pan itself carries cannot stand beside.
+    #[must_use]
+    pub fn claims_broken(&self, pan: PanId, day: Day) -> Vec<Claim> {
+        let set = self.pan_exposures(pan);
+        let standing = self.claims_standing(pan, day).into_iter();
+        standing.filter(|claim| claims::meets(claim, set).is_some()).collect()
+    }
+}

@@ -1,0 +1,170 @@
+//! The answer a screen shows for one fill: score, days left, word, and what each rests on.
+
+use crate::domain::facts::oil::SignKind;
+use crate::domain::fat::Fat;
+use crate::domain::ids::EntryId;
+
+use super::fresh::Grounds;
+use super::kinetics::Settling;
+use super::quantity::Quantity;
+
+/// A level believed: median and the 80 % interval around it, % m/m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Estimate {
+    /// 10 % quantile.
+    pub low: f64,
+    /// Median.
+    pub median: f64,
+    /// 90 % quantile.
+    pub high: f64,
+}
+
+/// The oil-life score: 100 fresh, 0 at the limit. The interval is the same with the 90 % and 10 % quantiles.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Score {
+    /// Lower end of the 80 % interval.
+    pub low: u8,
+    /// The score.
+    pub now: u8,
+    /// Upper end of the 80 % interval.
+    pub high: u8,
+    /// The quantity that has used up most of its room.
+    pub limited_by: Quantity,
+}
+
+/// Services finished before the first that ends over a limit; `None` stands for more than 60.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct DaysLeft {
+    /// 10 % quantile.
+    pub low: Option<u8>,
+    /// Median: the change is planned by it. `None` reads "not at this top-up".
+    pub median: Option<u8>,
+    /// 90 % quantile.
+    pub high: Option<u8>,
+}
+
+impl DaysLeft {
+    /// The width of the interval in days, more than 60 counted as 61.
+    #[must_use]
+    pub fn width(self) -> u8 {
+        let over = super::MOST_DAYS + 1;
+        self.high.unwrap_or(over) - self.low.unwrap_or(over)
+    }
+}
+
+/// The level oil settles at, and of which quantity.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SettlesAt {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// Just before and just after the usual top-up, % m/m.
+    pub level: Settling,
+}
+
+/// The word for a fill, worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Word {
+    /// A change sign was seen, a limit is reached, or the next service as likely as not ends over it.
+    ChangeNow,
+    /// At worst two days are left.
+    PlanTheChange,
+    /// At worst five days are left.
+    KeepAnEye,
+    /// A score of 85 or more.
+    Fresh,
+    /// None of these.
+    Good,
+}
+
+/// What the numbers rest on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Basis {
+    /// At least one reading in this fill.
+    Readings,
+    /// None: "from usual days and priors", to be said beside it.
+    UsualDaysAndPriors,
+}
+
+/// "Your usual 9 days, today is day 4", shown while the log knows no better.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Usual {
+    /// Days the owner usually gets.
+    pub days: u16,
+    /// Which day of the fill today is, from 1.
+    pub today: u16,
+}
+
+/// What an entry did to the answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// Hours that wore the oil.
+    Wear,
+    /// Fresh oil that thinned it.
+    Dilution,
+    /// Oil from another pan.
+    MovedIn,
+    /// A reading of a quantity.
+    Reading(Quantity),
+    /// A sign that means change.
+    ChangeSign,
+    /// A sign that gives no number: dark, gum, carbon, greasy food (one-sided evidence only, Takeoka et al. 1997).
+    OtherSign,
+}
+
+/// One thing an answer rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Because {
+    /// An entry of the log.
+    Entry {
+        /// The entry.
+        entry: EntryId,
+        /// What it did.
+        role: Role,
+    },
+    /// What fresh oil of this fat holds.
+    FreshValue {
+        /// The fat.
+        fat: Fat,
+        /// The quantity.
+        quantity: Quantity,
+        /// What the value rests on.
+        grounds: Grounds,
+    },
+    /// The published spread of growth rates.
+    PublishedRate(Quantity),
+    /// The days the owner usually gets.
+    UsualDays(u16),
+    /// The log met this oil already worn, its hours guessed from usual services.
+    UnloggedServices(u16),
+    /// The log met this oil at an age nobody knows.
+    UnknownAge,
+}
+
+/// What Panward says of one fill.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OilLife {
+    /// The score; `None` while no limit is in force ("choose a limit").
+    pub score: Option<Score>,
+    /// The chance (0–1) that the next service ends over a limit; `None` without a limit.
+    pub chance_over: Option<f64>,
+    /// Days left; `None` without a limit.
+    pub days_left: Option<DaysLeft>,
+    /// The word; without a limit only a change sign gives one.
+    pub word: Option<Word>,
+    /// Where the oil settles at its usual top-up, when that is what holds it under the limit or what will not.
+    pub settles_at: Option<SettlesAt>,
+    /// What the numbers rest on.
+    pub basis: Basis,
+    /// Polar compounds now.
+    pub polar: Estimate,
+    /// Free fatty acids now, % as oleic; only where acidity has a limit.
+    pub ffa: Option<Estimate>,
+    /// The owner's usual days, while nothing narrower is known.
+    pub usual: Option<Usual>,
+    /// The sign that means change, with its entry.
+    pub change_sign: Option<(EntryId, SignKind)>,
+    /// Entries and sources behind all this, oldest entry first.
+    pub because: Vec<Because>,
+    /// Entries that could not be true (more fresh oil than the pan held after it) and were folded around.
+    pub folded_around: u16,
+}

@@ -1,0 +1,114 @@
+//! The services ahead: how likely the oil is over its limit by the end of each.
+
+use super::belief::{Belief, Node};
+use super::kinetics::{Settling, heat_factor, mixed};
+use super::normal::above;
+use super::outlook::Outlook;
+use super::quantity::Scale;
+
+/// Days left are counted up to here; beyond it the answer is "not at this top-up".
+pub const MOST_DAYS: u8 = 60;
+
+/// For each service n = 1 … 61 from now, the probability that a quantity has been over its limit at the end of
+/// frying in one of the services up to n.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct OverBy(Vec<f64>);
+
+impl OverBy {
+    /// Nothing can be over without a limit.
+    pub(super) fn never() -> Self {
+        Self(vec![0.0; usize::from(MOST_DAYS) + 1])
+    }
+
+    /// Runs the usual service forward for every rate on the grid. Given its rate a level only moves towards where it
+    /// settles, so the greatest chance met so far is the chance of having been over.
+    pub(super) fn ahead(belief: &Belief, outlook: &Outlook, limit: f64) -> Self {
+        let service = Service::usual(belief, outlook);
+        let limit = service.scale.place(limit);
+        let mut over = Self::never();
+        for node in belief.nodes() {
+            let (mut level, mut var) = (node.level, belief.level_var());
+            let mut worst: f64 = 0.0;
+            for sum in &mut over.0 {
+                if worst < 1.0 {
+                    (level, var) = service.fried(node, level, var);
+                    worst = worst.max(above((limit - level) / var.sqrt()));
+                    (level, var) = service.topped_up(level, var);
+                }
+                *sum += node.weight * worst;
+            }
+        }
+        over
+    }
+
+    /// Both quantities together: over as soon as either is.
+    pub(super) fn either(&self, other: &Self) -> Self {
+        let both = self.0.iter().zip(&other.0);
+        Self(both.map(|(a, b)| 1.0 - (1.0 - a) * (1.0 - b)).collect())
+    }
+
+    /// The chance at the end of the next service.
+    pub(super) fn next(&self) -> f64 {
+        self.0.first().copied().unwrap_or(0.0)
+    }
+
+    /// The quantile `p` of the services finished before the first that ends over; `None` above [`MOST_DAYS`].
+    pub(super) fn days(&self, p: f64) -> Option<u8> {
+        let first = self.0.iter().position(|over| *over >= p)?;
+        u8::try_from(first).ok()
+    }
+}
+
+/// The usual service of a fill, worked out once.
+struct Service {
+    scale: Scale,
+    hours: f64,
+    hours_sd: f64,
+    factor: f64,
+    wander: f64,
+    share: f64,
+    fresh: f64,
+    fresh_sd: f64,
+}
+
+impl Service {
+    fn usual(belief: &Belief, outlook: &Outlook) -> Self {
+        let quantity = belief.quantity();
+        Self {
+            scale: quantity.scale(),
+            hours: outlook.fry.mean_h,
+            hours_sd: outlook.fry.sd_h,
+            factor: heat_factor(outlook.temp),
+            wander: quantity.wander_per_hour() * outlook.fry.mean_h,
+            share: outlook.top_up,
+            fresh: belief.fresh_mean(),
+            fresh_sd: belief.fresh_sd(),
+        }
+    }
+
+    /// Level and variance at the end of frying, at one rate.
+    fn fried(&self, node: &Node, level: f64, var: f64) -> (f64, f64) {
+        let rate = node.rate * self.factor;
+        let by_hours = rate * self.hours_sd;
+        (level + rate * self.hours, var + self.wander + by_hours * by_hours)
+    }
+
+    /// Level and variance after the usual top-up.
+    fn topped_up(&self, level: f64, var: f64) -> (f64, f64) {
+        let before = self.scale.percent(level);
+        let after = mixed(before, self.share, self.fresh);
+        let step_after = self.scale.points_per_step(after);
+        let kept = (1.0 - self.share) * self.scale.points_per_step(before) / step_after;
+        let added = self.share * self.fresh_sd / step_after;
+        (self.scale.place(after), kept * kept * var + added * added)
+    }
+}
+
+/// Where the level settles at the usual frying and top-up, at the rate's median; `None` where it does not.
+pub(super) fn settling(belief: &Belief, outlook: &Outlook) -> Option<Settling> {
+    let growth = belief.rate_median() * heat_factor(outlook.temp) * outlook.fry.mean_h;
+    match belief.quantity().scale() {
+        Scale::Points => Settling::linear(belief.fresh_mean(), growth, outlook.top_up),
+        Scale::Log => Settling::compounding(belief.fresh_mean(), libm::exp(growth), outlook.top_up),
+    }
+}

@@ -1,0 +1,218 @@
+//! Oil life: how worn a fill is, how long it lasts, and why we say so.
+//!
+//! One way in, [`of`]: a [`FillHistory`] and an [`Outlook`] give an [`OilLife`]. Screens know these three and nothing
+//! of the estimator in `belief`, which can be replaced without touching them. Same input, same bits, on every target:
+//! everything transcendental goes through `libm`.
+//!
+//! What is claimed: passive filtering takes out crumb and changes neither polar compounds nor acidity, so a filter run
+//! moves nothing here. Without a reading the numbers are usual days and priors, and [`OilLife::basis`] says so.
+
+mod answer;
+mod belief;
+mod forecast;
+mod fresh;
+mod history;
+mod judge;
+mod kinetics;
+mod normal;
+mod outlook;
+mod quantity;
+mod shade;
+
+pub use answer::{Basis, Because, DaysLeft, Estimate, OilLife, Role, Score, SettlesAt, Usual, Word};
+pub use forecast::MOST_DAYS;
+pub use fresh::{FreshValue, Grounds, ffa as fresh_ffa, polar as fresh_polar};
+pub use history::{Event, FillHistory, Incoming, OilOrder, Start, What};
+pub use kinetics::{
+    ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value, ffa_percent,
+    heat_factor, implied_activation_energy, mixed, speed_up,
+};
+pub use outlook::{LimitsInForce, Outlook, UnderFresh, UsualFry, usual_top_up};
+pub use quantity::{Quantity, RatePrior, Scale};
+pub use shade::oil_shade;
+
+use crate::domain::units::Share;
+
+use belief::Belief;
+use forecast::OverBy;
+use judge::Criterion;
+
+/// The quantiles of every 80 % interval.
+const LOW: f64 = 0.1;
+const MEDIAN: f64 = 0.5;
+const HIGH: f64 = 0.9;
+
+/// What a fill's history and what is ahead of it add up to.
+#[must_use]
+pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
+    let believed = Believed::fold(history, outlook);
+    let criteria = believed.criteria(outlook);
+    let over = believed.over(outlook);
+    let score = judge::score(&criteria);
+    let days_left = over.as_ref().map(days_left);
+    let chance_over = over.as_ref().map(OverBy::next);
+    let change_sign = history.change_sign();
+    let basis = if believed.in_force(outlook).any(|b| b.readings() > 0) {
+        Basis::Readings
+    } else {
+        Basis::UsualDaysAndPriors
+    };
+    OilLife {
+        score,
+        chance_over,
+        days_left,
+        word: judge::word(change_sign.is_some(), &criteria, score, days_left, chance_over),
+        settles_at: believed.settles_at(score, outlook),
+        basis,
+        polar: estimate(&believed.polar),
+        ffa: believed.ffa.as_ref().map(estimate),
+        usual: usual(history, outlook, basis, days_left),
+        change_sign,
+        because: because(history, outlook),
+        folded_around: believed.polar.folded_around(),
+    }
+}
+
+/// What is believed of a fill's oil, for the fill it is moved into.
+#[must_use]
+pub fn incoming(history: &FillHistory, outlook: &Outlook) -> Incoming {
+    // Standard deviations between the 10 % and 90 % quantiles of a normal.
+    const INTERVAL_SDS: f64 = 2.563_103;
+    let of = |quantity| {
+        let now = estimate(&Belief::fold(quantity, history, outlook));
+        (now.median, (now.high - now.low) / INTERVAL_SDS)
+    };
+    Incoming {
+        polar: of(Quantity::Polar),
+        ffa: of(Quantity::Ffa),
+    }
+}
+
+/// The beliefs a fill needs: polar compounds always, acidity where it has a limit.
+struct Believed {
+    polar: Belief,
+    ffa: Option<Belief>,
+}
+
+impl Believed {
+    fn fold(history: &FillHistory, outlook: &Outlook) -> Self {
+        let fold = |quantity| Belief::fold(quantity, history, outlook);
+        Self {
+            polar: fold(Quantity::Polar),
+            ffa: outlook.limits.acid.map(|_| fold(Quantity::Ffa)),
+        }
+    }
+
+    /// The beliefs that count: those with a limit, or polar compounds where there is none.
+    fn in_force(&self, outlook: &Outlook) -> impl Iterator<Item = &Belief> {
+        let polar_counts = outlook.limits.polar.is_some() || self.ffa.is_none();
+        polar_counts.then_some(&self.polar).into_iter().chain(&self.ffa)
+    }
+
+    /// Each belief beside its limit.
+    fn limited(&self, outlook: &Outlook) -> impl Iterator<Item = (&Belief, f64)> {
+        let polar = outlook.limits.polar.map(|l| (&self.polar, Share::percent(l)));
+        let ffa = self.ffa.as_ref().zip(outlook.limits.ffa_percent());
+        polar.into_iter().chain(ffa)
+    }
+
+    fn criteria(&self, outlook: &Outlook) -> Vec<Criterion> {
+        self.limited(outlook)
+            .map(|(belief, limit)| Criterion {
+                quantity: belief.quantity(),
+                limit,
+                fresh: belief.fresh_mean(),
+                now: estimate(belief),
+            })
+            .collect()
+    }
+
+    fn over(&self, outlook: &Outlook) -> Option<OverBy> {
+        self.limited(outlook)
+            .map(|(belief, limit)| OverBy::ahead(belief, outlook, limit))
+            .reduce(|a, b| a.either(&b))
+    }
+
+    fn settles_at(&self, score: Option<Score>, outlook: &Outlook) -> Option<SettlesAt> {
+        let quantity = score?.limited_by;
+        let belief = match quantity {
+            Quantity::Polar => &self.polar,
+            Quantity::Ffa => self.ffa.as_ref()?,
+        };
+        forecast::settling(belief, outlook).map(|level| SettlesAt { quantity, level })
+    }
+}
+
+fn estimate(belief: &Belief) -> Estimate {
+    Estimate {
+        low: belief.quantile(LOW),
+        median: belief.quantile(MEDIAN),
+        high: belief.quantile(HIGH),
+    }
+}
+
+fn days_left(over: &OverBy) -> DaysLeft {
+    DaysLeft {
+        low: over.days(LOW),
+        median: over.days(MEDIAN),
+        high: over.days(HIGH),
+    }
+}
+
+/// The owner's usual days, until readings have made the interval narrower than those days alone make it for a fresh
+/// fill.
+fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Option<DaysLeft>) -> Option<Usual> {
+    let usual = Usual {
+        days: outlook.usual_days?,
+        today: outlook.day_of_fill,
+    };
+    let narrower = match (basis, days_left) {
+        (Basis::Readings, Some(now)) => {
+            let fresh = FillHistory::new(history.fat(), Start::Fresh, Vec::new());
+            let alone = Believed::fold(&fresh, outlook).over(outlook);
+            alone.is_some_and(|over| now.width() < self::days_left(&over).width())
+        }
+        (Basis::Readings, None) | (Basis::UsualDaysAndPriors, _) => false,
+    };
+    (!narrower).then_some(usual)
+}
+
+/// Entries and sources an answer rests on.
+fn because(history: &FillHistory, outlook: &Outlook) -> Vec<Because> {
+    let mut all: Vec<Because> = history.events().iter().filter_map(entry_role).collect();
+    all.extend(match history.start() {
+        Start::Fresh => None,
+        Start::Worked { services } => Some(Because::UnloggedServices(services)),
+        Start::Unknown => Some(Because::UnknownAge),
+    });
+    let quantities = [Some(Quantity::Polar), outlook.limits.acid.map(|_| Quantity::Ffa)];
+    for quantity in quantities.into_iter().flatten() {
+        all.push(Because::FreshValue {
+            fat: history.fat(),
+            quantity,
+            grounds: quantity.fresh(history.fat()).grounds,
+        });
+        all.push(Because::PublishedRate(quantity));
+    }
+    all.extend(outlook.usual_days.map(Because::UsualDays));
+    all
+}
+
+fn entry_role(event: &Event) -> Option<Because> {
+    let role = match event.what {
+        What::Fried { fry, .. } => (fry.get() > 0).then_some(Role::Wear),
+        What::Topped { .. } => Some(Role::Dilution),
+        What::MovedIn { .. } => Some(Role::MovedIn),
+        What::Read { value, .. } => [Quantity::Polar, Quantity::Ffa]
+            .into_iter()
+            .find(|q| q.measured(value).is_some())
+            .map(Role::Reading),
+        What::Sign(kind) if kind.means_change() => Some(Role::ChangeSign),
+        What::Sign(_) => Some(Role::OtherSign),
+        What::Filtered => None,
+    };
+    role.map(|role| Because::Entry {
+        entry: event.entry,
+        role,
+    })
+}

@@ -1,0 +1,132 @@
+//! What is ahead of a fill: the limits in force, the usual frying and top-up, and what the owner is used to.
+
+use crate::domain::facts::setup::AcidLimit;
+use crate::domain::fat::Fat;
+use crate::domain::units::{Minutes, Share, Temp};
+
+use super::fresh;
+use super::history::FillHistory;
+use super::kinetics::{REFERENCE_TEMP, ffa_percent};
+
+/// The limits in force; a quantity counts only if it has one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct LimitsInForce {
+    /// On polar compounds.
+    pub polar: Option<Share>,
+    /// On acidity.
+    pub acid: Option<AcidLimit>,
+}
+
+/// Why a limit is refused.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UnderFresh {
+    /// What fresh oil of this fat holds already, % m/m (acidity as FFA).
+    pub fresh_percent: f64,
+}
+
+impl LimitsInForce {
+    /// The acidity limit as FFA, % as oleic, whichever unit the owner uses.
+    #[must_use]
+    pub fn ffa_percent(self) -> Option<f64> {
+        self.acid.map(|limit| match limit {
+            AcidLimit::Ffa(share) => share.percent(),
+            AcidLimit::AcidValue(value) => ffa_percent(value),
+        })
+    }
+
+    /// Whether these limits make sense for a fat.
+    ///
+    /// # Errors
+    /// The fresh value, where a limit lies at or under it: such oil would be over from the first minute.
+    pub fn check(self, fat: Fat) -> Result<(), UnderFresh> {
+        let pairs = [
+            (self.polar.map(Share::percent), fresh::polar(fat).mean),
+            (self.ffa_percent(), fresh::ffa(fat).mean),
+        ];
+        for (limit, fresh_percent) in pairs {
+            if limit.is_some_and(|l| l <= fresh_percent) {
+                return Err(UnderFresh { fresh_percent });
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Hours of frying in a usual service.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct UsualFry {
+    /// Mean, hours.
+    pub mean_h: f64,
+    /// Standard deviation between services, hours.
+    pub sd_h: f64,
+}
+
+impl UsualFry {
+    /// Learnt from services worked with this pan; what was set up counts like [`Self::SETUP_SERVICES`] of them,
+    /// spread by a quarter. A service of no minutes was not worked and does not count.
+    #[must_use]
+    pub fn learn(setup: Minutes, worked: impl IntoIterator<Item = Minutes>) -> Self {
+        const SETUP_SPREAD: f64 = 0.25;
+        let prior = setup.hours();
+        let (mut n, mut sum, mut squares) = (0.0, 0.0, 0.0);
+        for hours in worked.into_iter().filter(|m| m.get() > 0).map(Minutes::hours) {
+            n += 1.0;
+            sum += hours;
+            squares += (hours - prior) * (hours - prior);
+        }
+        let weight = Self::SETUP_SERVICES + n;
+        let mean_h = (Self::SETUP_SERVICES * prior + sum) / weight;
+        let prior_sd = SETUP_SPREAD * prior;
+        let about_prior = (Self::SETUP_SERVICES * prior_sd * prior_sd + squares) / weight;
+        let variance = about_prior - (mean_h - prior) * (mean_h - prior);
+        Self {
+            mean_h,
+            sd_h: variance.max(0.0).sqrt(),
+        }
+    }
+
+    /// How many services the set-up's own figure counts for.
+    pub const SETUP_SERVICES: f64 = 3.0;
+}
+
+/// The share of the pan (0–1) that is fresh oil after a usual service's top-up: this fill's own habit, starting from
+/// `before` (what earlier fills of the pan had, 0 where there is none), which counts like two services.
+#[must_use]
+pub fn usual_top_up(history: &FillHistory, before: f64) -> f64 {
+    const BEFORE_SERVICES: f64 = 2.0;
+    #[expect(clippy::cast_precision_loss, reason = "a fill has a few hundred services at most")]
+    let services = history.services() as f64;
+    ((BEFORE_SERVICES * before + history.fresh_shares()) / (BEFORE_SERVICES + services)).clamp(0.0, 1.0)
+}
+
+/// What is ahead of a fill.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outlook {
+    /// The limits in force.
+    pub limits: LimitsInForce,
+    /// Usual frying in a service.
+    pub fry: UsualFry,
+    /// Usual frying temperature.
+    pub temp: Temp,
+    /// Usual share of fresh oil after a service, 0–1; see [`usual_top_up`].
+    pub top_up: f64,
+    /// Days the owner usually gets from this pan's oil.
+    pub usual_days: Option<u16>,
+    /// Today counted in trading days of this fill, the day it was filled being 1.
+    pub day_of_fill: u16,
+}
+
+impl Outlook {
+    /// Nothing known but the limits and the set-up's frying hours.
+    #[must_use]
+    pub fn new(limits: LimitsInForce, fry: UsualFry) -> Self {
+        Self {
+            limits,
+            fry,
+            temp: REFERENCE_TEMP,
+            top_up: 0.0,
+            usual_days: None,
+            day_of_fill: 1,
+        }
+    }
+}

@@ -1,0 +1,149 @@
+//! Looking again after trouble, and putting the machine away after the last pan.
+
+use super::tables::{good, look, not_yet, off_sign};
+use super::{Act, Ask, Block, Hazard, Hold, Part, Step, StepId, Stop};
+use crate::domain::evidence::{Item, Word};
+
+const fn step(id: StepId, block: Block, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
+    Step {
+        id,
+        block,
+        hazard,
+        holds,
+        asks,
+        act: Act::Nothing,
+        timer: None,
+        stop: Stop::Alone,
+        part: Part::Always,
+        joins: false,
+    }
+}
+
+const PUMP_OFF: Ask = look(Item::Pump, &[good(Word::Off), not_yet(Word::Running)]).proves(Hold::LookAgain);
+const SIGN_0: Ask = off_sign(0, 0).proves(Hold::LookAgain);
+const SIGN_1: Ask = off_sign(1, 0).proves(Hold::LookAgain);
+
+const fn look_again(asks: &'static [Ask]) -> Step {
+    step(
+        StepId::LookAgain,
+        Block::Return,
+        Hazard::BareHeat,
+        &[Hold::LookAgain],
+        asks,
+    )
+}
+
+const LEAVE_OUT: Step = step(
+    StepId::LeaveOut,
+    Block::Return,
+    Hazard::BareHeat,
+    &[Hold::LookAgain],
+    &[
+        PUMP_OFF,
+        SIGN_0,
+        SIGN_1,
+        look(Item::Tag, &[good(Word::Hung), not_yet(Word::Missing)]).proves(Hold::LookAgain),
+    ],
+);
+
+/// By hand there is no pump to look at.
+const LEAVE_OUT_HAND: Step = step(
+    StepId::LeaveOut,
+    Block::Return,
+    Hazard::BareHeat,
+    &[Hold::LookAgain],
+    &[
+        SIGN_0,
+        SIGN_1,
+        look(Item::Tag, &[good(Word::Hung), not_yet(Word::Missing)]).proves(Hold::LookAgain),
+    ],
+);
+
+/// After trouble with a machine: the look again, then leaving with oil out of the pan.
+pub(super) const AGAIN: &[Step] = &[
+    look_again(&[
+        PUMP_OFF,
+        SIGN_0,
+        SIGN_1,
+        look(
+            Item::Place,
+            &[good(Word::InPan), good(Word::Split), good(Word::InMachine)],
+        )
+        .proves(Hold::LookAgain),
+        // Asked only after a fault.
+        look(Item::Sound, &[good(Word::Whole), not_yet(Word::Damaged)]).proves(Hold::LookAgain),
+    ]),
+    LEAVE_OUT,
+];
+
+/// The same on the cold route.
+pub(super) const AGAIN_HAND: &[Step] = &[
+    look_again(&[
+        SIGN_0,
+        SIGN_1,
+        look(
+            Item::Place,
+            &[good(Word::InPan), good(Word::Split), good(Word::InContainer)],
+        )
+        .proves(Hold::LookAgain),
+    ]),
+    LEAVE_OUT_HAND,
+];
+
+/// After the last pan. Scraps, filter and cloths stay on the tray: lock-up proves them cold.
+pub(super) const AWAY: &[Step] = &[
+    step(
+        StepId::AwayLine,
+        Block::PutAway,
+        Hazard::SetInLine,
+        &[],
+        &[look(Item::Line, &[good(Word::RunEmpty), not_yet(Word::Oil)])],
+    ),
+    step(
+        StepId::AwayOff,
+        Block::PutAway,
+        Hazard::Live,
+        &[],
+        &[
+            look(Item::Heater, &[good(Word::Off), not_yet(Word::On)]),
+            look(Item::MachinePlug, &[good(Word::Out), not_yet(Word::InPlace)]),
+        ],
+    ),
+    step(
+        StepId::AwayFilter,
+        Block::PutAway,
+        Hazard::SelfHeating,
+        &[],
+        &[look(
+            Item::SpentFilter,
+            &[good(Word::OnTray), good(Word::InMachine), not_yet(Word::NoTray)],
+        )],
+    ),
+    step(
+        StepId::AwayCloths,
+        Block::PutAway,
+        Hazard::SelfHeating,
+        &[],
+        &[look(
+            Item::Cloths,
+            &[good(Word::OnTray), good(Word::None), good(Word::InBin)],
+        )],
+    ),
+    step(
+        StepId::AwayFloor,
+        Block::PutAway,
+        Hazard::Slip,
+        &[],
+        &[look(Item::Floor, &[good(Word::Dry), not_yet(Word::Wet)])],
+    ),
+    step(
+        StepId::AwayMachine,
+        Block::PutAway,
+        Hazard::Steam,
+        &[],
+        &[look(
+            Item::Machine,
+            &[good(Word::Ready), good(Word::NeedsDrying), good(Word::OutOfService)],
+        )],
+    ),
+];

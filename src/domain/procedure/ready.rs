@@ -1,0 +1,103 @@
+//! Ready: who, kit, floor, and the machine built, dry and empty. What it proves stays proved until broken.
+
+use super::tables::{good, look, not_yet};
+use super::{Act, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
+use crate::domain::evidence::{Item, Word};
+
+const WORN: &[super::Answer] = &[good(Word::Worn), not_yet(Word::Missing)];
+const DRY: &[super::Answer] = &[good(Word::Dry), not_yet(Word::Wet)];
+
+const fn ready(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
+    Step {
+        id,
+        block: Block::Ready,
+        hazard,
+        holds,
+        asks,
+        act: Act::Nothing,
+        timer: None,
+        stop: Stop::Alone,
+        part: Part::Always,
+        joins: false,
+    }
+}
+
+/// The steps of Ready.
+pub(super) const READY: &[Step] = &[
+    ready(
+        StepId::Who,
+        Hazard::Person,
+        &[Hold::Person],
+        &[Ask {
+            item: Item::SignOff,
+            how: How::Person,
+            hold: Some(Hold::Person),
+            together: 0,
+        }],
+    ),
+    ready(
+        StepId::Kit,
+        Hazard::Splash,
+        &[Hold::Kit],
+        &[
+            look(Item::Gloves, WORN).proves(Hold::Kit),
+            look(Item::Face, WORN).proves(Hold::Kit),
+            look(Item::Apron, WORN).proves(Hold::Kit),
+            look(Item::Sleeves, WORN).proves(Hold::Kit),
+            look(Item::Shoes, WORN).proves(Hold::Kit),
+        ],
+    ),
+    ready(
+        StepId::Floor,
+        Hazard::Slip,
+        &[Hold::Floor],
+        &[
+            look(Item::Floor, DRY).proves(Hold::Floor),
+            look(Item::Way, &[good(Word::Clear), not_yet(Word::Blocked)]).proves(Hold::Floor),
+            look(Item::Extinguisher, &[good(Word::Seen), not_yet(Word::Missing)]).proves(Hold::Floor),
+        ],
+    ),
+    ready(
+        StepId::Machine,
+        Hazard::Allergen,
+        &[Hold::Match],
+        &[
+            Ask {
+                item: Item::Machine,
+                how: How::Machine,
+                hold: None,
+                together: 0,
+            },
+            // Yes and not known are honest answers: they close the machine to claimed pans, not the job.
+            look(
+                Item::UsedSince,
+                &[good(Word::No), good(Word::Yes), good(Word::NotKnown)],
+            )
+            .proves(Hold::Match),
+        ],
+    ),
+    ready(
+        StepId::Dry,
+        Hazard::Steam,
+        &[Hold::Dry],
+        &[
+            look(Item::Filter, DRY).proves(Hold::Dry),
+            look(Item::TankInside, DRY).proves(Hold::Dry),
+            look(Item::Hose, DRY).proves(Hold::Dry),
+            look(Item::Sound, &[good(Word::Whole), not_yet(Word::Damaged)]).proves(Hold::Dry),
+        ],
+    ),
+    ready(
+        StepId::Empty,
+        Hazard::Overflow,
+        &[Hold::Room],
+        &[look(Item::Tank, &[good(Word::Empty), not_yet(Word::Oil)]).proves(Hold::Room)],
+    ),
+    ready(
+        StepId::SoundCheck,
+        Hazard::Unheard,
+        &[],
+        // No is a run by eye only; it is recorded, not refused.
+        &[look(Item::Heard, &[good(Word::Yes), good(Word::No)])],
+    ),
+];

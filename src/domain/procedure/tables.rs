@@ -1,0 +1,101 @@
+//! All step tables together, as one value: tests explore the guide with a table that lacks one hold.
+
+use super::{Answer, Ask, Hold, How, Step, Verdict, away, cold, hot, ready};
+use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::setup::{OutBy, Route};
+
+/// The step tables the guide runs by.
+#[derive(Clone, Copy, Debug)]
+pub struct Tables {
+    /// Before the first pan.
+    pub ready: &'static [Step],
+    /// Hot, lifted by a nozzle.
+    pub nozzle: &'static [Step],
+    /// Hot, drained to a portable machine.
+    pub drain: &'static [Step],
+    /// Hot, drained to a built-in machine.
+    pub built_in: &'static [Step],
+    /// By hand, at or under 40 °C.
+    pub hand: &'static [Step],
+    /// After a stop, a fault or an interruption.
+    pub again: &'static [Step],
+    /// The same on the cold route.
+    pub again_hand: &'static [Step],
+    /// After the last pan.
+    pub away: &'static [Step],
+}
+
+impl Tables {
+    /// The tables as they are.
+    pub const REAL: Self = Self {
+        ready: ready::READY,
+        nozzle: hot::NOZZLE,
+        drain: hot::DRAIN,
+        built_in: hot::BUILT_IN,
+        hand: cold::HAND,
+        again: away::AGAIN,
+        again_hand: away::AGAIN_HAND,
+        away: away::AWAY,
+    };
+
+    /// The steps of one pan's run.
+    #[must_use]
+    pub const fn run(&self, route: Route, out_by: OutBy) -> &'static [Step] {
+        match (route, out_by) {
+            (Route::Cold, _) | (Route::Hot, OutBy::Hand) => self.hand,
+            (Route::Hot, OutBy::Nozzle) => self.nozzle,
+            (Route::Hot, OutBy::Drain) => self.drain,
+            (Route::Hot, OutBy::BuiltIn) => self.built_in,
+        }
+    }
+}
+
+/// As it must be.
+pub(super) const fn good(word: Word) -> Answer {
+    Answer {
+        word,
+        verdict: Verdict::Good,
+    }
+}
+
+/// Put it right first.
+pub(super) const fn not_yet(word: Word) -> Answer {
+    Answer {
+        word,
+        verdict: Verdict::NotYet,
+    }
+}
+
+/// A look.
+pub(super) const fn look(item: Item, answers: &'static [Answer]) -> Ask {
+    Ask {
+        item,
+        how: How::Look(answers),
+        hold: None,
+        together: 0,
+    }
+}
+
+impl Ask {
+    /// The same question as evidence for a hold.
+    pub(super) const fn proves(mut self, hold: Hold) -> Self {
+        self.hold = Some(hold);
+        self
+    }
+
+    /// The same question, in the short form answered together with others of that number.
+    pub(super) const fn with(mut self, together: u8) -> Self {
+        self.together = together;
+        self
+    }
+}
+
+/// The two signs of heat off, answered together as `group` in the short form.
+pub(super) const fn off_sign(which: usize, group: u8) -> Ask {
+    Ask {
+        item: Item::Knob,
+        how: How::OffSign(which),
+        hold: Some(Hold::HeatOff),
+        together: group,
+    }
+}

@@ -1,0 +1,204 @@
+//! Numbers that cannot be, and numbers to ask about once.
+//!
+//! The bounds are common practice without a source unless one is named; they judge typing, never oil.
+
+use crate::domain::facts::Fact;
+use crate::domain::facts::job::Grade;
+use crate::domain::facts::oil::{Measured, Reading};
+use crate::domain::facts::setup::Measures;
+use crate::domain::ids::PanId;
+use crate::domain::ledger::{Happened, Ledger};
+use crate::domain::time::Day;
+use crate::domain::units::Volume;
+
+use super::refusal::{Doubt, QuickRefusal};
+
+/// No frying oil reads 60 % polar compounds and still runs (hundredths of a percent).
+const POLAR_END_CPC: u16 = 6_000;
+/// Nor 30 % free fatty acids.
+const FFA_END_CPC: u16 = 3_000;
+/// The hottest oil anybody means to log: above it frying oils burn by themselves (tenths of a degree).
+const OIL_END_DC: i16 = 3_300;
+
+/// Refuses what cannot be.
+pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
+    match fact {
+        Fact::Reading(f) => reading(ledger, f),
+        Fact::TopUp(f) => fits(ledger, f.pan, f.amount.volume),
+        Fact::Fill(f) => fits(ledger, f.pan, f.amount.volume),
+        Fact::OilChange(f) => fits(ledger, f.pan, f.amount.volume),
+        Fact::PartChange(f) => {
+            fits(ledger, f.pan, f.out.volume)?;
+            fits(ledger, f.pan, f.fresh.volume)
+        }
+        Fact::Move(f) => {
+            fits(ledger, f.from, f.out.volume)?;
+            fits(ledger, f.to, f.arrived.volume)?;
+            if f.arrived.volume > f.out.volume {
+                Err(QuickRefusal::MoreInThanOut)
+            } else {
+                Ok(())
+            }
+        }
+        Fact::Note(f) => words(&f.text),
+        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => words(&f.why),
+        Fact::MachineCleaned(f) => words(&f.how),
+        Fact::RunNoted(f) => match f.how {
+            Grade::NotDone => words(f.why.as_deref().unwrap_or_default()),
+            Grade::Unguided => Ok(()),
+        },
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Pan(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::Service(_)
+        | Fact::Sign(_)
+        | Fact::Correct(_)
+        | Fact::Job(_)
+        | Fact::Run(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => Ok(()),
+    }
+}
+
+fn words(text: &str) -> Result<(), QuickRefusal> {
+    if text.trim().is_empty() {
+        Err(QuickRefusal::NothingTyped)
+    } else {
+        Ok(())
+    }
+}
+
+/// Something, and no more than the pan holds when full. Full is booked at 20 °C like every amount.
+fn fits(ledger: &Ledger, pan: PanId, volume: Volume) -> Result<(), QuickRefusal> {
+    if volume == Volume::NONE {
+        return Err(QuickRefusal::NothingTyped);
+    }
+    match ledger.book.pan(pan) {
+        Some(p) if volume > p.full => Err(QuickRefusal::TooMuch { pan, full: p.full }),
+        Some(_) | None => Ok(()),
+    }
+}
+
+fn reading(ledger: &Ledger, reading: &Reading) -> Result<(), QuickRefusal> {
+    if let Some(id) = reading.instrument {
+        let measures = ledger.book.instrument(id).map(|tool| tool.measures);
+        if measures != Some(needed(reading.value)) {
+            let instrument = id;
+            return Err(QuickRefusal::WrongInstrument { instrument, measures });
+        }
+    }
+    let wrong = match reading.value {
+        Measured::Polar(share) => share.cpc() == 0 || share.cpc() >= POLAR_END_CPC,
+        Measured::Ffa(share) => share.cpc() >= FFA_END_CPC,
+        Measured::Acid(_) => false,
+        Measured::Temp(temp) => temp.dc() > OIL_END_DC,
+        Measured::Smoke(temp) => temp.dc() > OIL_END_DC || temp.dc() < 1_000,
+    };
+    if wrong { Err(QuickRefusal::Impossible) } else { Ok(()) }
+}
+
+const fn needed(value: Measured) -> Measures {
+    match value {
+        Measured::Polar(_) => Measures::Polar,
+        Measured::Ffa(_) => Measures::Ffa,
+        Measured::Acid(_) => Measures::Acid,
+        Measured::Temp(_) | Measured::Smoke(_) => Measures::Temp,
+    }
+}
+
+/// What to ask about once.
+pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
+    let pan = |id: PanId| ledger.book.pan(id);
+    match fact {
+        Fact::Reading(f) => unusual(f.value).or_else(|| fell(ledger, f).then_some(Doubt::Fell)),
+        Fact::TopUp(f) => {
+            let pan = pan(f.pan)?;
+            let kept = pan.fat;
+            if kept != f.fat {
+                return Some(Doubt::OtherFat { kept });
+            }
+            (f.amount.volume.ml() > pan.full.ml() / 2).then_some(Doubt::BigTopUp)
+        }
+        Fact::Fill(f) => {
+            let pan = pan(f.pan)?;
+            let (kept, min) = (pan.fat, pan.min);
+            if kept != f.fat {
+                return Some(Doubt::OtherFat { kept });
+            }
+            (f.amount.volume < min).then_some(Doubt::UnderMark { min })
+        }
+        Fact::Service(f) => {
+            let logged = ledger.pan_day(f.pan, day).and_then(|sheet| sheet.fry_min);
+            if logged.is_some() {
+                return Some(Doubt::SecondService);
+            }
+            (f.fry.get() > 16 * 60).then_some(Doubt::LongService)
+        }
+        Fact::RunNoted(f) => {
+            let done = ledger
+                .pan_day(f.pan, day)
+                .is_some_and(|sheet| !sheet.filtered.is_empty());
+            done.then_some(Doubt::AlreadyFiltered)
+        }
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Pan(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::PartChange(_)
+        | Fact::Move(_)
+        | Fact::OilChange(_)
+        | Fact::Sign(_)
+        | Fact::Note(_)
+        | Fact::ClaimLost(_)
+        | Fact::ClaimRestored(_)
+        | Fact::Correct(_)
+        | Fact::Job(_)
+        | Fact::Run(_)
+        | Fact::MachineCleaned(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => None,
+    }
+}
+
+fn unusual(value: Measured) -> Option<Doubt> {
+    match value {
+        Measured::Polar(share) if share.cpc() > 3_500 => Some(Doubt::High),
+        Measured::Polar(share) if share.cpc() < 150 => Some(Doubt::Low),
+        Measured::Ffa(share) if share.cpc() > 500 => Some(Doubt::High),
+        Measured::Acid(value) if value.cav() > 1_000 => Some(Doubt::High),
+        Measured::Temp(temp) if temp.dc() > 2_000 => Some(Doubt::Hot),
+        Measured::Smoke(temp) if temp.dc() > 2_600 => Some(Doubt::High),
+        Measured::Smoke(temp) if temp.dc() < 1_400 => Some(Doubt::Low),
+        Measured::Polar(_) | Measured::Ffa(_) | Measured::Acid(_) | Measured::Temp(_) | Measured::Smoke(_) => None,
+    }
+}
+
+/// Whether polar compounds read three points lower than before, with nothing fresh in between.
+fn fell(ledger: &Ledger, reading: &Reading) -> bool {
+    let Measured::Polar(now) = reading.value else {
+        return false;
+    };
+    for event in ledger
+        .fill(reading.pan)
+        .into_iter()
+        .flat_map(|fill| fill.events.iter().rev())
+    {
+        match &event.what {
+            Happened::Reading(Reading {
+                value: Measured::Polar(before),
+                ..
+            }) => return now.cpc().saturating_add(300) < before.cpc(),
+            Happened::TopUp(_) | Happened::PartChange(_) | Happened::MovedIn { .. } => return false,
+            Happened::Reading(_)
+            | Happened::MovedOut { .. }
+            | Happened::Service(_)
+            | Happened::Sign(_)
+            | Happened::Noted(_)
+            | Happened::Filtered(_) => {}
+        }
+    }
+    false
+}

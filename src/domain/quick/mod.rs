@@ -1,0 +1,224 @@
+//! Quick entries of the log: what a person says in a few touches, checked against the ledger, made into drafts.
+
+mod amend;
+mod doubt;
+mod refusal;
+
+use super::claim::Exposures;
+use super::entry::Draft;
+use super::facts::oil::{ClaimChange, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp};
+use super::facts::{Fact, MachineCleaned, RunNoted};
+use super::fat::Fat;
+use super::ids::{PanId, PersonId};
+use super::ledger::{Ledger, check_at, meets};
+use super::time::{Day, Millis, Now};
+
+pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
+pub use refusal::{Doubt, QuickRefusal};
+
+/// What somebody says.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Quick {
+    /// A measured number.
+    Reading(Reading),
+    /// Fresh oil added.
+    TopUp(TopUp),
+    /// A service worked, or not.
+    Service(Service),
+    /// Something noticed.
+    Sign(Sign),
+    /// Some out, fresh in.
+    PartChange(PartChange),
+    /// All out, and what went in after it; without a fill the pan stands empty.
+    OilChange {
+        /// The oil out.
+        out: OilChange,
+        /// The oil in.
+        fill: Option<Fill>,
+    },
+    /// Oil into an empty pan.
+    Fill(Fill),
+    /// Oil from one pan to another.
+    Move(Move),
+    /// Words.
+    Note(Note),
+    /// A claim lost.
+    ClaimLost(ClaimChange),
+    /// A claim restored, on a basis.
+    ClaimRestored(ClaimChange),
+    /// Filtered without the guide, or not filtered.
+    RunNoted(RunNoted),
+    /// A machine strip-cleaned.
+    MachineCleaned(MachineCleaned),
+}
+
+/// A quick entry, with who says it and when it happened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// What.
+    pub what: Quick,
+    /// Who.
+    pub who: Option<PersonId>,
+    /// When; `None` for now.
+    pub at: Option<Millis>,
+    /// Whether a [`Doubt`] was already put to them and they stand by it.
+    pub sure: bool,
+}
+
+/// The drafts that say it.
+///
+/// # Errors
+///
+/// [`QuickRefusal`]: what it speaks of is not there, its oil is not in the pan, it cannot be, its date does not
+/// stand, or it breaks a claim. [`QuickRefusal::Doubt`] asks once and is gone with `sure`.
+pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, QuickRefusal> {
+    let at = said.at.unwrap_or(now.wall);
+    let day = ledger.book.day_of(at, now.off_min);
+    let facts = facts(said.what);
+    for (i, fact) in facts.iter().enumerate() {
+        // The fill of a whole change goes into the pan that its first half empties.
+        let emptied = i > 0;
+        known(ledger, fact)?;
+        possible(ledger, fact, day, emptied)?;
+        check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
+        doubt::impossible(ledger, fact)?;
+        if !said.sure
+            && let Some(doubt) = doubt::doubt(ledger, fact, day)
+        {
+            return Err(QuickRefusal::Doubt(doubt));
+        }
+    }
+    let who = said.who;
+    let draft = |fact| Draft { at: said.at, who, fact };
+    Ok(facts.into_iter().map(draft).collect())
+}
+
+fn facts(what: Quick) -> Vec<Fact> {
+    match what {
+        Quick::Reading(f) => vec![Fact::Reading(f)],
+        Quick::TopUp(f) => vec![Fact::TopUp(f)],
+        Quick::Service(f) => vec![Fact::Service(f)],
+        Quick::Sign(f) => vec![Fact::Sign(f)],
+        Quick::PartChange(f) => vec![Fact::PartChange(f)],
+        Quick::OilChange { out, fill } => {
+            let fill = fill.map(|fill| Fact::Fill(Fill { pan: out.pan, ..fill }));
+            std::iter::once(Fact::OilChange(out)).chain(fill).collect()
+        }
+        Quick::Fill(f) => vec![Fact::Fill(f)],
+        Quick::Move(f) => vec![Fact::Move(f)],
+        Quick::Note(f) => vec![Fact::Note(f)],
+        Quick::ClaimLost(f) => vec![Fact::ClaimLost(f)],
+        Quick::ClaimRestored(f) => vec![Fact::ClaimRestored(f)],
+        Quick::RunNoted(f) => vec![Fact::RunNoted(f)],
+        Quick::MachineCleaned(f) => vec![Fact::MachineCleaned(f)],
+    }
+}
+
+/// Whether everything the fact names is set up.
+fn known(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
+    for pan in super::ledger::pans(fact).into_iter().flatten() {
+        if ledger.book.pan(pan).is_none_or(|p| !p.in_use) {
+            return Err(QuickRefusal::NoSuchPan { pan });
+        }
+    }
+    let machine = if let Fact::RunNoted(noted) = fact {
+        noted.machine
+    } else if let Fact::MachineCleaned(cleaned) = fact {
+        if ledger.book.person(cleaned.by).is_none() {
+            return Err(QuickRefusal::NoSuchPerson { person: cleaned.by });
+        }
+        Some(cleaned.machine)
+    } else {
+        None
+    };
+    match machine {
+        Some(machine) if ledger.book.machine(machine).is_none() => Err(QuickRefusal::NoSuchMachine { machine }),
+        Some(_) | None => Ok(()),
+    }
+}
+
+/// Whether the oil it speaks of is where it must be, and no claim is broken by it.
+fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(), QuickRefusal> {
+    match fact {
+        Fact::Reading(f) => holds(ledger, f.pan),
+        Fact::Service(f) if f.fry.get() > 0 => holds(ledger, f.pan),
+        Fact::OilChange(f) => holds(ledger, f.pan),
+        Fact::TopUp(f) => {
+            holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan))?;
+            fat_fits(ledger, f.pan, f.fat, day)
+        }
+        Fact::PartChange(f) => holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan)),
+        Fact::Fill(f) => {
+            if !emptied && ledger.fill(f.pan).is_some() {
+                return Err(QuickRefusal::StillOil { pan: f.pan });
+            }
+            // A fill says "not empty any more"; a run whose oil is still out would bring that back on top of it.
+            if ledger.open_runs().any(|run| run.pan == f.pan) && ledger.oil_left(f.pan).is_some() {
+                return Err(QuickRefusal::OilOut { pan: f.pan });
+            }
+            fat_fits(ledger, f.pan, f.fat, day)
+        }
+        Fact::Move(f) => {
+            if f.from == f.to {
+                return Err(QuickRefusal::SamePan { pan: f.from });
+            }
+            holds(ledger, f.from)?;
+            at_home(ledger, f.from)?;
+            if ledger.fill(f.to).is_some() {
+                at_home(ledger, f.to)?;
+            }
+            claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
+        }
+        Fact::ClaimLost(f) => {
+            let stands = ledger.claims_standing(f.pan, day).iter().any(|c| c.what == f.what);
+            if stands {
+                Ok(())
+            } else {
+                Err(QuickRefusal::NoSuchClaim { pan: f.pan })
+            }
+        }
+        Fact::ClaimRestored(f) if f.basis.as_deref().is_none_or(|b| b.trim().is_empty()) => {
+            Err(QuickRefusal::NothingTyped)
+        }
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Pan(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::Service(_)
+        | Fact::Sign(_)
+        | Fact::Note(_)
+        | Fact::ClaimRestored(_)
+        | Fact::Correct(_)
+        | Fact::Job(_)
+        | Fact::Run(_)
+        | Fact::RunNoted(_)
+        | Fact::MachineCleaned(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => Ok(()),
+    }
+}
+
+fn holds(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {
+    ledger.fill(pan).map_or(Err(QuickRefusal::NoOil { pan }), |_| Ok(()))
+}
+
+fn at_home(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {
+    ledger
+        .oil_left(pan)
+        .map_or(Ok(()), |_| Err(QuickRefusal::OilOut { pan }))
+}
+
+fn fat_fits(ledger: &Ledger, pan: PanId, fat: Fat, day: Day) -> Result<(), QuickRefusal> {
+    claims_fit(ledger, pan, fat.exposures(), day)
+}
+
+fn claims_fit(ledger: &Ledger, pan: PanId, set: Exposures, day: Day) -> Result<(), QuickRefusal> {
+    for claim in ledger.claims_standing(pan, day) {
+        if let Some(exposure) = meets(&claim, set) {
+            let claim = claim.what;
+            return Err(QuickRefusal::ClaimMet { pan, claim, exposure });
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,134 @@
+//! Why a quick entry is not written, or not yet.
+
+use crate::domain::claim::{ClaimKind, Exposure};
+use crate::domain::facts::setup::Measures;
+use crate::domain::fat::Fat;
+use crate::domain::ids::{EntryId, InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::ledger::DateRefusal;
+use crate::domain::units::Volume;
+
+/// Why it is not written. Nothing was changed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum QuickRefusal {
+    /// No pan in use by that id.
+    NoSuchPan {
+        /// The pan.
+        pan: PanId,
+    },
+    /// No machine by that id.
+    NoSuchMachine {
+        /// The machine.
+        machine: MachineId,
+    },
+    /// No person by that id.
+    NoSuchPerson {
+        /// The person.
+        person: PersonId,
+    },
+    /// No instrument by that id, or one that measures something else.
+    WrongInstrument {
+        /// The instrument.
+        instrument: InstrumentId,
+        /// What it measures, if it is there.
+        measures: Option<Measures>,
+    },
+    /// The log knows of no oil in the pan: a fill comes first.
+    NoOil {
+        /// The pan.
+        pan: PanId,
+    },
+    /// There is oil in the pan: an oil change comes first.
+    StillOil {
+        /// The pan.
+        pan: PanId,
+    },
+    /// The pan's oil is not in it: the run comes first.
+    OilOut {
+        /// The pan.
+        pan: PanId,
+    },
+    /// More than the pan can hold.
+    TooMuch {
+        /// The pan.
+        pan: PanId,
+        /// What it holds when full.
+        full: Volume,
+    },
+    /// More arrived than was taken out.
+    MoreInThanOut,
+    /// A number or words are missing.
+    NothingTyped,
+    /// From a pan into itself.
+    SamePan {
+        /// The pan.
+        pan: PanId,
+    },
+    /// No such claim stands on that pan.
+    NoSuchClaim {
+        /// The pan.
+        pan: PanId,
+    },
+    /// It would break a claim of the pan: log the claim as lost first, or leave it.
+    ClaimMet {
+        /// The pan.
+        pan: PanId,
+        /// The claim.
+        claim: ClaimKind,
+        /// What breaks it.
+        exposure: Exposure,
+    },
+    /// No frying oil reads so; the number or its unit is wrong.
+    Impossible,
+    /// The date does not stand.
+    Date(DateRefusal),
+    /// Unusual: ask once, and write it if they are sure.
+    Doubt(Doubt),
+    /// No entry by that id, or none that stands.
+    NoSuchEntry {
+        /// The entry.
+        of: EntryId,
+    },
+    /// Evidence is remarked upon, never corrected.
+    Evidence {
+        /// The entry.
+        of: EntryId,
+    },
+    /// A correction keeps the kind of the entry.
+    OtherKind {
+        /// The entry.
+        of: EntryId,
+    },
+    /// The ten seconds are over: correct it instead.
+    TooLate,
+}
+
+/// Something that may well be so, but is more often a slip of the finger.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Doubt {
+    /// Higher than oil in use commonly reads.
+    High,
+    /// Lower than even fresh oil commonly reads.
+    Low,
+    /// Lower than the last reading though nothing fresh came in.
+    Fell,
+    /// Hotter than oil is fried in.
+    Hot,
+    /// More than sixteen hours at frying temperature.
+    LongService,
+    /// A service of that pan is logged for that day already.
+    SecondService,
+    /// More than half a pan as a top-up.
+    BigTopUp,
+    /// Another fat than the pan is kept with.
+    OtherFat {
+        /// The fat it is kept with.
+        kept: Fat,
+    },
+    /// Less than the pan may be heated with.
+    UnderMark {
+        /// The least.
+        min: Volume,
+    },
+    /// The pan is logged as filtered on that day already.
+    AlreadyFiltered,
+}

@@ -1,0 +1,48 @@
+//! What the guide must know of the kitchen, taken from the ledger.
+
+use chrono::Datelike;
+
+use crate::domain::country;
+use crate::domain::facts::run::{Contents, Place};
+use crate::domain::guide::scene::{MachineNow, PanNow, Scene};
+use crate::domain::ledger::Ledger;
+use crate::domain::time::Day;
+
+/// The scene on a trading day.
+pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
+    let book = &ledger.book;
+    let country = book.kitchen.as_ref().map_or("", |k| k.country.as_str());
+    let pan = |pan: &crate::domain::facts::setup::Pan| {
+        let left = ledger.oil_left(pan.pan);
+        PanNow {
+            pan: pan.clone(),
+            claims: ledger.claims_standing(pan.pan, day),
+            place: left.map_or(Place::InPan, |l| l.place),
+            contents: left.map_or(Contents::Oil, |l| l.contents),
+        }
+    };
+    Scene {
+        people: book
+            .people
+            .values()
+            .map(|p| (p.clone(), ledger.clean_runs(p.person)))
+            .collect(),
+        pans: book.pans_in_use().into_iter().map(pan).collect(),
+        machines: book
+            .machines
+            .values()
+            .map(|m| MachineNow {
+                machine: m.clone(),
+                met: ledger.machine_exposures(m.machine),
+                last_fat: ledger.last_fat(m.machine),
+            })
+            .collect(),
+        day,
+        winter: is_winter(day, country::is_southern(country)),
+    }
+}
+
+/// The winter half-year: October to March in the north, April to September in the south.
+fn is_winter(day: Day, southern: bool) -> bool {
+    matches!(day.date().month(), 10..=12 | 1..=3) != southern
+}

@@ -1,0 +1,377 @@
+//! Bodies of the kinds that describe the kitchen, version 1.
+
+use serde::{Deserialize, Serialize};
+
+use super::body::{Body, is_false};
+use super::parts::{HeldV1, Pairs, read_exposures, write_exposures};
+use super::scalar::{Text, Whole};
+use crate::domain::claim::{ClaimKind, Exposure};
+use crate::domain::facts::setup::{
+    AcidLimit, Claim, FilterKind, HeatKind, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy, Pan,
+    Person, Route, Span,
+};
+use crate::domain::fat::Fat;
+use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
+use crate::domain::time::Day;
+use crate::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
+
+/// A span of the day that may cross midnight.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SpanV1 {
+    from_min: Whole<Minutes>,
+    to_min: Whole<Minutes>,
+}
+
+/// The kitchen, whole.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct KitchenV1 {
+    kitchen: Text<KitchenId>,
+    name: String,
+    country: String,
+    zone: String,
+    day_start_min: u16,
+    trading_days: [u8; 7],
+    fry_min: Whole<Minutes>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    closing_min: Option<Whole<Minutes>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    quiet: Option<SpanV1>,
+    emergency_number: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    polar_limit_cpc: Option<Whole<Share>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ffa_limit_cpc: Option<Whole<Share>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    av_limit_cav: Option<Whole<AcidValue>>,
+    limit_basis: Text<LimitBasis>,
+    languages: Vec<String>,
+}
+
+impl Body for KitchenV1 {
+    type Fact = Kitchen;
+
+    fn write(fact: &Kitchen) -> Self {
+        let (ffa, acid_value) = match fact.acid_limit {
+            Some(AcidLimit::Ffa(share)) => (Some(share), None),
+            Some(AcidLimit::AcidValue(value)) => (None, Some(value)),
+            None => (None, None),
+        };
+        Self {
+            kitchen: Text(fact.kitchen),
+            name: fact.name.clone(),
+            country: fact.country.clone(),
+            zone: fact.zone.clone(),
+            day_start_min: fact.day_start_min,
+            trading_days: fact.trading_days.map(u8::from),
+            fry_min: Whole(fact.fry_min),
+            closing_min: fact.closing_min.map(Whole),
+            quiet: fact.quiet.map(|s| SpanV1 {
+                from_min: Whole(s.from_min),
+                to_min: Whole(s.to_min),
+            }),
+            emergency_number: fact.emergency_number.clone(),
+            polar_limit_cpc: fact.polar_limit.map(Whole),
+            ffa_limit_cpc: ffa.map(Whole),
+            av_limit_cav: acid_value.map(Whole),
+            limit_basis: Text(fact.limit_basis),
+            languages: fact.languages.clone(),
+        }
+    }
+
+    fn read(self) -> Result<Kitchen, String> {
+        if !(180..=660).contains(&self.day_start_min) {
+            return Err("day_start_min lies outside 180 to 660".into());
+        }
+        if self.trading_days.iter().any(|day| *day > 1) {
+            return Err("trading_days holds something other than 0 and 1".into());
+        }
+        if self.country.len() != 2 || !self.country.bytes().all(|b| b.is_ascii_uppercase()) {
+            return Err("country is not two capital letters".into());
+        }
+        let acid_limit = match (self.ffa_limit_cpc, self.av_limit_cav) {
+            (Some(Whole(share)), None) => Some(AcidLimit::Ffa(share)),
+            (None, Some(Whole(value))) => Some(AcidLimit::AcidValue(value)),
+            (None, None) => None,
+            (Some(_), Some(_)) => return Err("two limits on acidity".into()),
+        };
+        Ok(Kitchen {
+            kitchen: self.kitchen.0,
+            name: self.name,
+            country: self.country,
+            zone: self.zone,
+            day_start_min: self.day_start_min,
+            trading_days: self.trading_days.map(|day| day == 1),
+            fry_min: self.fry_min.0,
+            closing_min: self.closing_min.map(|m| m.0),
+            quiet: self.quiet.map(|s| Span {
+                from_min: s.from_min.0,
+                to_min: s.to_min.0,
+            }),
+            emergency_number: self.emergency_number,
+            polar_limit: self.polar_limit_cpc.map(|s| s.0),
+            acid_limit,
+            limit_basis: self.limit_basis.0,
+            languages: self.languages,
+        })
+    }
+}
+
+/// A person, whole.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PersonV1 {
+    person: Text<PersonId>,
+    initials: String,
+    adult: bool,
+    routes: Vec<Text<Route>>,
+    may_supervise: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    by: Option<Text<PersonId>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    until: Option<Text<Day>>,
+}
+
+impl Body for PersonV1 {
+    type Fact = Person;
+
+    fn write(fact: &Person) -> Self {
+        Self {
+            person: Text(fact.person),
+            initials: fact.initials.clone(),
+            adult: fact.adult,
+            routes: fact.routes.iter().copied().map(Text).collect(),
+            may_supervise: fact.may_supervise,
+            by: fact.by.map(Text),
+            until: fact.until.map(Text),
+        }
+    }
+
+    fn read(self) -> Result<Person, String> {
+        Ok(Person {
+            person: self.person.0,
+            initials: self.initials,
+            adult: self.adult,
+            routes: self.routes.into_iter().map(|r| r.0).collect(),
+            may_supervise: self.may_supervise,
+            by: self.by.map(|p| p.0),
+            until: self.until.map(|d| d.0),
+        })
+    }
+}
+
+/// A promise a pan makes.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct ClaimV1 {
+    what: Text<ClaimKind>,
+    from: Text<Day>,
+    basis: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    until: Option<Text<Day>>,
+}
+
+impl From<&Claim> for ClaimV1 {
+    fn from(claim: &Claim) -> Self {
+        Self {
+            what: Text(claim.what),
+            from: Text(claim.from),
+            basis: claim.basis.clone(),
+            until: claim.until.map(Text),
+        }
+    }
+}
+
+impl From<ClaimV1> for Claim {
+    fn from(claim: ClaimV1) -> Self {
+        Self {
+            what: claim.what.0,
+            from: claim.from.0,
+            basis: claim.basis,
+            until: claim.until.map(|d| d.0),
+        }
+    }
+}
+
+/// A pan, whole.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PanV1 {
+    pan: Text<PanId>,
+    name: String,
+    full_ml: Whole<Volume>,
+    min_ml: Whole<Volume>,
+    mark: String,
+    heat: Text<HeatKind>,
+    off_signs: [Text<OffSign>; 2],
+    fat: Text<Fat>,
+    claims: Vec<ClaimV1>,
+    food: Vec<Text<Exposure>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rhythm: Option<u16>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    usual_days: Option<u16>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_sign: Option<String>,
+    in_use: bool,
+}
+
+impl Body for PanV1 {
+    type Fact = Pan;
+
+    fn write(fact: &Pan) -> Self {
+        Self {
+            pan: Text(fact.pan),
+            name: fact.name.clone(),
+            full_ml: Whole(fact.full),
+            min_ml: Whole(fact.min),
+            mark: fact.mark.clone(),
+            heat: Text(fact.heat),
+            off_signs: fact.off_signs.map(Text),
+            fat: Text(fact.fat),
+            claims: fact.claims.iter().map(ClaimV1::from).collect(),
+            food: write_exposures(fact.food),
+            rhythm: fact.rhythm,
+            usual_days: fact.usual_days,
+            end_sign: fact.end_sign.clone(),
+            in_use: fact.in_use,
+        }
+    }
+
+    fn read(self) -> Result<Pan, String> {
+        Ok(Pan {
+            pan: self.pan.0,
+            name: self.name,
+            full: self.full_ml.0,
+            min: self.min_ml.0,
+            mark: self.mark,
+            heat: self.heat.0,
+            off_signs: self.off_signs.map(|s| s.0),
+            fat: self.fat.0,
+            claims: self.claims.into_iter().map(Claim::from).collect(),
+            food: read_exposures(&self.food),
+            rhythm: self.rhythm,
+            usual_days: self.usual_days,
+            end_sign: self.end_sign,
+            in_use: self.in_use,
+        })
+    }
+}
+
+/// A filter machine or hand kit, whole.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct MachineV1 {
+    machine: Text<MachineId>,
+    name: String,
+    out_by: Text<OutBy>,
+    tank_ml: Whole<Volume>,
+    free_cpc: Whole<Share>,
+    heater_w: u32,
+    #[serde(default, skip_serializing_if = "is_false")]
+    takes_solid: bool,
+    filter: Text<FilterKind>,
+    low_dc: Whole<Temp>,
+    high_dc: Whole<Temp>,
+    target_dc: Whole<Temp>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rinse_max_s: Option<u16>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    rinse_min_s: Option<u16>,
+    filters: Vec<String>,
+    words: Pairs<String, String>,
+    exposures: HeldV1,
+}
+
+impl Body for MachineV1 {
+    type Fact = Machine;
+
+    fn write(fact: &Machine) -> Self {
+        Self {
+            machine: Text(fact.machine),
+            name: fact.name.clone(),
+            out_by: Text(fact.out_by),
+            tank_ml: Whole(fact.tank),
+            free_cpc: Whole(fact.free),
+            heater_w: fact.heater_w,
+            takes_solid: fact.takes_solid,
+            filter: Text(fact.filter),
+            low_dc: Whole(fact.low),
+            high_dc: Whole(fact.high),
+            target_dc: Whole(fact.target),
+            rinse_max_s: fact.rinse_max_s,
+            rinse_min_s: fact.rinse_min_s,
+            filters: fact.filters.clone(),
+            words: Pairs(fact.words.clone()),
+            exposures: fact.held.into(),
+        }
+    }
+
+    fn read(self) -> Result<Machine, String> {
+        if self.high_dc.0.dc() > 2_000 {
+            return Err("high_dc lies above 200 °C".into());
+        }
+        if self.low_dc.0 > self.high_dc.0 {
+            return Err("low_dc lies above high_dc".into());
+        }
+        Ok(Machine {
+            machine: self.machine.0,
+            name: self.name,
+            out_by: self.out_by.0,
+            tank: self.tank_ml.0,
+            free: self.free_cpc.0,
+            heater_w: self.heater_w,
+            takes_solid: self.takes_solid,
+            filter: self.filter.0,
+            low: self.low_dc.0,
+            high: self.high_dc.0,
+            target: self.target_dc.0,
+            rinse_max_s: self.rinse_max_s,
+            rinse_min_s: self.rinse_min_s,
+            filters: self.filters,
+            words: self.words.0,
+            held: self.exposures.into(),
+        })
+    }
+}
+
+/// An instrument, whole.
+#[derive(Debug, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct InstrumentV1 {
+    instrument: Text<InstrumentId>,
+    name: String,
+    measures: Text<Measures>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    spread_cpc: Option<Whole<Share>>,
+}
+
+impl Body for InstrumentV1 {
+    type Fact = Instrument;
+
+    fn write(fact: &Instrument) -> Self {
+        Self {
+            instrument: Text(fact.instrument),
+            name: fact.name.clone(),
+            measures: Text(fact.measures),
+            spread_cpc: fact.spread.map(Whole),
+        }
+    }
+
+    fn read(self) -> Result<Instrument, String> {
+        Ok(Instrument {
+            instrument: self.instrument.0,
+            name: self.name,
+            measures: self.measures.0,
+            spread: self.spread_cpc.map(|s| s.0),
+        })
+    }
+}

@@ -1,0 +1,204 @@
+//! What every screen reads from and sends to: the kitchen inside a signal, its one clock, and what went wrong last.
+//!
+//! A screen never touches the journal. It reads the kitchen through [`Bench::read`], which follows every change, and
+//! sends orders through [`Bench::send`]; the order is decided, written and only then believed.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use crate::browser::idb::IdbJournal;
+use crate::browser::sound::{Sound, SoundState};
+use crate::browser::wake::{Wake, WakeState};
+use crate::browser::{clock, update};
+use crate::domain::entry::Entry;
+use crate::domain::ids::PersonId;
+use crate::domain::time::Now;
+use crate::kitchen::{Kitchen, Order, Refused};
+use crate::store::{Journal, World};
+use crate::ui::prefs;
+use crate::words::Lang;
+
+/// The kitchen as it lives in the browser.
+pub type LiveKitchen = Kitchen<IdbJournal>;
+
+/// The bench all screens work at. Copies are handles on the same one.
+#[derive(Clone, Copy)]
+pub struct Bench {
+    kitchen: StoredValue<Rc<RefCell<LiveKitchen>>, LocalStorage>,
+    sound: StoredValue<Sound, LocalStorage>,
+    wake: StoredValue<Wake, LocalStorage>,
+    /// Changes with every entry believed.
+    revision: RwSignal<u64>,
+    /// Changes once a second while the page is seen.
+    tick: RwSignal<Now>,
+    busy: RwSignal<bool>,
+    /// The last refusal or fault, until somebody has read it.
+    pub trouble: RwSignal<Option<Trouble>>,
+    /// The entry just written by a quick log, for the ten seconds in which it can be taken back.
+    pub just_logged: RwSignal<Option<Entry>>,
+    /// Whether sound can play.
+    pub sound_state: RwSignal<SoundState>,
+    /// Whether the screen stays on.
+    pub wake_state: RwSignal<WakeState>,
+    /// Whether a newer version of the app waits.
+    pub update: RwSignal<Option<update::Update>>,
+    /// Which world this log belongs to.
+    pub world: World,
+    /// The language on screen.
+    pub lang: Lang,
+}
+
+/// Something that was refused or failed; shown in words, on top, until read.
+#[derive(Clone, Debug)]
+pub struct Trouble {
+    /// Why.
+    pub why: Refused,
+    /// The order, to be sent again once a person has confirmed the date.
+    pub order: Order,
+}
+
+impl Bench {
+    /// Sets up the bench of a kitchen that was just opened.
+    #[must_use]
+    pub fn new(kitchen: LiveKitchen, world: World) -> Self {
+        let sound_state = RwSignal::new(SoundState::OffUntilTouch);
+        let wake_state = RwSignal::new(WakeState::Off);
+        let waiting = RwSignal::new(None);
+        update::watch(move |state| waiting.set(Some(state)));
+        Self {
+            kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
+            sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
+            wake: StoredValue::new_local(Wake::new(move |state| wake_state.set(state))),
+            revision: RwSignal::new(0),
+            tick: RwSignal::new(clock::now()),
+            busy: RwSignal::new(false),
+            trouble: RwSignal::new(None),
+            just_logged: RwSignal::new(None),
+            sound_state,
+            wake_state,
+            update: waiting,
+            world,
+            lang: Lang::En,
+        }
+    }
+
+    /// Reads the kitchen, and reads it again after every entry.
+    pub fn read<T>(&self, look: impl FnOnce(&LiveKitchen, &Now) -> T) -> T {
+        self.revision.track();
+        self.look(look)
+    }
+
+    /// Reads the kitchen, and reads it again after every entry and every second.
+    pub fn read_each_second<T>(&self, look: impl FnOnce(&LiveKitchen, &Now) -> T) -> T {
+        self.tick.track();
+        self.read(look)
+    }
+
+    /// Reads the kitchen once.
+    pub fn look<T>(&self, look: impl FnOnce(&LiveKitchen, &Now) -> T) -> T {
+        self.kitchen
+            .with_value(|kitchen| look(&kitchen.borrow(), &clock::now()))
+    }
+
+    /// Sends an order; what comes back refused stands in [`Bench::trouble`].
+    pub fn send(&self, order: Order) {
+        self.send_then(order, |_| {});
+    }
+
+    /// Sends an order, and goes on once its entries are on disk. While one order is being written another is not
+    /// taken: its screen has not been answered yet.
+    pub fn send_then(&self, order: Order, then: impl FnOnce(&[Entry]) + 'static) {
+        if self.busy.get_untracked() {
+            return;
+        }
+        self.busy.set(true);
+        let bench = *self;
+        spawn_local(async move {
+            match bench.write(order.clone()).await {
+                Ok(entries) => {
+                    bench.busy.set(false);
+                    bench.revision.update(|n| *n += 1);
+                    then(&entries);
+                }
+                Err(why) => {
+                    bench.busy.set(false);
+                    bench.trouble.set(Some(Trouble { why, order }));
+                }
+            }
+        });
+    }
+
+    async fn write(&self, order: Order) -> Result<Vec<Entry>, Refused> {
+        let Some(kitchen) = self.kitchen.try_get_value() else {
+            return Ok(Vec::new());
+        };
+        let prepared = kitchen.borrow_mut().prepare(order, &clock::now())?;
+        // Nobody else borrows it for writing meanwhile: `busy` lets in one order at a time.
+        let journal = kitchen.borrow().journal_handle();
+        journal.append(prepared.records()).await?;
+        Ok(kitchen.borrow_mut().believe(prepared))
+    }
+
+    /// Who works at this phone now.
+    #[must_use]
+    pub fn me(&self) -> Option<PersonId> {
+        let known = prefs::me();
+        self.look(|kitchen, _| {
+            let people = &kitchen.ledger().book.people;
+            known
+                .filter(|id| people.contains_key(id))
+                .or_else(|| people.keys().next().copied())
+        })
+    }
+
+    /// The journal, for export and import.
+    #[must_use]
+    pub fn journal(&self) -> Rc<IdbJournal> {
+        self.kitchen.with_value(|kitchen| kitchen.borrow().journal_handle())
+    }
+
+    /// The clock moved on: a second passed, or the page came back into sight.
+    pub fn ticked(&self) {
+        self.tick.set(clock::now());
+    }
+
+    /// Follows the clock in a reactive closure without reading the kitchen.
+    #[must_use]
+    pub fn now(&self) -> Now {
+        self.tick.track();
+        clock::now()
+    }
+
+    /// Uses the sound.
+    pub fn with_sound(&self, play: impl FnOnce(&Sound)) {
+        self.sound.with_value(play);
+    }
+
+    /// Uses the wake lock.
+    pub fn with_wake(&self, ask: impl FnOnce(&Wake)) {
+        self.wake.with_value(ask);
+    }
+}
+
+/// The bench, as provided at the root.
+///
+/// Screens are only ever drawn under [`crate::ui::App`], which provides it first.
+#[must_use]
+pub fn use_bench() -> Bench {
+    expect_context::<Bench>()
+}
+
+/// Ticks the bench on every whole second while the page is seen, and at once when it comes back into sight.
+pub fn keep_time(bench: Bench) {
+    let seconds = set_interval_with_handle(move || bench.ticked(), std::time::Duration::from_secs(1));
+    let seen = window_event_listener(leptos::ev::visibilitychange, move |_| bench.ticked());
+    on_cleanup(move || {
+        if let Ok(handle) = seconds {
+            handle.clear();
+        }
+        seen.remove();
+    });
+}

@@ -1,0 +1,92 @@
+//! From a bare page to an open kitchen: which world, which log, and what to say when the log cannot be read.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::bench::Bench;
+use super::parts::{Notice, Tone};
+use super::prefs;
+use crate::browser::idb::IdbJournal;
+use crate::browser::{clock, page};
+use crate::domain::ids::Dev;
+use crate::kitchen::{Kitchen, Outside};
+use crate::store::{StoreFault, World};
+
+/// How far the app has come.
+#[derive(Clone)]
+pub enum Boot {
+    /// The log is being read.
+    Opening,
+    /// Nobody has chosen a world yet.
+    Choose,
+    /// A kitchen is open.
+    Open(Bench),
+    /// The log could not be read. Nothing was written over it.
+    Failed(StoreFault),
+}
+
+/// How the app is started anew: after choosing a world, or leaving one.
+#[derive(Clone, Copy)]
+pub struct Reboot(RwSignal<Boot, LocalStorage>);
+
+impl Reboot {
+    /// Opens the world this phone shows now.
+    pub fn now(self) {
+        open(self.0);
+    }
+}
+
+/// Begins; what comes of it stands in the signal.
+pub fn begin() -> RwSignal<Boot, LocalStorage> {
+    let boot = RwSignal::new_local(Boot::Opening);
+    provide_context(Reboot(boot));
+    open(boot);
+    boot
+}
+
+fn open(boot: RwSignal<Boot, LocalStorage>) {
+    let Some(world) = prefs::world() else {
+        boot.set(Boot::Choose);
+        page::set_ready();
+        return;
+    };
+    spawn_local(async move {
+        boot.set(match open_world(world).await {
+            Ok(kitchen) => Boot::Open(Bench::new(kitchen, world)),
+            Err(fault) => Boot::Failed(fault),
+        });
+    });
+}
+
+/// Opens the log of a world, and makes it when there is none.
+///
+/// # Errors
+/// Why it could not be read.
+pub async fn open_world(world: World) -> Result<Kitchen<IdbJournal>, StoreFault> {
+    let fresh = Dev(u64::from_le_bytes(clock::random_bytes()));
+    let journal = IdbJournal::open(world.database(), fresh).await?;
+    let outside = Outside {
+        off_min: Box::new(clock::offset),
+        random: Box::new(clock::random_bytes),
+    };
+    let kitchen = Kitchen::open(journal, outside, &clock::now()).await?;
+    if let Some(set_up) = &kitchen.ledger().book.kitchen {
+        // A zone this browser does not know leaves the phone's own in force.
+        let _ = clock::use_zone(&set_up.zone);
+    }
+    Ok(kitchen)
+}
+
+/// The log could not be read: what is safe, and what to do.
+#[component]
+pub fn Failed(
+    /// Why.
+    fault: StoreFault,
+) -> impl IntoView {
+    Effect::new(|_| page::set_ready());
+    view! {
+        <main data-testid="screen-failed">
+            <Notice tone=Tone::Wrong title="The log cannot be opened" text=format!("{fault}. Nothing was lost or changed. Close other windows of this app, then start it again. Fire and Burn still work.") testid="failed"/>
+        </main>
+    }
+}

@@ -1,0 +1,107 @@
+//! Every screen there is, and the `#address` it stands at. Reload and Back work on all of them; the steps of a job
+//! have no addresses of their own, so Back never changes a step.
+
+use leptos::prelude::*;
+
+use crate::domain::ids::PanId;
+
+/// A screen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Screen {
+    /// Before anything is set up.
+    First,
+    /// What is now and what is next.
+    Today,
+    /// One pan and its oil.
+    Pan(PanId),
+    /// What happened.
+    Log,
+    /// A quick entry about a pan.
+    Add(PanId),
+    /// The filter job.
+    Filter,
+    /// Light-up.
+    LightUp,
+    /// Lock-up.
+    LockUp,
+    /// "Last night: which pans?"
+    LastNight,
+    /// The owner's page.
+    Office,
+    /// Set-up of the kitchen, its people, pans and machines.
+    SetUp,
+}
+
+impl Screen {
+    /// Its address, without the `#`.
+    #[must_use]
+    pub fn address(self) -> String {
+        match self {
+            Self::First => "first".to_owned(),
+            Self::Today => "today".to_owned(),
+            Self::Pan(pan) => format!("pan/{:032x}", pan.0),
+            Self::Log => "log".to_owned(),
+            Self::Add(pan) => format!("add/{:032x}", pan.0),
+            Self::Filter => "filter".to_owned(),
+            Self::LightUp => "light-up".to_owned(),
+            Self::LockUp => "lock-up".to_owned(),
+            Self::LastNight => "last-night".to_owned(),
+            Self::Office => "office".to_owned(),
+            Self::SetUp => "set-up".to_owned(),
+        }
+    }
+
+    /// The screen an address names; Today for an address nobody knows.
+    #[must_use]
+    pub fn at(address: &str) -> Self {
+        let (head, rest) = address
+            .trim_start_matches('#')
+            .split_once('/')
+            .unwrap_or((address.trim_start_matches('#'), ""));
+        let pan = u128::from_str_radix(rest, 16).ok().map(PanId);
+        match (head, pan) {
+            ("first", _) => Self::First,
+            ("pan", Some(pan)) => Self::Pan(pan),
+            ("add", Some(pan)) => Self::Add(pan),
+            ("log", _) => Self::Log,
+            ("filter", _) => Self::Filter,
+            ("light-up", _) => Self::LightUp,
+            ("lock-up", _) => Self::LockUp,
+            ("last-night", _) => Self::LastNight,
+            ("office", _) => Self::Office,
+            ("set-up", _) => Self::SetUp,
+            _ => Self::Today,
+        }
+    }
+
+    /// Whether it is a screen of a job: always on the night ground, one step at a time, no tabs.
+    #[must_use]
+    pub const fn is_job(self) -> bool {
+        matches!(self, Self::Filter | Self::LightUp | Self::LockUp)
+    }
+}
+
+/// The screen shown now.
+#[must_use]
+pub fn current() -> Screen {
+    web_sys::window()
+        .and_then(|w| w.location().hash().ok())
+        .map_or(Screen::Today, |hash| Screen::at(&hash))
+}
+
+/// Goes to a screen; Back leads here again.
+pub fn go(screen: Screen) {
+    if let Some(window) = web_sys::window() {
+        // A hash is always a legal address.
+        let _ = window.location().set_hash(&screen.address());
+    }
+}
+
+/// The screen shown, following the address.
+#[must_use]
+pub fn follow() -> Signal<Screen> {
+    let screen = RwSignal::new(current());
+    let handle = window_event_listener(leptos::ev::hashchange, move |_| screen.set(current()));
+    on_cleanup(move || handle.remove());
+    screen.into()
+}

@@ -1,0 +1,11 @@
+//! The folds of the log and the quick entries checked against them: given entries, the ledger says.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod days;
+mod demo;
+mod given;
+mod laws;
+mod met;
+mod oil;
+mod quick;
+mod runs;

@@ -1,0 +1,103 @@
+//! Runs, jobs, standing empties and the history.
+
+use panward::domain::facts::Fact;
+use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
+use panward::domain::facts::run::{Contents, Left, Place, RunEvent};
+use panward::domain::ids::JobId;
+use panward::domain::ledger::history;
+
+use crate::given::*;
+
+#[test]
+fn clean_runs_are_counted_for_who_did_all_of_them_without_trouble() {
+    let mut log = Log::filled();
+    log.run(1, FISH, SHARED, ANN, at(0, 22));
+    log.run(2, FISH, SHARED, BEN, at(1, 22));
+    assert_eq!([ANN, BEN].map(|p| log.ledger().clean_runs(p)), [1, 1]);
+    let mut trouble = run(3, FISH, SHARED);
+    trouble.event = RunEvent::Fault;
+    log.say(at(2, 22), Fact::Run(Box::new(trouble)));
+    log.run(3, FISH, SHARED, ANN, at(2, 22));
+    assert_eq!(log.ledger().clean_runs(ANN), 1);
+    assert!(log.ledger().open_runs().next().is_none());
+}
+
+#[test]
+fn a_pan_stands_empty_from_the_first_oil_out_to_its_return() {
+    let mut log = Log::filled();
+    let mut out = run(1, FISH, SHARED);
+    for (place, contents, empty) in [
+        (Place::InPan, Contents::Oil, false),
+        (Place::Split, Contents::Oil, true),
+        (Place::InMachine, Contents::EmptyWet, true),
+        (Place::InPan, Contents::EmptyDry, true),
+        (Place::InPan, Contents::Oil, false),
+        (Place::Gone, Contents::EmptyDry, true),
+    ] {
+        (out.place, out.contents) = (place, contents);
+        log.say(at(0, 22), Fact::Run(Box::new(out.clone())));
+        assert_eq!(log.ledger().empties() == [FISH], empty, "{place:?} {contents:?}");
+    }
+    (out.event, out.left) = (RunEvent::Ended, Some(Left::OilOut));
+    log.say(at(0, 23), Fact::Run(Box::new(out)));
+    assert_eq!(log.ledger().last_filtered(FISH), None);
+    log.say_late(at(0, 9), at(1, 8), fill(FISH, 40));
+    assert_eq!(
+        log.ledger().empties(),
+        [FISH],
+        "a fill of the morning before says nothing about the pan now"
+    );
+    log.say(at(1, 9), fill(FISH, 40));
+    assert!(log.ledger().empties().is_empty());
+}
+
+#[test]
+fn evidence_is_remarked_upon_and_never_corrected() {
+    let mut log = Log::filled();
+    let mut out = run(1, FISH, SHARED);
+    out.place = Place::InMachine;
+    let id = log.say(at(0, 22), Fact::Run(Box::new(out)));
+    let remark = log.say(at(0, 23), void(id));
+    let ledger = log.ledger();
+    assert_eq!(ledger.empties(), [FISH]);
+    assert!(!ledger.line(id).unwrap().is_void());
+    assert_eq!(ledger.line(id).unwrap().corrections(), [remark]);
+}
+
+#[test]
+fn a_lock_up_left_open_owes_a_look() {
+    let mut log = Log::filled();
+    let mut say = |event, hour| {
+        let mut fact = JobFact::new(JobId(7), JobKind::LockUp, event);
+        fact.next_look = (event == JobEvent::LeftOpen).then_some(at(1, 0));
+        log.say(at(0, hour), Fact::Job(Box::new(fact)));
+        let ledger = log.ledger();
+        let due = ledger.looks_owed().next().map(|job| job.owed.unwrap().due);
+        (ledger.open_job(JobKind::LockUp), due)
+    };
+    assert_eq!(say(JobEvent::Opened, 22), (Some(JobId(7)), None));
+    assert_eq!(say(JobEvent::LeftOpen, 23), (None, Some(Some(at(1, 0)))));
+    assert_eq!(say(JobEvent::Looked, 24), (Some(JobId(7)), None));
+    assert_eq!(say(JobEvent::Ended, 25), (None, None));
+}
+
+#[test]
+fn the_history_shows_what_was_written_beside_what_stands() {
+    let mut log = Log::filled();
+    let worked = log.say(at(0, 20), service(FISH, 300));
+    let added = log.say_late(at(0, 19), at(1, 9), top_up(FISH, 2));
+    log.say(at(1, 10), says(worked, service(FISH, 200)));
+    log.say(at(1, 10), void(added));
+    let ledger = log.ledger();
+    let lines = history(&ledger, Some(FISH));
+    assert_eq!(lines[0].id, worked);
+    assert_eq!(*lines[0].fact, service(FISH, 200));
+    assert_eq!(lines[0].was.unwrap().fact, service(FISH, 300));
+    assert!(lines[1].void && lines[1].late && *lines[1].fact == top_up(FISH, 2));
+    assert!(lines.iter().all(|line| *line.fact != fill(CHIPS, 30)));
+    assert_eq!(
+        history(&ledger, None).len(),
+        log.entries.len() - 2,
+        "corrections stand on the lines they correct"
+    );
+}

@@ -1,0 +1,322 @@
+//! Every stored form that was ever shipped still reads, and is still written byte for byte.
+//!
+//! `fixtures/log_v1.json` is frozen: it was made without this app's code and is never edited again. A new version of
+//! a body gets its own file beside it.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod arbitrary;
+
+use std::collections::BTreeSet;
+
+use panward::domain::evidence::Item;
+use panward::domain::facts::{Correction, Fact};
+use panward::domain::time::Millis;
+use panward::store::import::import;
+use panward::store::record::{decode, encode};
+use panward::store::{BadEntry, Loaded, Odd, Record, World};
+use proptest::prelude::*;
+
+const LOG_V1: &str = include_str!("fixtures/log_v1.json");
+const NEWER: &str = include_str!("fixtures/newer.json");
+
+fn kind_of(line: &str) -> &str {
+    line.split("\"kind\":\"")
+        .nth(1)
+        .and_then(|rest| rest.split('"').next())
+        .expect("a kind")
+}
+
+fn first(kind: &str) -> &'static str {
+    let line = LOG_V1
+        .lines()
+        .find(|l| l.starts_with("{\"id\"") && kind_of(l) == kind)
+        .expect("the kind is there");
+    line.strip_suffix(',').unwrap_or(line)
+}
+
+#[test]
+fn version_1_reads_and_is_written_the_same() {
+    let log = import(LOG_V1, World::Real, 0).expect("the frozen sample reads");
+    for record in &log.records {
+        assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
+        assert_eq!(encode(record.entry()).as_deref(), Ok(record.line()));
+    }
+}
+
+#[test]
+fn version_1_holds_every_kind() {
+    let kinds: BTreeSet<_> = LOG_V1
+        .lines()
+        .filter(|l| l.starts_with("{\"id\""))
+        .map(kind_of)
+        .collect();
+    let all = "claim_lost claim_restored correct fill instrument job kitchen machine machine_cleaned move note \
+               oil_change pan part_change person practised reading run run_noted service sign topup";
+    assert_eq!(kinds, all.split(' ').collect());
+}
+
+#[test]
+fn version_1_says_what_it_said() {
+    let entry = decode(first("fill")).unwrap();
+    let Fact::Fill(fill) = &entry.fact else {
+        panic!("not a fill")
+    };
+    assert_eq!(fill.amount.volume.ml(), 17_500);
+    assert_eq!(
+        (entry.off_min, entry.rec.since(entry.at)),
+        (60, 4 * 24 * Millis::HOUR + 9 * Millis::MINUTE + 1)
+    );
+    let looks = LOG_V1.lines().find(|l| l.contains("\"heap_dc\":512")).unwrap();
+    let Fact::Job(job) = decode(looks.trim_end_matches(',')).unwrap().fact else {
+        panic!("not a job")
+    };
+    assert_eq!(
+        (job.evidence.number(Item::Heap), job.evidence.number(Item::HeapAgain)),
+        (Some(512), Some(498))
+    );
+    let amended = LOG_V1.lines().find(|l| l.contains("\"why\":\"wrong amount\"")).unwrap();
+    let Fact::Correct(correct) = decode(amended.trim_end_matches(',')).unwrap().fact else {
+        panic!("not a correction")
+    };
+    let Correction::Amend {
+        at: None,
+        off_min: None,
+        fact: Some(fact),
+    } = correct.how
+    else {
+        panic!("not a body")
+    };
+    assert!(matches!(*fact, Fact::Fill(fill) if fill.amount.volume.ml() == 18_000));
+}
+
+#[test]
+fn what_a_newer_app_wrote_is_kept_as_it_came() {
+    let log = import(NEWER, World::Real, 0).expect("reads");
+    let newer: Vec<_> = log
+        .records
+        .iter()
+        .filter_map(|r| match &r.entry().fact {
+            Fact::Newer(newer) => Some((newer.kind.as_str(), newer.v, NEWER.contains(r.line()))),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(
+        newer,
+        [("smoke_point_card", 1, true), ("note", 2, true), ("correct", 1, true)]
+    );
+    let entry = log.records.last().unwrap().entry();
+    assert!(
+        matches!(encode(entry), Err(BadEntry::Unwritable(_))),
+        "only its own bytes can say it"
+    );
+}
+
+/// One change to a sound line, and what is said of it.
+#[track_caller]
+fn check(kind: &str, from: &str, to: &str, said: &str) {
+    let line = first(kind);
+    assert!(line.contains(from), "{from} is not in {line}");
+    let why = decode(&line.replacen(from, to, 1)).expect_err(to);
+    assert_eq!(why.to_string(), said);
+}
+
+#[test]
+fn nonsense_is_refused_with_its_reason() {
+    check(
+        "note",
+        "\"text\":\"new basket\"",
+        "\"text\":null",
+        &BadEntry::Form(Odd::Null).to_string(),
+    );
+    check(
+        "note",
+        "\"seq\":",
+        "\"seq\":1.0,\"s\":",
+        &BadEntry::Form(Odd::NotWhole).to_string(),
+    );
+    check(
+        "note",
+        "\"seq\":",
+        "\"seq\":1e0,\"s\":",
+        &BadEntry::Form(Odd::NotWhole).to_string(),
+    );
+    check(
+        "note",
+        "\"body\":{",
+        "\"body\":{\n",
+        &BadEntry::Form(Odd::LineBreak).to_string(),
+    );
+    let deep = format!("\"x\":{}{},\"text\":", "[".repeat(40), "]".repeat(40));
+    check("note", "\"text\":", &deep, &BadEntry::Form(Odd::Deep).to_string());
+    check("note", "\"v\":1", "\"v\":0", "broken envelope: v begins at 1");
+    check(
+        "note",
+        "\"off\":60",
+        "\"off\":1440",
+        "broken envelope: off is a day or more",
+    );
+    check(
+        "note",
+        "\"kind\":\"note\"",
+        "\"kind\":\"Note\"",
+        "broken envelope: kind is not a lower-case word",
+    );
+    check(
+        "note",
+        "\"body\":{",
+        "\"body\":[{",
+        "broken envelope: expected `,` or `]`",
+    );
+    check(
+        "note",
+        "\"dev\":\"00",
+        "\"dev\":\"",
+        "broken envelope: invalid value: string \"c0ffee00c0ffee\", expected 16 hex digits",
+    );
+    check("note", "-7", "-4", "broken envelope: id is not a UUID v7");
+    check(
+        "note",
+        "\"text\":",
+        "\"more\":1,\"text\":",
+        "broken body of note version 1: unknown field `more`, expected `pan` or `text`",
+    );
+    check(
+        "fill",
+        "\"ml\":17500",
+        "\"ml\":1000001",
+        "broken body of fill version 1: invalid value: integer `1000001`, expected millilitres, 0 to 1000000",
+    );
+    check(
+        "fill",
+        "2026-05-28\"",
+        "2026-5-28\"",
+        "broken body of fill version 1: invalid value: string \"2026-5-28\", expected a date, like 2026-01-31",
+    );
+    check(
+        "reading",
+        "\"polar_cpc\":1850",
+        "\"polar_cpc\":1850,\"ffa_cpc\":1",
+        "broken body of reading version 1: a reading holds exactly one value",
+    );
+    check(
+        "reading",
+        "\"polar_cpc\":1850,",
+        "",
+        "broken body of reading version 1: a reading holds exactly one value",
+    );
+    check(
+        "kitchen",
+        "\"day_start_min\":300",
+        "\"day_start_min\":179",
+        "broken body of kitchen version 1: day_start_min lies outside 180 to 660",
+    );
+    check(
+        "kitchen",
+        "\"av_limit_cav\":200",
+        "\"av_limit_cav\":200,\"ffa_limit_cpc\":100",
+        "broken body of kitchen version 1: two limits on acidity",
+    );
+    check(
+        "correct",
+        "\"void\":1",
+        "\"void\":1,\"off\":60",
+        "broken body of correct version 1: neither void 1 alone, nor at, off or body",
+    );
+    check(
+        "correct",
+        ",\"void\":1",
+        "",
+        "broken body of correct version 1: neither void 1 alone, nor at, off or body",
+    );
+    check(
+        "correct",
+        "\"void\":1",
+        "\"kind\":\"correct\",\"v\":1,\"body\":{}",
+        "broken body of correct version 1: a correction may not be corrected; the last one holds",
+    );
+    check(
+        "machine",
+        "\"high_dc\":1800",
+        "\"high_dc\":2001",
+        "broken body of machine version 1: high_dc lies above 200 °C",
+    );
+    check(
+        "machine",
+        "\"exposures\":[\"gluten\",\"fish\"]",
+        "\"exposures\":\"nothing\"",
+        "broken body of machine version 1: neither a list of exposures nor \"unknown\"",
+    );
+}
+
+#[test]
+fn evidence_is_answered_in_the_items_own_way() {
+    let job = LOG_V1
+        .lines()
+        .find(|l| l.contains("\"heap_dc\":512"))
+        .unwrap()
+        .trim_end_matches(',');
+    for (from, to, said) in [
+        (
+            "\"heap_dc\":512",
+            "\"heap_dc\":\"cold\"",
+            "heap_dc was answered in the wrong way",
+        ),
+        (
+            "\"scraps\":\"thin_outdoors\"",
+            "\"scraps\":\"done\"",
+            "scraps was answered with an unknown word, \"done\"",
+        ),
+        (
+            "\"scraps\":\"thin_outdoors\"",
+            "\"scraps\":7",
+            "scraps was answered in the wrong way",
+        ),
+        (
+            "\"heap_again_dc\":498",
+            "\"heap_dc\":498",
+            "the same name twice in one object",
+        ),
+    ] {
+        let why = decode(&job.replace(from, to)).expect_err(to);
+        assert_eq!(why.to_string(), format!("broken body of job version 1: {said}"));
+    }
+}
+
+#[test]
+fn an_entry_past_the_calendar_cannot_be_written() {
+    let mut entry = decode(first("note")).unwrap();
+    entry.rec = Millis(i64::MAX);
+    assert!(matches!(Record::of(entry.clone()), Err(BadEntry::Unwritable(_))));
+    entry.rec = Millis(253_402_300_800_000); // 10000-01-01T00:00:00Z
+    assert!(matches!(Record::of(entry), Err(BadEntry::Unwritable(_))));
+}
+
+proptest! {
+    #[test]
+    fn any_entry_comes_back_as_itself(entry in arbitrary::entry()) {
+        let line = encode(&entry).expect("writes");
+        prop_assert_eq!(line.lines().count(), 1);
+        let back = decode(&line).expect("reads");
+        prop_assert_eq!(&back, &entry);
+        prop_assert_eq!(encode(&back).expect("writes again"), line);
+    }
+
+    #[test]
+    fn order_does_not_depend_on_arrival(log in arbitrary::log().prop_flat_map(|log| (Just(log.clone()), Just(log).prop_shuffle()))) {
+        let rows = |entries: Vec<panward::domain::entry::Entry>| {
+            let row = |e: panward::domain::entry::Entry| (e.dev, e.seq, encode(&e).expect("writes"));
+            Loaded::from_rows(entries.into_iter().map(row))
+        };
+        let (sorted, shuffled) = log;
+        prop_assert_eq!(rows(sorted), rows(shuffled));
+    }
+
+    #[test]
+    fn no_line_makes_the_reader_fall_over(line in any::<String>(), cut in 0..200_usize) {
+        let _ = decode(&line);
+        let sound = first("run");
+        let cut = sound.char_indices().map(|(at, _)| at).nth(cut).unwrap_or(0);
+        prop_assert!(decode(&sound[..cut]).is_err());
+    }
+}

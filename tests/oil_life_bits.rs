@@ -1,0 +1,169 @@
+//! Native and wasm agree to the bit: the same fills, the same answers, in both builds.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use panward::domain::facts::oil::{Load, Measured};
+use panward::domain::facts::setup::AcidLimit;
+use panward::domain::fat::Fat;
+use panward::domain::heat::cool_down;
+use panward::domain::ids::{Dev, EntryId, InstrumentId};
+use panward::domain::oil_life::{self, Event, FillHistory, LimitsInForce, Outlook, Start, UsualFry, What};
+use panward::domain::time::Millis;
+use panward::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
+
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test;
+
+/// Three weeks of a pan: frying at several temperatures, top-ups, two instruments, acidity, one part-change.
+fn three_weeks(start: Start) -> FillHistory {
+    let mut events = Vec::new();
+    for day in 1..=21_u32 {
+        let pan = Volume::from_ml(24_000).unwrap();
+        let at = |hour: u32, what| Event {
+            order: (
+                Millis(i64::from(day * 24 + hour) * Millis::HOUR),
+                Millis(i64::from(day * 24 + hour) * Millis::HOUR),
+                Dev(7),
+                day * 24 + hour,
+            ),
+            entry: EntryId(u128::from(day * 24 + hour)),
+            what,
+        };
+        events.push(at(
+            1,
+            What::Fried {
+                fry: Minutes::new(u16::try_from(200 + 13 * (day % 7)).unwrap()).unwrap(),
+                temp: Temp::from_dc(i16::try_from(1700 + 10 * (day % 5)).unwrap()),
+                load: Load::Normal,
+            },
+        ));
+        let value = match day % 6 {
+            0 => Some(Measured::Polar(
+                Share::from_cpc(u16::try_from(500 + 60 * day).unwrap()).unwrap(),
+            )),
+            3 => Some(Measured::Acid(
+                AcidValue::from_cav(u16::try_from(30 + 5 * day).unwrap()).unwrap(),
+            )),
+            _ => None,
+        };
+        events.extend(value.map(|value| {
+            at(
+                2,
+                What::Read {
+                    value,
+                    instrument: Some(InstrumentId(u128::from(day % 4))),
+                    spread: Share::from_cpc(250),
+                },
+            )
+        }));
+        let added = Volume::from_ml(if day == 14 { 8_000 } else { 700 + 20 * day }).unwrap();
+        events.push(at(
+            3,
+            What::Topped {
+                fat: Fat::Palm,
+                added,
+                after: pan,
+            },
+        ));
+    }
+    FillHistory::new(Fat::Palm, start, events)
+}
+
+fn outlook(history: &FillHistory) -> Outlook {
+    Outlook {
+        top_up: oil_life::usual_top_up(history, 0.03),
+        usual_days: Some(12),
+        temp: Temp::celsius(178),
+        ..Outlook::new(
+            LimitsInForce {
+                polar: Share::from_cpc(2_500),
+                acid: AcidValue::from_cav(250).map(AcidLimit::AcidValue),
+            },
+            UsualFry::learn(
+                Minutes::new(300).unwrap(),
+                [240, 290, 310].into_iter().filter_map(Minutes::new),
+            ),
+        )
+    }
+}
+
+fn bits(start: Start) -> Vec<u64> {
+    let history = three_weeks(start);
+    let outlook = outlook(&history);
+    let life = oil_life::of(&history, &outlook);
+    let ffa = life.ffa.unwrap();
+    let settles = life.settles_at.unwrap().level;
+    let wait = cool_down::wait(178.0, 150.0, 21.5, &[]).unwrap();
+    [
+        life.polar.low,
+        life.polar.median,
+        life.polar.high,
+        ffa.low,
+        ffa.median,
+        ffa.high,
+        life.chance_over.unwrap(),
+        settles.before_top_up,
+        settles.after_top_up,
+        wait.likely,
+    ]
+    .map(f64::to_bits)
+    .to_vec()
+}
+
+fn hex(bits: &[u64]) -> Vec<String> {
+    bits.iter().map(|b| format!("{b:016x}")).collect()
+}
+
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test)]
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+fn fresh_fill() {
+    assert_eq!(hex(&bits(Start::Fresh)), FRESH);
+}
+
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test)]
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+fn fill_worn_before_the_log_began() {
+    assert_eq!(hex(&bits(Start::Worked { services: 4 })), WORKED);
+}
+
+#[cfg_attr(target_arch = "wasm32", wasm_bindgen_test)]
+#[cfg_attr(not(target_arch = "wasm32"), test)]
+fn fill_of_unknown_age() {
+    assert_eq!(hex(&bits(Start::Unknown)), UNKNOWN);
+}
+
+const FRESH: [&str; 10] = [
+    "402d9eaba250244e",
+    "40318be0f7bbabde",
+    "403463d4b66f7a87",
+    "3fd2351d22fdb0b3",
+    "3fe4b345556ffee8",
+    "3ffa61267a661186",
+    "3fd1422c6cc7d5de",
+    "4040bad21998e19a",
+    "404010770d3e5d51",
+    "40406d60d53d02ae",
+];
+const WORKED: [&str; 10] = [
+    "402c3cb580646978",
+    "4030af5b217ac1ce",
+    "403353473b2d0a67",
+    "3fd253fa3e43bdec",
+    "3fe45e649ec3c8f7",
+    "3ff87a01a0873ae3",
+    "3fcdf88d7c7bba1c",
+    "403de3bd28515486",
+    "403cbd1184757dda",
+    "40406d60d53d02ae",
+];
+const UNKNOWN: [&str; 10] = [
+    "402ed1602f1c48d6",
+    "403262c4a4d10aa9",
+    "403587e20aafae3a",
+    "3fd538f654b61b82",
+    "3fe50fef3289afec",
+    "3ff718decb8d9c04",
+    "3fcd64f9d3e309d8",
+    "404309eebc654cca",
+    "404244f5abbc4029",
+    "40406d60d53d02ae",
+];

@@ -1,0 +1,29 @@
+//! `cargo xtask serve`: build, then hand the site out on this machine only.
+
+use crate::build::{Optimise, build, dist};
+use crate::site::Site;
+use crate::trouble::{Outcome, Trouble};
+
+const PORT: u16 = 8080;
+
+/// Builds, serves and stays until stopped.
+pub fn serve(port: Option<u16>) -> Outcome {
+    let port = port.unwrap_or(PORT);
+    // Asked first: nobody should wait for a build to hear that the port is taken.
+    drop(Site::start(&dist(), "/", port).map_err(|error| taken(port, &error))?);
+    build(Optimise::IfFound)?;
+    let site = Site::start(&dist(), "/", port).map_err(|error| taken(port, &error))?;
+    println!(
+        "Panward is at {} (Ctrl+C stops it; a browser that has seen it once goes on without it)",
+        site.url()
+    );
+    site.wait();
+    Ok(())
+}
+
+fn taken(port: u16, error: &std::io::Error) -> Trouble {
+    let other = if port == u16::MAX { PORT } else { port + 1 };
+    Trouble::new(format!(
+        "port {port} cannot be used ({error}). Take another: cargo xtask serve --port {other}"
+    ))
+}
