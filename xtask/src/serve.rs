@@ -3,6 +3,7 @@
 use crate::build::{Optimise, build, dist};
 use crate::site::Site;
 use crate::trouble::{Outcome, Trouble};
+use std::io::ErrorKind;
 
 const PORT: u16 = 8080;
 
