@@ -459,13 +459,13 @@ fn run_draft(guide: &Guide, job: &FilterJob, run: &Run, event: RunEvent, fill: i
     Draft::now(job.who, Fact::Run(Box::new(fact)))
 }
 
-struct Checked {
-    evidence: Evidence,
-    fault: Option<Fault>,
+pub(crate) struct Checked {
+    pub(crate) evidence: Evidence,
+    pub(crate) fault: Option<Fault>,
 }
 
 /// Every question that is asked has an answer, every answer is one of those offered, none of them says "not yet".
-fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
+pub(crate) fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
     let mut checked = Checked {
         evidence: Evidence::new(),
         fault: None,
