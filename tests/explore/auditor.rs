@@ -327,7 +327,8 @@ impl Auditor {
         let work = matches!(fact.event, RunEvent::Answered | RunEvent::Pump | RunEvent::Ended);
         let leaves_pan = (fact.pump == Pump::Drawing && self.pump != Pump::Drawing)
             || (self.place == Place::InPan && fact.place != Place::InPan);
-        if work && (leaves_pan || matches!(fact.step, StepId::Connect | StepId::Container)) {
+        let pumps = fact.event == RunEvent::Pump && matches!(fact.step, StepId::Connect | StepId::Container);
+        if work && (leaves_pan || pumps) {
             self.may_leave(fact, now, real, scene)?;
         }
         let rinses = fact.pump == Pump::Rinsing && self.pump != Pump::Rinsing;
