@@ -20,13 +20,13 @@ use crate::world::{JOB, MACHINE, OWNER, PAN, STARTER, World, YOUNG, run_id, stam
 
 const MINUTE: i64 = 60_000;
 
-/// How many times in one path something goes wrong or out of turn: a stop, a fault, a broken hold, somebody else, a
-/// heater switched, a clock that runs on, jumps or sleeps, a page that dies. What sets things right is never counted.
-const TROUBLES: u32 = 3;
-
-fn is_trouble(command: &Command, world: &World) -> bool {
+/// Whether something goes wrong or out of turn: a stop, a fault, a broken hold, somebody else, a heater switched off;
+/// clocks count as well. What sets things right never does. Each world says how many of these a path may hold.
+fn is_trouble(command: &Command, node: &Node, world: &World) -> bool {
     match command {
-        Command::Stop | Command::Fault(_) | Command::Broke(_) | Command::Heater(false) => true,
+        // With oil out, to stop is a way back.
+        Command::Stop => !node.aud.oil_out(),
+        Command::Fault(_) | Command::Broke(_) | Command::Heater(false) => true,
         Command::Who { person, supervisor } => (*person, *supervisor) != world.who,
         _ => false,
     }
@@ -63,10 +63,10 @@ pub struct Found {
     /// Whether oil ever left the pan, came back, and was left out under a tag.
     pub drew: bool,
     pub finished: bool,
-    /// States with oil out from which it can neither come back to its pan nor be left under a tag.
-    pub stuck: usize,
-    /// States with oil out from which it cannot be pumped or poured back.
-    pub no_way_back: usize,
+    /// The way to a state with oil out from which it can neither come back to its pan nor be left under a tag.
+    pub stuck: Option<String>,
+    /// The way to a state with oil out from which it cannot be pumped or poured back.
+    pub no_way_back: Option<String>,
 }
 
 struct Edge {
@@ -97,13 +97,14 @@ pub fn explore(world: &World, tables: Tables) -> Found {
         violation: None,
         drew: false,
         finished: false,
-        stuck: 0,
-        no_way_back: 0,
+        stuck: None,
+        no_way_back: None,
     };
     let mut ids: HashMap<u64, u32> = HashMap::new();
     ids.insert(key(&first), 0);
     // Per state: oil out, oil in its pan, left under a tag.
     let mut kinds = vec![kind(&first)];
+    let mut paths = vec![None];
     let mut edges = Vec::new();
     let mut queue = VecDeque::from([(0_u32, first)]);
     // What takes one trouble more waits until everything with fewer is done.
@@ -116,8 +117,8 @@ pub fn explore(world: &World, tables: Tables) -> Found {
         let mut next = Vec::new();
         for (command, read) in commands(&node, world) {
             found.moves += 1;
-            let trouble = is_trouble(&command, world);
-            if trouble && node.troubles == TROUBLES {
+            let trouble = is_trouble(&command, &node, world);
+            if trouble && node.troubles == world.troubles {
                 continue;
             }
             let taken = node.decide(&command);
@@ -134,22 +135,23 @@ pub fn explore(world: &World, tables: Tables) -> Found {
                     next.push((to, !by_word));
                 }
                 Err(line) => {
-                    found.violation = Some(format!("{}: {line}\n{}", world.name, to.story()));
+                    found.violation = Some(format!("{}: {line}\n{}", world.name, story(to.path.as_ref())));
                     return found;
                 }
             }
         }
-        if node.troubles < TROUBLES {
+        if node.troubles < world.troubles {
             for mut to in node.clocks() {
                 to.troubles += 1;
                 next.push((to, true));
             }
         }
         for (to, by_work) in next {
-            found.drew |= to.aud.oil_out();
+            found.drew |= to.aud.drew;
             let id = *ids.entry(key(&to)).or_insert_with(|| {
                 let id = u32::try_from(kinds.len()).unwrap();
                 kinds.push(kind(&to));
+                paths.push(to.path.clone());
                 if to.troubles > node.troubles {
                     &mut later
                 } else {
@@ -166,11 +168,8 @@ pub fn explore(world: &World, tables: Tables) -> Found {
     let safe: Vec<bool> = kinds.iter().map(|k| !k.out || k.tagged).collect();
     let stuck = |by_work: bool| {
         let reached = reaches(&safe, &edges, by_work);
-        kinds
-            .iter()
-            .zip(reached)
-            .filter(|(k, r)| k.out && !k.tagged && !r)
-            .count()
+        let lost = safe.iter().zip(reached).position(|(safe, reached)| !safe && !reached);
+        lost.and_then(|i| paths.get(i)).map(|path| story(path.as_ref()))
     };
     found.stuck = stuck(false);
     found.no_way_back = stuck(true);
@@ -344,34 +343,35 @@ impl Node {
         let run = self.guide.job().and_then(|j| j.run.as_ref());
         run.map_or(1_500, |r| i32::from(r.limits.target.dc()))
     }
+}
 
-    fn story(&self) -> String {
-        let mut lines = Vec::new();
-        let mut at = &self.path;
-        while let Some(path) = at {
-            let line = match &path.entry.fact {
-                Fact::Run(f) => format!(
-                    "{:?} at {} {:?} {} {} {} {:?}",
-                    f.event,
-                    f.step.key(),
-                    f.fault,
-                    f.place.key(),
-                    f.pump.key(),
-                    f.heat.key(),
-                    f.evidence
-                        .iter()
-                        .map(|(i, s)| format!("{} {s:?}", i.key()))
-                        .collect::<Vec<_>>()
-                ),
-                Fact::Job(f) => format!("job {:?} {:?} {:?}", f.event, f.hold, f.step),
-                other => format!("{other:?}"),
-            };
-            lines.push(format!("  {} {line}", path.entry.rec.0 - start().wall.0));
-            at = &path.before;
-        }
-        lines.reverse();
-        lines.join("\n")
+/// The entries of a path, one a line.
+fn story(path: Option<&Rc<Path>>) -> String {
+    let mut lines = Vec::new();
+    let mut at = path;
+    while let Some(path) = at {
+        let line = match &path.entry.fact {
+            Fact::Run(f) => format!(
+                "{:?} at {} {:?} {} {} {} {:?}",
+                f.event,
+                f.step.key(),
+                f.fault,
+                f.place.key(),
+                f.pump.key(),
+                f.heat.key(),
+                f.evidence
+                    .iter()
+                    .map(|(i, s)| format!("{} {s:?}", i.key()))
+                    .collect::<Vec<_>>()
+            ),
+            Fact::Job(f) => format!("job {:?} {:?} {:?}", f.event, f.hold, f.step),
+            other => format!("{other:?}"),
+        };
+        lines.push(format!("  {} {line}", path.entry.rec.0 - start().wall.0));
+        at = path.before.as_ref();
     }
+    lines.reverse();
+    lines.join("\n")
 }
 
 /// How far an age is from a deadline.
