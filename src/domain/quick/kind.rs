@@ -1,9 +1,10 @@
 //! The kinds of quick entry, and which of them a pan can be told now.
 
+use crate::domain::facts::Fact;
 use crate::domain::facts::setup::Claim;
 use crate::domain::ids::PanId;
 use crate::domain::keyed::keyed;
-use crate::domain::ledger::Ledger;
+use crate::domain::ledger::{Ledger, is_evidence};
 use crate::domain::time::Day;
 
 keyed! {
@@ -48,6 +49,37 @@ impl Kind {
             Self::ClaimRestored => !lost(ledger, pan, day).is_empty(),
         };
         Self::ALL.iter().filter(offers).copied().collect()
+    }
+}
+
+/// Whether an entry came of a quick entry or a one-touch word, and so can be put right in the log. Set-up is put
+/// right in set-up; evidence stays.
+#[must_use]
+pub fn is_quick(fact: &Fact) -> bool {
+    match fact {
+        Fact::Fill(_)
+        | Fact::TopUp(_)
+        | Fact::PartChange(_)
+        | Fact::Move(_)
+        | Fact::OilChange(_)
+        | Fact::Service(_)
+        | Fact::Reading(_)
+        | Fact::Sign(_)
+        | Fact::Note(_)
+        | Fact::ClaimLost(_)
+        | Fact::ClaimRestored(_)
+        | Fact::RunNoted(_)
+        | Fact::MachineCleaned(_) => true,
+        Fact::Job(_) => !is_evidence(fact),
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Pan(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::Correct(_)
+        | Fact::Run(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => false,
     }
 }
 

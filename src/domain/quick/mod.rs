@@ -19,7 +19,7 @@ use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
-pub use kind::{Kind, lost, others};
+pub use kind::{Kind, is_quick, lost, others};
 pub use refusal::{Doubt, QuickRefusal};
 pub use retype::{Retype, retype, retyped};
 pub use said::{Gap, moment, parts};

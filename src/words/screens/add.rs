@@ -139,6 +139,13 @@ pub fn gauge(gauge: Gauge, book: &Book, lang: Lang) -> String {
     }
 }
 
+/// The keys of the number pad: take it away, all of it, minus, the point.
+#[must_use]
+pub const fn pad_keys(lang: Lang) -> [&'static str; 4] {
+    let Lang::En = lang;
+    ["Back", "Clear", "Minus", "."]
+}
+
 /// What follows an oil change.
 #[must_use]
 pub const fn after(after: After, lang: Lang) -> &'static str {
