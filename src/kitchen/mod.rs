@@ -6,6 +6,7 @@
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
 pub mod life;
+pub mod log;
 mod order;
 mod scene;
 pub mod today;
