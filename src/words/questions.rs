@@ -10,6 +10,7 @@ use super::Lang;
 pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match (step, item) {
+        (StepId::Machine, Item::Machine) => "Which machine?",
         (StepId::OilTemp, Item::Smoke) => "What comes off the oil now?",
         (StepId::Remainder, Item::Pump) => "What did the pump do?",
         (StepId::GiveBack | StepId::PourBack, Item::Valve) => "Where is the drain valve's handle?",

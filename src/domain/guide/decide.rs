@@ -127,6 +127,8 @@ impl Guide {
                 }))
             }
             Command::Heater(on) => {
+                // A warm-up belongs to a machine: before one is named there is nothing to warm.
+                job.machine.ok_or(Refusal::NoSuchMachine)?;
                 let event = if *on { JobEvent::HeaterOn } else { JobEvent::HeaterOff };
                 let wait = Wait::begin(warm_up_ms(scene), now);
                 Ok(on_job(event, &|f| {
