@@ -19,6 +19,7 @@ pub mod log;
 pub mod make_safe;
 pub mod oil;
 pub mod questions;
+pub mod refusals;
 pub mod run;
 pub mod screens;
 pub mod setup;

@@ -1,1 +1,3 @@
-//! Not written.
+//! Sentences that belong to one screen, and to nothing in the domain.
+
+pub mod job;
