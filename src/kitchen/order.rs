@@ -3,8 +3,10 @@
 use thiserror::Error;
 
 use super::Kitchen;
+use crate::domain::day_jobs;
 use crate::domain::entry::Draft;
 use crate::domain::guide::{Command, Refusal};
+use crate::domain::quick::{self, QuickRefusal, Said};
 use crate::domain::time::Now;
 use crate::store::stamp::{ClockDoubt, Unstamped};
 use crate::store::{BadEntry, Journal, StoreFault};
@@ -14,6 +16,10 @@ use crate::store::{BadEntry, Journal, StoreFault};
 pub enum Order {
     /// To the filter job's guide.
     Guide(Command),
+    /// To light-up or lock-up.
+    Day(day_jobs::Command),
+    /// A quick entry.
+    Quick(Said),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -26,6 +32,12 @@ pub enum Refused {
     /// The guide says no.
     #[error("the guide refuses")]
     Guide(Refusal),
+    /// Light-up or lock-up says no.
+    #[error("the day's jobs refuse")]
+    Day(day_jobs::Refusal),
+    /// The quick entry cannot stand, or is doubted once.
+    #[error("the entry is refused")]
+    Quick(QuickRefusal),
     /// The wall clock is not believed.
     #[error(transparent)]
     Clock(ClockDoubt),
@@ -47,6 +59,11 @@ impl<J: Journal> Kitchen<J> {
                 .guide
                 .decide(&self.scene(now), &command, now)
                 .map_err(Refused::Guide),
+            Order::Day(command) => self
+                .day_jobs
+                .decide(&self.scene(now), &command, now)
+                .map_err(Refused::Day),
+            Order::Quick(said) => quick::drafts(&self.ledger, said, *now).map_err(Refused::Quick),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -27,7 +27,13 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .values()
             .map(|p| (p.clone(), ledger.clean_runs(p.person)))
             .collect(),
-        pans: book.pans_in_use().into_iter().map(pan).collect(),
+        // A pan nobody has filled has no oil to filter.
+        pans: book
+            .pans_in_use()
+            .into_iter()
+            .filter(|p| ledger.fill(p.pan).is_some())
+            .map(pan)
+            .collect(),
         machines: book
             .machines
             .values()

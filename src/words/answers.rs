@@ -15,7 +15,7 @@ pub fn label(item: Item, word: Word, lang: Lang) -> String {
     let Lang::En = lang;
     match own(item, word) {
         Some(own) => own.to_owned(),
-        None => format!("{} {}", noun(item), state(word)),
+        None => format!("{} {}", noun(item, lang), state(word)),
     }
 }
 
@@ -47,11 +47,11 @@ pub fn seen(item: Item, seen: &Seen, lang: Lang) -> String {
     let Lang::En = lang;
     match seen {
         Seen::Is(word) => label(item, *word, lang),
-        Seen::Words(words) => format!("{}: {words}", noun(item)),
+        Seen::Words(words) => format!("{}: {words}", noun(item, lang)),
         Seen::Number(n) => {
             let temp = i16::try_from(*n).ok().and_then(Temp::from_dc);
             let value = temp.map_or_else(|| n.to_string(), format::temp);
-            format!("{} at {value}", noun(item))
+            format!("{} at {value}", noun(item, lang))
         }
     }
 }
@@ -76,7 +76,8 @@ pub const fn moving_ends(out_by: OutBy, returning: bool, lang: Lang) -> &'static
 
 /// What an item is called at the start of a label.
 #[must_use]
-pub const fn noun(item: Item) -> &'static str {
+pub const fn noun(item: Item, lang: Lang) -> &'static str {
+    let Lang::En = lang;
     match item {
         Item::Knob => "Knob",
         Item::Flame => "Flame",
@@ -135,7 +136,7 @@ pub const fn noun(item: Item) -> &'static str {
         Item::HeatSetting => "Heat",
         Item::Heap => "Heap",
         Item::HeapAgain => "Heap again",
-        Item::Scraps => "Scraps",
+        Item::Scraps | Item::Wetted => "Scraps",
         Item::Pans => "Pans",
         Item::Found => "Scraps",
         Item::Clock => "Clock",
@@ -302,7 +303,8 @@ const fn own(item: Item, word: Word) -> Option<&'static str> {
         (Item::Line, Word::RunEmpty) => "Line empty, drained back",
         (Item::Line, Word::Oil) => "Oil still in the line",
         (Item::SpentFilter, Word::OnTray) => "Filter flat on the tray",
-        (Item::SpentFilter, Word::InPlace) => "Left in, machine tagged",
+        (Item::SpentFilter, Word::NoTray) => "No flat tray here",
+        (Item::SpentFilter, Word::InMachine | Word::InPlace) => "Left in, machine tagged",
         (Item::Cloths, Word::InBin) => "Cloths in the metal bin",
         (Item::Cloths, Word::None) => "No cloths used",
         (Item::Machine, Word::Ready) => "Dry, built, ready",
@@ -318,6 +320,10 @@ const fn own(item: Item, word: Word) -> Option<&'static str> {
         (Item::Melt, Word::PartLiquid) => "Some still solid",
         (Item::Melt, Word::Solid) => "Mostly solid",
         (Item::HeatSetting, Word::Low) => "Lowest or melt setting",
+        (Item::Wetted, Word::Wet) => "Wetted, quiet",
+        (Item::Wetted, Word::Crackling) => "They still spit",
+        (Item::Wetted, Word::Dry) => "Still dry",
+        (Item::InPan, Word::Wet) => "Water on it",
         (Item::Scraps, Word::ThinOutdoors) => "Thin on metal, outdoors",
         (Item::Scraps, Word::None) => "No scraps today",
         (Item::Scraps, Word::Warm) => "In a heap, still warm",

@@ -1,7 +1,6 @@
 //! The cards that are one touch from every screen: fire, burn, power cut; and what to shout for.
 //!
-//! `public/index.html` carries the fire and burn cards too, for a start that failed; `tests/words.rs` keeps them equal
-//! once that page is there.
+//! `public/index.html` carries the fire and burn cards too, for a start that failed: change them together.
 
 use super::Lang;
 

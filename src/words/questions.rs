@@ -10,6 +10,7 @@ use super::Lang;
 pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match (step, item) {
+        (StepId::Machine, Item::Machine) => "Which machine?",
         (StepId::OilTemp, Item::Smoke) => "What comes off the oil now?",
         (StepId::Remainder, Item::Pump) => "What did the pump do?",
         (StepId::GiveBack | StepId::PourBack, Item::Valve) => "Where is the drain valve's handle?",
@@ -87,6 +88,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Heap => "What does the probe read in the heap?",
         Item::HeapAgain => "What does the probe read now?",
         Item::Scraps => "Where do the scraps lie?",
+        Item::Wetted => "Are the scraps wet all over?",
         Item::Pans => "How are the pans?",
         Item::Found => "What did you find?",
         Item::Clock => "Is this the right time?",

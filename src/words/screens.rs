@@ -1,3 +1,346 @@
-//! Sentences that belong to one screen, and to nothing in the domain.
+//! First start, set-up and Today: titles, labels and standing lines.
 
-pub mod job;
+pub mod add;
+pub mod log;
+
+use super::Lang;
+use super::format::{self, count};
+
+/// A title, button or line of first start, set-up or Today.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Screen {
+    /// The app's name.
+    AppName,
+    /// What it is for, in one line.
+    AppLine,
+    /// First start: the demo.
+    StartDemo,
+    /// First start: one's own kitchen.
+    StartSetUp,
+    /// First start: read a file.
+    StartImport,
+    /// Leave the demo.
+    LeaveDemo,
+    /// The demo's standing line.
+    DemoLine,
+    /// Today.
+    Today,
+    /// Begin a job.
+    Begin,
+    /// Go on with an open job.
+    Resume,
+    /// What is due.
+    Due,
+    /// Nothing is due.
+    NothingDue,
+    /// A pan never filtered.
+    NeverFiltered,
+    /// One touch: not today.
+    NotToday,
+    /// One touch: without the guide.
+    WithoutGuide,
+    /// An unanswered day.
+    LastNight,
+    /// Add an entry.
+    AddEntry,
+    /// A lock-up left open.
+    LookOwed,
+    /// Storage is kept.
+    Kept,
+    /// Storage may be cleared.
+    MayBeCleared,
+    /// Storage not asked yet.
+    KeptUnknown,
+    /// A new version waits.
+    UpdateWaiting,
+    /// A new version may be taken.
+    UpdateReady,
+    /// Quiet hours.
+    QuietNow,
+    /// No network.
+    Offline,
+    /// The app works with no network.
+    OfflineReady,
+    /// Set-up.
+    SetUp,
+    /// Field.
+    KitchenName,
+    /// Field.
+    Country,
+    /// Field.
+    Zone,
+    /// Field.
+    DayStart,
+    /// Field.
+    TradingDays,
+    /// Field.
+    UsualHours,
+    /// Field.
+    Closing,
+    /// Field.
+    QuietHours,
+    /// Field.
+    EmergencyNumber,
+    /// Field.
+    OilLimit,
+    /// Section.
+    People,
+    /// Field.
+    Initials,
+    /// Field.
+    Adult,
+    /// Field.
+    SignedOffFor,
+    /// Field.
+    MaySupervise,
+    /// Field.
+    SignedOffBy,
+    /// A one-person kitchen.
+    VouchForMyself,
+    /// What one vouches for.
+    VouchText,
+    /// Section.
+    Pans,
+    /// Field.
+    PanName,
+    /// Field.
+    FullLitres,
+    /// Field.
+    MinLitres,
+    /// Field.
+    Mark,
+    /// Help for it.
+    MarkHelp,
+    /// Field.
+    HeatedBy,
+    /// Field.
+    OffSigns,
+    /// Field.
+    Fat,
+    /// Field.
+    KeptFor,
+    /// None of them.
+    KeptForNone,
+    /// Field.
+    FriedInIt,
+    /// Field.
+    InItNow,
+    /// Choice.
+    InItFresh,
+    /// Choice.
+    InItSince,
+    /// Choice.
+    InItUnknown,
+    /// Choice.
+    InItNothing,
+    /// Field.
+    UsualDays,
+    /// Field.
+    EndSign,
+    /// Field.
+    Rhythm,
+    /// Section.
+    Machines,
+    /// No machine at all.
+    NoMachine,
+    /// Field.
+    MachineName,
+    /// Field.
+    OutBy,
+    /// Field.
+    TankLitres,
+    /// Field.
+    FreeShare,
+    /// Field.
+    Heater,
+    /// Field.
+    TakesSolid,
+    /// Field.
+    FilterKind,
+    /// Field.
+    Window,
+    /// Help for it.
+    WindowHelp,
+    /// Field.
+    Target,
+    /// Field.
+    RinseMax,
+    /// Field.
+    RinseMin,
+    /// Field.
+    FilterOrder,
+    /// Field.
+    SwitchWords,
+    /// Help for it.
+    SwitchWordsHelp,
+    /// Field.
+    HasHeld,
+    /// Section.
+    Instruments,
+    /// Field.
+    Measures,
+    /// Button.
+    AddAnother,
+    /// Button.
+    Next,
+    /// Button.
+    Back,
+    /// Button.
+    Finish,
+    /// A field that may stay empty.
+    Optional,
+    /// A default of this project.
+    ProjectDefault,
+    /// Heading of the cautions.
+    Cautions,
+}
+
+/// The words of a [`Screen`].
+#[must_use]
+pub const fn screen(what: Screen, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match what {
+        Screen::AppName => "Panward",
+        Screen::AppLine => "Filter hot oil safely. Know how many days each pan has left.",
+        Screen::StartDemo => "Look round with a demo kitchen",
+        Screen::StartSetUp => "Set up my kitchen",
+        Screen::StartImport => "Bring my log from another phone",
+        Screen::LeaveDemo => "Leave the demo and delete it",
+        Screen::DemoLine => "Demo kitchen: everything in it is invented",
+        Screen::Today => "Today",
+        Screen::Begin => "Begin",
+        Screen::Resume => "Go on with it",
+        Screen::Due => "Due today",
+        Screen::NothingDue => "Nothing due",
+        Screen::NeverFiltered => "never filtered here",
+        Screen::NotToday => "Not today",
+        Screen::WithoutGuide => "Without the guide",
+        Screen::LastNight => "Last night: which pans?",
+        Screen::AddEntry => "Add to the log",
+        Screen::LookOwed => "Scraps were left out warm. What did the look find?",
+        Screen::Kept => "This phone keeps the log safe",
+        Screen::MayBeCleared => "This phone may clear the log when it is short of space: export often",
+        Screen::KeptUnknown => "Whether this phone keeps the log is asked after your first entry",
+        Screen::UpdateWaiting => "A new version waits until no job is open",
+        Screen::UpdateReady => "A new version is here: touch to take it",
+        Screen::QuietNow => "Quiet hours: only safety sounds",
+        Screen::Offline => "No network: everything still works",
+        Screen::OfflineReady => "Ready to work with no network",
+        Screen::SetUp => "Set up",
+        Screen::KitchenName => "Name of the kitchen",
+        Screen::Country => "Country",
+        Screen::Zone => "Time zone",
+        Screen::DayStart => "A trading day starts at",
+        Screen::TradingDays => "Trading days",
+        Screen::UsualHours => "Usual hours hot a day",
+        Screen::Closing => "Service ends at",
+        Screen::QuietHours => "Quiet hours",
+        Screen::EmergencyNumber => "Emergency number",
+        Screen::OilLimit => "Limit for oil in use",
+        Screen::People => "People",
+        Screen::Initials => "Initials",
+        Screen::Adult => "Eighteen or over",
+        Screen::SignedOffFor => "Signed off for",
+        Screen::MaySupervise => "May stand beside a starter",
+        Screen::SignedOffBy => "Signed off by",
+        Screen::VouchForMyself => "I work alone and vouch for myself",
+        Screen::VouchText => "I am over eighteen, know this machine's manual, and have run it safely before.",
+        Screen::Pans => "Pans",
+        Screen::PanName => "Name or number of the pan",
+        Screen::FullLitres => "Litres when full",
+        Screen::MinLitres => "Least litres it may be heated with",
+        Screen::Mark => "What is its lowest mark?",
+        Screen::MarkHelp => {
+            "A line in the wall, or a finger above the thermostat bulb: say it so that anybody finds it."
+        }
+        Screen::HeatedBy => "Heated by",
+        Screen::OffSigns => "Two signs that the heat is off",
+        Screen::Fat => "Fat",
+        Screen::KeptFor => "Kept for",
+        Screen::KeptForNone => "Nothing in particular",
+        Screen::FriedInIt => "Fried in it",
+        Screen::InItNow => "In it now",
+        Screen::InItFresh => "Fresh oil today",
+        Screen::InItSince => "Oil that was fresh on",
+        Screen::InItUnknown => "Oil of unknown age",
+        Screen::InItNothing => "Nothing",
+        Screen::UsualDays => "Days you usually get from its oil",
+        Screen::EndSign => "What tells you it is finished?",
+        Screen::Rhythm => "Filtered every how many days",
+        Screen::Machines => "Filter machines and hand kits",
+        Screen::NoMachine => "None yet",
+        Screen::MachineName => "What you call it",
+        Screen::OutBy => "How does oil leave the pan?",
+        Screen::TankLitres => "Litres of its tank",
+        Screen::FreeShare => "Share of the tank kept free",
+        Screen::Heater => "Its heater, in watts",
+        Screen::TakesSolid => "Its manual takes solid fat without a heater",
+        Screen::FilterKind => "How does oil pass its filter?",
+        Screen::Window => "Oil temperatures its manual allows",
+        Screen::WindowHelp => "From its manual. 100–180 °C is offered: a default of this guide. Never above 200 °C.",
+        Screen::Target => "Best oil temperature",
+        Screen::RinseMax => "Longest rinse, seconds",
+        Screen::RinseMin => "Shortest rinse, seconds",
+        Screen::FilterOrder => "Its filters, in the order they go in",
+        Screen::SwitchWords => "What its switch positions say",
+        Screen::SwitchWordsHelp => "Type the words on your machine: the guide speaks those.",
+        Screen::HasHeld => "What has it met since its last strip-clean?",
+        Screen::Instruments => "Instruments",
+        Screen::Measures => "Measures",
+        Screen::AddAnother => "Add another",
+        Screen::Next => "Next",
+        Screen::Back => "Back",
+        Screen::Finish => "Ready for today",
+        Screen::Optional => "may stay empty",
+        Screen::ProjectDefault => "a default of this guide, for you to replace",
+        Screen::Cautions => "Before you rely on it",
+    }
+}
+
+/// What the guide is and is not; shown at first start and in the office.
+#[must_use]
+pub const fn cautions(lang: Lang) -> &'static [&'static str] {
+    let Lang::En = lang;
+    &[
+        "The maker's manual of your pan and your machine comes first, then local codes. Where they are stricter, they win.",
+        "Gas, wiring, fixed fire systems and repairs belong to licensed engineers.",
+        "Nothing here replaces training by a person who knows your kitchen, or their sign-off.",
+        "The guide sees nothing and moves nothing. It asks what you see, and believes you.",
+        "Days left are a forecast. They are no proof that food is safe or lawful.",
+        "Print the fire card and the steps too: a phone can fail.",
+    ]
+}
+
+/// When a pan was last filtered: "filtered today", "filtered 3 days ago".
+#[must_use]
+pub fn last_filtered(days_ago: u32, lang: Lang) -> String {
+    let Lang::En = lang;
+    match days_ago {
+        0 => "filtered today".to_owned(),
+        1 => "filtered yesterday".to_owned(),
+        n => format!("filtered {} ago", count(n, "day", "days")),
+    }
+}
+
+/// How long ago the last export was made: "Last export: 23 days ago".
+#[must_use]
+pub fn last_export(days_ago: Option<u32>, lang: Lang) -> String {
+    let Lang::En = lang;
+    match days_ago {
+        None => "Never exported: this phone holds the only copy".to_owned(),
+        Some(0) => "Last export: today".to_owned(),
+        Some(1) => "Last export: yesterday".to_owned(),
+        Some(n) => format!("Last export: {} ago", count(n, "day", "days")),
+    }
+}
+
+/// Several pans are due: "Pans 1, 2 and 4 are due".
+#[must_use]
+pub fn pans_due(pans: &[String], lang: Lang) -> String {
+    let Lang::En = lang;
+    match pans {
+        [] => screen(Screen::NothingDue, lang).to_owned(),
+        [only] => format!("Pan {only} is due"),
+        many => format!("Pans {} are due", format::list(many, lang)),
+    }
+}

@@ -151,6 +151,25 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
     }
 }
 
+/// The same for one kind of machine, as [`step_line_for`] is to [`step_line`].
+#[must_use]
+pub const fn step_detail_for(step: StepId, out_by: OutBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match (step, out_by) {
+        (StepId::Draw, OutBy::Drain | OutBy::BuiltIn) => {
+            "Open it slowly. Stand clear of pipe and valve, face away. Press when the flow has stopped."
+        }
+        (StepId::Connect, OutBy::Drain) => {
+            "Nobody else within reach. Wheels braked. The valve stays shut until you go on."
+        }
+        (StepId::Connect, OutBy::BuiltIn) => "Nobody else within reach. The valve stays shut until you go on.",
+        (StepId::Rinse, OutBy::Drain | OutBy::BuiltIn) => {
+            "Nothing in the pan, walls dry, heat off. The valve stands open, so that the oil runs through."
+        }
+        _ => step_detail(step, lang),
+    }
+}
+
 /// The step's short name, for the log and for the place in a list.
 #[must_use]
 pub const fn step_title(step: StepId, lang: Lang) -> &'static str {

@@ -184,7 +184,7 @@ pub const fn why(step: StepId, lang: Lang) -> Why {
             "Noureddini et al., 1992, drawn on above 110 °C",
         ),
         StepId::LightOn => (
-            "Oil heats in six to seven minutes. Pans are switched off when nobody attends them.",
+            "Oil heats in six to seven minutes. Switch a pan off whenever nobody attends it.",
             CAIS17,
         ),
         StepId::MeltLow => (

@@ -177,6 +177,8 @@ fn the_last_entry_is_taken_back_for_ten_seconds() {
     let ledger = log.ledger();
     let back = |ms| take_back(&ledger, &[id], "a slip", Some(ANN), now(at(1, 20).plus(ms)));
     assert_eq!(back(10_000), Ok(vec![Draft::now(Some(ANN), void(id))]));
+    let wordless = take_back(&ledger, &[id], " ", Some(ANN), now(at(1, 20)));
+    assert_eq!(wordless, Err(QuickRefusal::NothingTyped));
     assert_eq!(back(10_001), Err(QuickRefusal::TooLate));
     assert_eq!(
         back(-Millis::SECOND),

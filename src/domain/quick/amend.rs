@@ -47,7 +47,7 @@ pub fn take_back(
 pub fn void(ledger: &Ledger, of: EntryId, why: String, who: Option<PersonId>) -> Result<Draft, QuickRefusal> {
     correctable(ledger, of)?;
     let how = Correction::Void;
-    Ok(Draft::now(who, Fact::Correct(Correct { of, why, how })))
+    correct(of, why, how).map(|fact| Draft::now(who, fact))
 }
 
 /// What of an entry is put right.
@@ -92,7 +92,14 @@ pub fn amend(
         off_min: amendment.at.map(|(_, off_min)| off_min),
         fact: amendment.fact.map(Box::new),
     };
-    Ok(Draft::now(who, Fact::Correct(Correct { of, why, how })))
+    correct(of, why, how).map(|fact| Draft::now(who, fact))
+}
+
+fn correct(of: EntryId, why: String, how: Correction) -> Result<Fact, QuickRefusal> {
+    if why.trim().is_empty() {
+        return Err(QuickRefusal::NothingTyped);
+    }
+    Ok(Fact::Correct(Correct { of, why, how }))
 }
 
 fn correctable(ledger: &Ledger, of: EntryId) -> Result<&Entry, QuickRefusal> {
