@@ -1,7 +1,6 @@
 //! First start, set-up and Today: titles, labels and standing lines.
 
-pub mod add;
-pub mod log;
+pub mod job;
 
 use super::Lang;
 use super::format::{self, count};
