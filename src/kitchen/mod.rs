@@ -8,6 +8,7 @@
 pub mod alarm;
 pub mod filter;
 pub mod life;
+pub mod log;
 mod order;
 mod scene;
 pub mod today;

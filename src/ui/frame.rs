@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
+use super::just_logged::JustLogged;
 use super::parts::{Shell, Tab};
 use super::screen::{self, Screen};
 use crate::words::{cards, run};
@@ -65,5 +66,6 @@ pub fn Frame(
         >
             {children()}
         </Shell>
+        <JustLogged/>
     }
 }
