@@ -1,11 +1,10 @@
 //! Every reason the guide says no, in words: what is wrong, what would clear it, what to do meanwhile, and who can
 //! change the limit. A refusal is calm: nothing has moved, and it says so by saying what comes next.
 
+use crate::domain::day_jobs;
 use crate::domain::guide::Refusal;
+use crate::domain::ids::PanId;
 use crate::domain::procedure::Hold;
-use crate::domain::time::Millis;
-use crate::store::StoreFault;
-use crate::store::stamp::ClockDoubt;
 
 use super::{Lang, answers, format, holds, run, setup, steps};
 
@@ -68,13 +67,13 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             NOTHING_MOVED,
         ),
         Refusal::Unanswered { item } => Said::new(
-            format!("Still to be seen: {}", answers::noun(*item).to_lowercase()),
+            format!("Still to be seen: {}", answers::noun(*item, lang).to_lowercase()),
             "Look at it, then answer.",
             NOTHING_MOVED,
         ),
         Refusal::NotSo { item, word } => Said::new(
             word.map_or_else(
-                || format!("{}: not as it must be", answers::noun(*item)),
+                || format!("{}: not as it must be", answers::noun(*item, lang)),
                 |word| answers::label(*item, word, lang),
             ),
             "Put it right, look again, then answer.",
@@ -228,46 +227,50 @@ fn named(wrong: &str, clears: &str) -> Said {
     }
 }
 
-/// The wall clock is not believed: both times, and what to do.
+/// What light-up and lock-up say no with. `pan_name` gives a pan's own name.
 #[must_use]
-pub fn clock_doubt(doubt: &ClockDoubt, off_min: i16, lang: Lang) -> Said {
+pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> String, lang: Lang) -> Said {
     let Lang::En = lang;
-    let said = |at: Millis| format::time_of_day(at, off_min);
-    let (wrong, last, wall) = match doubt {
-        ClockDoubt::Behind { last, wall } => ("The clock stands behind the last entry", last, wall),
-        ClockDoubt::FarAhead { last, wall } => ("The clock stands over a day ahead of the last entry", last, wall),
-    };
-    Said::new(
-        wrong,
-        format!(
-            "This phone says {}; the last entry was written at {}. Set the clock right, or say it is right.",
-            said(*wall),
-            said(*last)
+    match refused {
+        day_jobs::Refusal::Guide(why) => refusal(why, lang),
+        day_jobs::Refusal::PanEmpty => Said::new(
+            "This pan stands empty: do not light it",
+            "Its oil back in it, above the mark.",
+            "The tag stays on its control. Heat stays off.",
         ),
-        "Nothing was written. What you typed is still here.",
-    )
-}
-
-/// The store did not take it.
-#[must_use]
-pub fn not_saved(fault: &StoreFault, lang: Lang) -> Said {
-    let Lang::En = lang;
-    Said::new(
-        "Not saved, so this step has not moved",
-        run::say(run::Say::NotSaved, lang),
-        format!("What the phone says: {fault}. Make the pans safe if you must leave."),
-    )
-}
-
-/// Anything else that kept an entry from being written.
-#[must_use]
-pub fn not_written(why: &str, lang: Lang) -> Said {
-    let Lang::En = lang;
-    Said::new(
-        "Not written, so nothing has moved",
-        format!("What stood in the way: {why}."),
-        NOTHING_MOVED,
-    )
+        day_jobs::Refusal::PanInRun => Said::new(
+            "This pan is in the filter job",
+            "Finish its run first.",
+            "Heat stays off until the run says how it is left.",
+        ),
+        day_jobs::Refusal::FoundFirst => Said::new(
+            "Scraps were left outdoors",
+            "Say what the look found, then light the pans.",
+            "Look before you light anything.",
+        ),
+        day_jobs::Refusal::PanHalfLit { pan } => Said::new(
+            format!("Pan {} is half lit", pan_name(*pan)),
+            "Finish lighting it, or turn its heat off and see it off.",
+            "Somebody stays with it.",
+        ),
+        day_jobs::Refusal::NotTenMinutes { left_ms } => Said::of_hold(
+            format!(
+                "The second probe is due in {}",
+                format::length((left_ms + 999) / 1000, lang)
+            ),
+            Hold::Scraps,
+            lang,
+        ),
+        day_jobs::Refusal::ScrapsSomewhere => Said::of_hold("There are scraps somewhere tonight", Hold::Scraps, lang),
+        day_jobs::Refusal::LookerUnknown => Said::of_hold("Name who looks next", Hold::Scraps, lang),
+        day_jobs::Refusal::LookNotAhead => Said::new(
+            "The next look must lie ahead, within a day",
+            "Give a time within the next day.",
+            "Stay with the scraps until somebody is named.",
+        ),
+        day_jobs::Refusal::NoLookOwed => Said::new("No look is owed there", "Go back to Today.", NOTHING_MOVED),
+        day_jobs::Refusal::WhyNot => Said::new("Say why it was not done", "A reason in a few words.", NOTHING_MOVED),
+    }
 }
 
 #[cfg(test)]

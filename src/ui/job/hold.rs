@@ -1,4 +1,4 @@
-//! A refusal or a failed write as one calm page: what is wrong, what clears it, what to do meanwhile, the way out.
+//! A refusal as one calm page: what is wrong, what clears it, what to do meanwhile, the way out.
 
 use leptos::prelude::*;
 
@@ -7,7 +7,7 @@ use crate::domain::guide::{Command, Refusal};
 use crate::kitchen::{Order, Refused};
 use crate::ui::bench::{Trouble, use_bench};
 use crate::ui::parts::{Button, Rank};
-use crate::words::refusals::{self, Said};
+use crate::words::refusals;
 use crate::words::screens::job::{JobSay, say};
 
 /// What was refused, in words, with its ways out.
@@ -24,13 +24,14 @@ pub fn HoldPage(
 ) -> impl IntoView {
     let bench = use_bench();
     let lang = bench.lang;
-    let Trouble { why, order } = trouble;
-    let off_min = bench.look(|_, now| now.off_min);
-    let said: Said = match &why {
+    let Trouble { why, .. } = trouble;
+    let said = match &why {
         Refused::Guide(refusal) => refusals::refusal(refusal, lang),
-        Refused::Clock(doubt) => refusals::clock_doubt(doubt, off_min, lang),
-        Refused::Store(fault) => refusals::not_saved(fault, lang),
-        other => refusals::not_written(&other.to_string(), lang),
+        Refused::Day(refusal) => {
+            let name = |id| bench.look(|kitchen, _| kitchen.ledger().book.pan(id).map(|pan| pan.name.clone()));
+            refusals::day_refusal(refusal, |id| name(id).unwrap_or_default(), lang)
+        }
+        _ => return ().into_any(),
     };
     let again = move |order: Order| {
         Callback::new(move |()| {
@@ -45,12 +46,6 @@ pub fn HoldPage(
             "heater-on",
             again(Order::Guide(Command::Heater(true))),
         )),
-        Refused::Clock(_) => Some((
-            JobSay::ClockIsRight,
-            "clock-is-right",
-            again(Order::TimeConfirmed(Box::new(order))),
-        )),
-        Refused::Store(_) => Some((JobSay::TryAgain, "try-again", again(order))),
         _ => None,
     };
     let rank = if cure.is_some() { Rank::Second } else { Rank::First };
@@ -76,4 +71,5 @@ pub fn HoldPage(
             <dl class="job-hold">{lines}</dl>
         </JobPage>
     }
+    .into_any()
 }

@@ -20,7 +20,7 @@ use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::procedure::{Step, StepId};
 use crate::kitchen::filter::{self, PutOff, Stage};
 use crate::kitchen::{Order, Refused, alarm};
-use crate::ui::bench::{Bench, use_bench};
+use crate::ui::bench::{Bench, Trouble, use_bench};
 use crate::ui::job::ask::{Answered, AskDesk};
 use crate::ui::job::hold::HoldPage;
 use crate::ui::job::why::WhySheet;
@@ -174,7 +174,16 @@ impl Floor {
 
     /// The step on screen, for who follows from outside.
     fn step_key(self) -> String {
-        if self.bench.trouble.with(Option::is_some) {
+        let refused = |why: &Option<Trouble>| {
+            matches!(
+                why,
+                Some(Trouble {
+                    why: Refused::Guide(_),
+                    ..
+                })
+            )
+        };
+        if self.bench.trouble.with(refused) {
             return "refused".to_owned();
         }
         match self.over.get() {
@@ -243,7 +252,8 @@ pub fn Filter() -> impl IntoView {
 
 /// What is on the screen now.
 fn draw(floor: Floor) -> AnyView {
-    if let Some(trouble) = floor.bench.trouble.get() {
+    let refused = floor.bench.trouble.get();
+    if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
         let on_read = Callback::new(move |()| floor.trouble_read());
         let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
         return view! { <HoldPage trouble on_read on_stop /> }.into_any();

@@ -65,10 +65,6 @@ pub enum JobSay {
     GiveUp,
     /// The oil stays out of the pan.
     LeaveOut,
-    /// Tries the same again.
-    TryAgain,
-    /// The clock is right.
-    ClockIsRight,
     /// What would clear a refusal.
     Clears,
     /// What to do meanwhile.
@@ -122,8 +118,6 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::WhatIsWrong => "What is wrong?",
         JobSay::GiveUp => "Not this pan after all",
         JobSay::LeaveOut => "Leave it like this",
-        JobSay::TryAgain => "Try again",
-        JobSay::ClockIsRight => "The clock is right",
         JobSay::Clears => "What clears it",
         JobSay::Meanwhile => "Meanwhile",
         JobSay::WhoCan => "Who can change it",
