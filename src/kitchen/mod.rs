@@ -5,6 +5,8 @@
 //!
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
+pub mod alarm;
+pub mod filter;
 pub mod life;
 pub mod log;
 mod order;

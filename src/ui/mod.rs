@@ -4,6 +4,7 @@ pub mod bench;
 pub mod boot;
 pub mod cards;
 pub mod frame;
+pub mod job;
 pub mod just_logged;
 pub mod parts;
 pub mod prefs;

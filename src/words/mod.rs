@@ -22,6 +22,7 @@ pub mod make_safe;
 pub mod oil;
 pub mod questions;
 pub mod quick_refusals;
+pub mod refusals;
 pub mod run;
 pub mod screens;
 pub mod setup;
