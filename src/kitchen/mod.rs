@@ -5,7 +5,9 @@
 //!
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
+pub mod forecast;
 pub mod life;
+pub mod nights;
 mod order;
 mod scene;
 pub mod today;

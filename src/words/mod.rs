@@ -23,6 +23,7 @@ pub mod run;
 pub mod screens;
 pub mod setup;
 pub mod steps;
+pub mod today;
 pub mod whys;
 
 /// A language on screen.
