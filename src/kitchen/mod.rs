@@ -7,8 +7,10 @@
 
 pub mod alarm;
 pub mod filter;
+pub mod forecast;
 pub mod life;
 pub mod log;
+pub mod nights;
 mod order;
 mod scene;
 pub mod today;

@@ -12,7 +12,7 @@ use leptos::task::spawn_local;
 use crate::browser::idb::IdbJournal;
 use crate::browser::sound::{Sound, SoundState};
 use crate::browser::wake::{Wake, WakeState};
-use crate::browser::{clock, update};
+use crate::browser::{clock, storage_health, update};
 use crate::domain::entry::Entry;
 use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
@@ -47,6 +47,8 @@ pub struct Bench {
     pub wake_state: RwSignal<WakeState>,
     /// Whether a newer version of the app waits.
     pub update: RwSignal<Option<update::Update>>,
+    /// Whether the phone promised not to clear the log; unknown before it was asked.
+    pub kept: RwSignal<Option<bool>>,
     /// Which world this log belongs to.
     pub world: World,
     /// The language on screen.
@@ -73,6 +75,9 @@ impl Bench {
         let wake_state = RwSignal::new(WakeState::Off);
         let waiting = RwSignal::new(None);
         update::watch(move |state| waiting.set(Some(state)));
+        let kept = RwSignal::new(None);
+        // A promise given earlier stands; one never asked for is asked for after the first entry.
+        spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept)) });
         Self {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
@@ -86,6 +91,7 @@ impl Bench {
             sound_state,
             wake_state,
             update: waiting,
+            kept,
             world,
             lang: Lang::En,
         }
@@ -147,6 +153,7 @@ impl Bench {
                 Ok(entries) => {
                     bench.busy.set(false);
                     bench.revision.update(|n| *n += 1);
+                    bench.ask_to_keep();
                     then(&entries);
                 }
                 Err(why) => {
@@ -156,6 +163,15 @@ impl Bench {
                 }
             }
         });
+    }
+
+    /// Something is written: the phone is asked, once, never to clear it by itself.
+    fn ask_to_keep(&self) {
+        let kept = self.kept;
+        if self.world == World::Real && kept.get_untracked().is_none() {
+            kept.set(Some(false));
+            spawn_local(async move { kept.set(storage_health::persist().await.or(Some(false))) });
+        }
     }
 
     async fn write(&self, order: Order) -> Result<Vec<Entry>, Refused> {

@@ -27,6 +27,7 @@ pub mod run;
 pub mod screens;
 pub mod setup;
 pub mod steps;
+pub mod today;
 pub mod trouble;
 pub mod whys;
 
