@@ -4,10 +4,12 @@ pub mod bench;
 pub mod boot;
 pub mod cards;
 pub mod frame;
+pub mod office;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
 pub mod screens;
+pub mod set_up;
 
 use crate::browser::page;
 use leptos::prelude::*;
@@ -63,5 +65,6 @@ fn Screens() -> impl IntoView {
         Screen::LastNight => view! { <screens::last_night::LastNight/> }.into_any(),
         Screen::Office => view! { <screens::office::Office/> }.into_any(),
         Screen::SetUp => view! { <screens::set_up::SetUp/> }.into_any(),
+        Screen::Edit(subject, id) => view! { <screens::edit::Edit subject id/> }.into_any(),
     }
 }
