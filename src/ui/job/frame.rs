@@ -44,6 +44,21 @@ pub struct Around {
     pub window: Option<String>,
 }
 
+impl Around {
+    /// Around a step that moves no oil.
+    #[must_use]
+    pub const fn bare(pan: Option<String>) -> Self {
+        Self {
+            pan,
+            out_by: OutBy::Nozzle,
+            picture: None,
+            note: None,
+            level: None,
+            window: None,
+        }
+    }
+}
+
 /// The words of one step that are not the same on all.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Lines {

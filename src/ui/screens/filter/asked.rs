@@ -15,6 +15,7 @@ use crate::kitchen::filter;
 use crate::ui::job::ask::{AskParts, ask};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
+use crate::ui::job::why::why_button;
 use crate::ui::parts::{Button, Rank};
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
@@ -100,11 +101,7 @@ fn progress(floor: Floor, asking: &Asking, run: Option<&Run>) -> String {
 fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
     let lang = floor.bench.lang;
     let question = asking.current(run);
-    let asked = question.as_ref().map(|q| q.step);
-    let step = asked.and_then(|id| asking.gate().steps.iter().copied().find(|s| s.id == id));
-    let ask_why = Callback::new(move |()| floor.why.set(step));
-    let why =
-        step.map(|_| view! { <Button label=say(Say::Why, lang) rank=Rank::Plain on_press=ask_why testid="why" /> });
+    let why = why_button(floor.why, asking, run, lang);
     let wrong = run.is_some().then(|| {
         let on_press = Callback::new(move |()| floor.over.set(Some(Over::Faults)));
         view! { <Button label=say(Say::SomethingWrong, lang) rank=Rank::Plain on_press testid="something-wrong" /> }

@@ -3,7 +3,6 @@
 use leptos::prelude::*;
 
 use super::Floor;
-use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::{Command, Run};
 use crate::domain::procedure::{Block, Hazard, StepId};
 use crate::kitchen::filter::{WarmNow, warm_now};
@@ -12,17 +11,6 @@ use crate::ui::parts::{AnswerButton, Button, Countdown, Rank};
 use crate::words::run::clock_answers;
 use crate::words::screens::job::{JobSay, say};
 use crate::words::{hazards, run, steps};
-
-fn bare(run: Option<&Run>) -> Around {
-    Around {
-        pan: run.map(|run| run.pan.pan.name.clone()),
-        out_by: OutBy::Nozzle,
-        picture: None,
-        note: None,
-        level: None,
-        window: None,
-    }
-}
 
 /// The step at which the heater goes on.
 pub fn heater(floor: Floor) -> AnyView {
@@ -36,7 +24,7 @@ pub fn heater(floor: Floor) -> AnyView {
     let on = Callback::new(move |()| floor.send(Command::Heater(true)));
     let later = Callback::new(move |()| floor.put_off.update(|p| p.heater = true));
     view! {
-        <Step around=bare(None) lines on_stop=floor.on_stop()>
+        <Step around=Around::bare(None) lines on_stop=floor.on_stop()>
             <AnswerButton label=say(JobSay::HeaterIsOn, lang) on_press=on testid="heater-on" />
             <AnswerButton label=say(JobSay::NotNow, lang) on_press=later testid="heater-later" />
         </Step>
@@ -60,7 +48,7 @@ pub fn ask_time(floor: Floor, run: Option<&Run>) -> AnyView {
     let [yes, no] = clock_answers(lang);
     let right = move |right| Callback::new(move |()| floor.send(Command::TimeIs(right)));
     view! {
-        <Step around=bare(run) lines on_stop=floor.on_stop()>
+        <Step around=Around::bare(run.map(|run| run.pan.pan.name.clone())) lines on_stop=floor.on_stop()>
             <AnswerButton label=yes on_press=right(true) testid="answer-clock-yes" />
             <AnswerButton label=no on_press=right(false) testid="answer-clock-no" />
         </Step>
