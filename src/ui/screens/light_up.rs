@@ -223,14 +223,11 @@ fn asked(range: Range, pan: Option<PanId>) -> AnyView {
         let on_press = Callback::new(move |()| range.take(None));
         view! { <Button label=say(DaySay::OtherPans, lang) rank=Rank::Plain on_press testid="other-pans" /> }
     });
-    let beside = view! {
-        <div class="job-aside">{why_button(range.why, &asking, None, lang)} {others}</div>
-    }
-    .into_any();
+    let aside = view! { {why_button(range.why, &asking, None, lang)} {others} }.into_any();
     let parts = AskParts {
         around: Around::bare(name),
         progress: block_name(Block::LightUp, lang).to_owned(),
-        beside,
+        aside,
         picks: None,
         on_stop: range.on_stop(),
     };

@@ -20,10 +20,10 @@ use crate::ui::job::page::JobPage;
 use crate::ui::job::people::everybody;
 use crate::ui::job::why::{WhySheet, why_button};
 use crate::ui::job::{draft, fresh_id, watch};
-use crate::ui::parts::{AnswerButton, BigClock, Button, Countdown, Rank};
+use crate::ui::parts::{AnswerButton, BigClock, Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::{clock_answers, clock_question, job_name, until};
-use crate::words::screens::day::{DaySay, in_minutes, say};
+use crate::words::screens::day::{DaySay, in_minutes, probe_in, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{run, steps};
 
@@ -194,15 +194,12 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> AnyView {
     let Some(asking) = yard.ask.asking() else {
         return ().into_any();
     };
-    let beside = view! {
-        {standing(yard)}
-        <div class="job-aside">{why_button(yard.why, &asking, None, lang)} {other_ways(yard, step)}</div>
-    }
-    .into_any();
+    let aside =
+        view! { {why_button(yard.why, &asking, None, lang)} {standing(yard)} {other_ways(yard, step)} }.into_any();
     let parts = AskParts {
         around: Around::bare(pan),
         progress: steps::block_name(Block::LockUp, lang).to_owned(),
-        beside,
+        aside,
         picks: None,
         on_stop: yard.on_stop(),
     };
@@ -245,18 +242,9 @@ fn second_probe(yard: Yard) -> Signal<Option<i64>> {
 fn standing(yard: Yard) -> AnyView {
     let lang = yard.bench.lang;
     let left = second_probe(yard);
-    let runs = Memo::new(move |_| left.get().is_some());
-    let seconds = Signal::derive(move || left.get().unwrap_or(0));
     view! {
         {move || {
-            runs.get()
-                .then(|| {
-                    view! {
-                        <div class="job-warm">
-                            <Countdown seconds words=say(DaySay::SecondProbe, lang) testid="second-probe" />
-                        </div>
-                    }
-                })
+            left.get().map(|s| view! { <p class="job-left num" data-testid="second-probe">{probe_in(s, lang)}</p> })
         }}
     }
     .into_any()
@@ -272,6 +260,7 @@ fn wait(yard: Yard) -> AnyView {
         let due = lock.and_then(|lock| lock.wait).map(|wait| wait.due());
         due.map_or_else(String::new, |due| until(due, now.off_min, lang))
     });
+    let aside = other_ways(yard, StepId::ScrapsAgain);
     let lines = Lines {
         progress: steps::step_title(StepId::ScrapsAgain, lang).to_owned(),
         say: steps::step_line(StepId::ScrapsAgain, lang).to_owned(),
@@ -280,11 +269,10 @@ fn wait(yard: Yard) -> AnyView {
     };
     let middle = view! {
         <BigClock seconds usual=say(DaySay::SecondProbe, lang).to_owned() until=due label=say(DaySay::SecondProbe, lang) />
-        <div class="job-aside">{other_ways(yard, StepId::ScrapsAgain)}</div>
     }
     .into_any();
     view! {
-        <Step around=Around::bare(None) lines middle=Some(middle) on_stop=yard.on_stop()>
+        <Step around=Around::bare(None) lines middle=Some(middle) aside=Some(aside) on_stop=yard.on_stop()>
             ""
         </Step>
     }

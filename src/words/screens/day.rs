@@ -97,6 +97,13 @@ pub fn next_look(seconds: i64, lang: Lang) -> String {
     }
 }
 
+/// How long until the second probe: "Probe again in 9:12".
+#[must_use]
+pub fn probe_in(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Probe again in {}", format::clock(seconds))
+}
+
 /// A time from now at which somebody looks: "in 30 min".
 #[must_use]
 pub fn in_minutes(minutes: i64, lang: Lang) -> String {

@@ -34,7 +34,7 @@ pub fn asked(floor: Floor, run: Option<&Run>) -> AnyView {
     let parts = AskParts {
         around: around(floor, &asking, run),
         progress: progress(floor, &asking, run),
-        beside: beside(floor, &asking, run),
+        aside: aside(floor, &asking, run),
         picks,
         on_stop: floor.on_stop(),
     };
@@ -97,8 +97,8 @@ fn progress(floor: Floor, asking: &Asking, run: Option<&Run>) -> String {
     })
 }
 
-/// Under the question: the warm-up while it runs, and the quiet ways aside.
-fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
+/// The quiet ways aside: why, the warm-up while it runs, what can be wrong.
+fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
     let lang = floor.bench.lang;
     let question = asking.current(run);
     let why = why_button(floor.why, asking, run, lang);
@@ -122,9 +122,5 @@ fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
             let on_press = Callback::new(move |()| watch::play(floor.bench, Urgency::Safety));
             view! { <Button label=job::say(JobSay::PlayAgain, lang) rank=Rank::Plain on_press testid="play-sound" /> }
         });
-    view! {
-        {heater::standing(floor)}
-        <div class="job-aside">{why} {sound} {leave} {back} {wrong}</div>
-    }
-    .into_any()
+    view! { {why} {sound} {heater::standing(floor)} {leave} {back} {wrong} }.into_any()
 }
