@@ -5,6 +5,7 @@
 
 pub mod claim;
 pub mod country;
+pub mod day_jobs;
 pub mod entry;
 pub mod evidence;
 pub mod facts;
@@ -18,6 +19,7 @@ pub mod limits;
 pub mod oil_life;
 pub mod procedure;
 pub mod quick;
+pub mod setting_up;
 pub mod time;
 pub mod units;
 pub mod volume;

@@ -34,7 +34,7 @@ fn told(why: &Refused, lang: Lang) -> (Told, Ways) {
             };
             (trouble::store(why, lang), ways)
         }
-        Refused::Guide(_) => (trouble::guide(lang), Ways::Leave),
+        Refused::Guide(_) | Refused::Day(_) => (trouble::guide(lang), Ways::Leave),
     }
 }
 
@@ -51,7 +51,7 @@ pub fn TroubleSheet(
     move || {
         let trouble = bench.trouble.get()?;
         let on_job = screen.get().is_job();
-        if on_job && matches!(trouble.why, Refused::Guide(_)) {
+        if on_job && matches!(trouble.why, Refused::Guide(_) | Refused::Day(_)) {
             return None;
         }
         let (Told { title, text }, ways) = told(&trouble.why, lang);
