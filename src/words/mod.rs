@@ -18,6 +18,7 @@ pub mod holds;
 pub mod log;
 pub mod make_safe;
 pub mod oil;
+pub mod pan;
 pub mod questions;
 pub mod run;
 pub mod screens;
