@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
+use super::just_logged::JustLogged;
 use super::parts::{Shell, Tab};
 use super::screen::{self, Screen};
 use super::screens::first::DemoBand;
@@ -49,7 +50,7 @@ pub fn Frame(
     };
     let current = match screen {
         Screen::Log | Screen::Add(_) => "log",
-        Screen::Office | Screen::SetUp => "office",
+        Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
         _ => "today",
     };
     view! {
@@ -68,5 +69,6 @@ pub fn Frame(
             {(bench.world == World::Demo).then(|| view! { <DemoBand/> })}
             {children()}
         </Shell>
+        <JustLogged/>
     }
 }

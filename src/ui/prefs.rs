@@ -5,10 +5,15 @@ use gloo_storage::{LocalStorage, Storage};
 
 use crate::domain::ids::PersonId;
 use crate::domain::time::Millis;
+use crate::domain::units::Volume;
+use crate::domain::volume::Packs;
 use crate::store::World;
 
 const WORLD: &str = "panward.world";
 const ME: &str = "panward.me";
+const BLOCK_G: &str = "panward.block_g";
+const DRUM_ML: &str = "panward.drum_ml";
+const DRAFT: &str = "panward.draft";
 
 /// The world this phone shows; none before the first choice, or where the browser keeps nothing.
 #[must_use]
@@ -38,6 +43,40 @@ pub fn me() -> Option<PersonId> {
 /// Keeps who stands at this phone.
 pub fn set_me(person: PersonId) {
     let _ = LocalStorage::set(ME, format!("{:032x}", person.0));
+}
+
+/// What the packs of this kitchen hold, as far as somebody has said at this phone.
+#[must_use]
+pub fn packs() -> Packs {
+    Packs {
+        block_g: LocalStorage::get(BLOCK_G).ok(),
+        drum: LocalStorage::get(DRUM_ML).ok().and_then(Volume::from_ml),
+    }
+}
+
+/// Keeps what a block weighs, in grams.
+pub fn set_block_g(grams: u32) {
+    let _ = LocalStorage::set(BLOCK_G, grams);
+}
+
+/// Keeps what a drum holds.
+pub fn set_drum(volume: Volume) {
+    let _ = LocalStorage::set(DRUM_ML, volume.ml());
+}
+
+/// What was being typed when the page went away, as pairs of text; nothing when it was saved.
+#[must_use]
+pub fn draft() -> Vec<(String, String)> {
+    LocalStorage::get(DRAFT).unwrap_or_default()
+}
+
+/// Keeps what is being typed.
+pub fn set_draft(pairs: &[(String, String)]) {
+    if pairs.is_empty() {
+        LocalStorage::delete(DRAFT);
+    } else {
+        let _ = LocalStorage::set(DRAFT, pairs);
+    }
 }
 
 const EXPORTED: &str = "panward.exported";

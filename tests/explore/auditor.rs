@@ -112,6 +112,8 @@ pub struct Auditor {
     pub strange: bool,
     pub heater: Heater,
     pub run_open: bool,
+    /// Whether oil was ever let out of the pan.
+    pub drew: bool,
     pub trouble: Trouble,
     pub faulty: bool,
     pub heat_off: bool,
@@ -163,6 +165,7 @@ impl Auditor {
             strange: false,
             heater: Heater::Cold,
             run_open: false,
+            drew: false,
             trouble: Trouble::None,
             faulty: false,
             heat_off: false,
@@ -327,8 +330,10 @@ impl Auditor {
         let work = matches!(fact.event, RunEvent::Answered | RunEvent::Pump | RunEvent::Ended);
         let leaves_pan = (fact.pump == Pump::Drawing && self.pump != Pump::Drawing)
             || (self.place == Place::InPan && fact.place != Place::InPan);
-        if work && (leaves_pan || matches!(fact.step, StepId::Connect | StepId::Container)) {
+        let pumps = fact.event == RunEvent::Pump && matches!(fact.step, StepId::Connect | StepId::Container);
+        if work && (leaves_pan || pumps) {
             self.may_leave(fact, now, real, scene)?;
+            self.drew = true;
         }
         let rinses = fact.pump == Pump::Rinsing && self.pump != Pump::Rinsing;
         let returns =

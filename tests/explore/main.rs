@@ -2,9 +2,11 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
+mod asking;
 mod auditor;
 mod mutate;
 mod search;
+mod steps;
 mod world;
 
 use panward::domain::facts::run::Form;
@@ -33,20 +35,29 @@ fn all_keep_every_line(worlds: &[World]) {
             "{}: whether oil ever leaves the pan",
             world.name
         );
+        // Where no draw may begin, oil can still be found outside its pan by a look, and be brought back.
+        assert!(found.finished || !world.draws, "{}: no run can be finished", world.name);
+        assert_eq!(found.stuck, None, "{}: oil out and no safe end", world.name);
         assert_eq!(
-            found.finished, world.draws,
-            "{}: whether a run can be finished",
+            found.no_way_back, None,
+            "{}: oil out and no way back by work",
             world.name
         );
-        assert_eq!(found.stuck, 0, "{}: oil out and no safe end", world.name);
-        assert_eq!(found.no_way_back, 0, "{}: oil out and no way back by work", world.name);
     }
     println!("{total:>7} states in {} worlds", worlds.len());
 }
 
+// Two halves, for two cores.
 #[test]
 fn no_path_of_a_working_kitchen_crosses_a_line() {
-    all_keep_every_line(&world::working());
+    let all = world::working();
+    all_keep_every_line(all.get(..9).unwrap());
+}
+
+#[test]
+fn no_path_of_the_other_working_kitchens_crosses_a_line() {
+    let all = world::working();
+    all_keep_every_line(all.get(9..).unwrap());
 }
 
 #[test]

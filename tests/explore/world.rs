@@ -29,10 +29,13 @@ pub struct World {
     pub plan: Plan,
     /// Who works the pans, and who stands beside.
     pub who: (PersonId, Option<PersonId>),
+    /// How many troubles a path through it may hold.
+    pub troubles: u32,
     /// Whether a draw can be reached at all.
     pub draws: bool,
 }
 
+/// No optional part.
 pub const NONE: Plan = Plan {
     samples: false,
     wipe: false,
@@ -135,6 +138,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
         form,
         plan,
         who: (OWNER, None),
+        troubles: 2,
         draws: true,
     }
 }
@@ -243,7 +247,10 @@ pub fn refusing() -> Vec<World> {
     let plain = || world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE);
     let mut young = plain().by(YOUNG, None).refuses().named("under eighteen");
     young.scene.people.retain(|(p, _)| p.person == YOUNG);
+    let unused_fat =
+        world(OutBy::Nozzle, Fat::Rapeseed, Form::Short, NONE).machine(|m| m.last_fat = Some(Fat::Dripping));
     vec![
+        unused_fat.refuses().named("no short form after another fat"),
         starter_alone(),
         young,
         claim_met(),
