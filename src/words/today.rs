@@ -1,9 +1,9 @@
-//! What Today, one pan's page, "last night" and first start say beyond their titles.
+//! What Today, "last night" and first start say beyond their titles.
 
 use chrono::Datelike;
 
 use crate::domain::facts::job::JobKind;
-use crate::domain::oil_life::{DaysLeft, MOST_DAYS, Quantity, Role, Word};
+use crate::domain::oil_life::{DaysLeft, MOST_DAYS, Word};
 use crate::domain::time::Day;
 
 use super::{Lang, format, oil, run};
@@ -21,6 +21,8 @@ pub enum Line {
     MakingDemo,
     /// The demo could not be made.
     NoDemo,
+    /// On every screen of the demo.
+    DemoBand,
     /// The button that leaves the demo.
     LeaveDemo,
     /// Before the set-up is finished.
@@ -121,14 +123,15 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match what {
         Line::ThisIsFor => {
-            "For whoever runs the pans of a fish and chip kitchen. Panward takes you through the daily filter run of hot \
-             oil one step at a time, with timers and safety holds that only what you see opens. It tells you how many \
-             days each pan's oil has left, and keeps the record. It needs no network and sends nothing anywhere."
+            "For whoever runs the pans of a fish and chip kitchen. Panward guides the daily filter run of hot oil step by \
+             step, with timers and safety holds, tells how many days each pan's oil has left, and keeps the record. It \
+             needs no network and sends nothing anywhere."
         }
         Line::DemoIs => "Four invented pans with five weeks of log. Nothing you do there can reach your own log.",
         Line::SetUpTakes => "Your pans, fats, machines and people. A kitchen with one pan takes about two minutes.",
         Line::MakingDemo => "Making the demo kitchen…",
         Line::NoDemo => "The demo could not be made",
+        Line::DemoBand => "Demo kitchen, all invented",
         Line::LeaveDemo => "Leave the demo",
         Line::NotSetUp => "Set up your kitchen",
         Line::NotSetUpText => "Nothing is guided or counted before the pans and the people are known.",
@@ -258,11 +261,11 @@ pub fn open(job: JobKind, lang: Lang) -> String {
     format!("{} is open", run::job_name(job, lang))
 }
 
-/// A job that was done today, in a small line.
+/// A job that is over for today, done or not.
 #[must_use]
-pub fn done(job: JobKind, lang: Lang) -> String {
+pub fn recorded(job: JobKind, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("{}: done today", run::job_name(job, lang))
+    format!("{}: recorded", run::job_name(job, lang))
 }
 
 /// The heading of the morning's question: "Monday night: which pans?".
@@ -296,11 +299,14 @@ pub fn days_hero(days: DaysLeft, lang: Lang) -> (String, &'static str) {
     }
 }
 
-/// The owner's own count as a hero: "day 4", and beside it "of your usual 9".
+/// The owner's own count as a hero: what stands before the number, and under it: "day" 4 "of your usual 9 days".
 #[must_use]
-pub fn usual_hero(days: u16, today: u16, lang: Lang) -> (String, String) {
+pub fn usual_hero(days: u16, lang: Lang) -> (&'static str, String) {
     let Lang::En = lang;
-    (format!("day{}{today}", format::NBSP), format!("of your usual {days}"))
+    (
+        "day",
+        format!("of your usual {}", format::count(days.into(), "day", "days")),
+    )
 }
 
 /// What the model says while the owner's count leads: "likely 5–16 days left".
@@ -321,189 +327,6 @@ pub const fn word(word: Word, lang: Lang) -> &'static str {
         Word::Fresh => oil::fresh(lang),
         Word::Good => oil::good(lang),
     }
-}
-
-/// The pan, its fat and the day of its oil: "Pan 1 · Rapeseed · day 11".
-#[must_use]
-pub fn pan_eyebrow(fat: &str, day_of_oil: Option<i64>, lang: Lang) -> String {
-    let Lang::En = lang;
-    match day_of_oil {
-        Some(n) => format!("{fat} · calendar day {n} of this oil"),
-        None => format!("{fat} · age not known"),
-    }
-}
-
-/// A percentage to the tenth: "15.5 %".
-#[must_use]
-pub fn percent(value: f64) -> String {
-    #[expect(
-        clippy::cast_possible_truncation,
-        reason = "percent of a mass, between 0 and a few hundred"
-    )]
-    let tenths = (value * 10.0).round() as i64;
-    format!("{}{}%", format::decimal(tenths, 1), format::NBSP)
-}
-
-/// The quantity a limit is on.
-#[must_use]
-pub const fn quantity(quantity: Quantity, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    match quantity {
-        Quantity::Polar => "Polar compounds",
-        Quantity::Ffa => "Free fatty acids",
-    }
-}
-
-/// A level believed: "Polar compounds about 15 % (12 % to 18 %)".
-#[must_use]
-pub fn level(of: Quantity, middle: f64, low: f64, high: f64, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!(
-        "{} about {} ({} to {}), eight times in ten.",
-        quantity(of, lang),
-        percent(middle),
-        percent(low),
-        percent(high)
-    )
-}
-
-/// A level in a table: "15 % (12–18)".
-#[must_use]
-pub fn interval(middle: f64, low: f64, high: f64) -> String {
-    format!("{} ({} to {})", percent(middle), percent(low), percent(high))
-}
-
-/// Days in a row on which the pan was filtered when it was due.
-#[must_use]
-pub fn row_of_days(days: u32, lang: Lang) -> String {
-    let Lang::En = lang;
-    match days {
-        0 | 1 => "The crumb of each of these is out.".to_owned(),
-        n => format!("Filtered {n} days in a row: that crumb is out."),
-    }
-}
-
-/// What uses up the room under the limits first.
-#[must_use]
-pub fn limited_by(of: Quantity, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!("{} come nearest to their limit.", quantity(of, lang))
-}
-
-/// Where the oil settles: "At the usual top-up it settles at 27 %, over the limit of 25 %."
-#[must_use]
-pub fn settles(level: f64, limit: Option<f64>, lang: Lang) -> String {
-    let Lang::En = lang;
-    let at = format!("At the usual top-up it settles at {}", percent(level));
-    match limit {
-        Some(limit) if level > limit => format!("{at}, over the limit of {}.", percent(limit)),
-        Some(limit) => format!("{at}, under the limit of {}.", percent(limit)),
-        None => format!("{at}."),
-    }
-}
-
-/// What an entry did to the numbers.
-#[must_use]
-pub fn role(of: Role, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    match of {
-        Role::Wear => "hours hot wear it",
-        Role::Dilution => "fresh oil thins it",
-        Role::MovedIn => "oil from another pan came in",
-        Role::Reading(_) => "a reading says so",
-        Role::ChangeSign => "a sign that means change",
-        Role::OtherSign => "a sign, without a number",
-    }
-}
-
-/// What fresh oil holds, and who says so.
-#[must_use]
-pub fn fresh_value(fat: &str, of: Quantity, source: &str, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!(
-        "Fresh {}: {} from {source}",
-        fat.to_lowercase(),
-        quantity(of, lang).to_lowercase()
-    )
-}
-
-/// The published spread of rates.
-#[must_use]
-pub fn published_rate(of: Quantity, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!(
-        "How fast {} grow: the spread of published frying trials",
-        quantity(of, lang).to_lowercase()
-    )
-}
-
-/// The owner's usual days.
-#[must_use]
-pub fn your_usual(days: u16, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!(
-        "Your usual {} of this pan's oil",
-        format::count(days.into(), "day", "days")
-    )
-}
-
-/// Services nobody logged.
-#[must_use]
-pub fn unlogged(services: u16, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!(
-        "{} before the log began, taken as usual ones",
-        format::count(services.into(), "service", "services")
-    )
-}
-
-/// Oil whose age nobody knows.
-#[must_use]
-pub const fn unknown_age(lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    "Its age is not known: taken as oil of any age"
-}
-
-/// What the drawing shows, in full, for who cannot see it.
-#[must_use]
-pub fn drawing(now: &str, limit: Option<&str>, change: Option<&str>, readings: u32, lang: Lang) -> String {
-    let Lang::En = lang;
-    let measured = match readings {
-        0 => "No reading yet.".to_owned(),
-        n => format!("{} measured.", format::count(n, "reading", "readings")),
-    };
-    let limit = limit.map_or_else(String::new, |limit| format!(" Limit {limit}."));
-    let change = change.map_or_else(String::new, |day| format!(" Change expected {day}."));
-    format!("{now} {measured}{limit}{change}")
-}
-
-/// On the limit line.
-#[must_use]
-pub fn limit_mark(limit: f64, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!("limit {}", percent(limit))
-}
-
-/// Under the day to change.
-#[must_use]
-pub fn change_mark(day: Day, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!("change about {}", day_short(day, lang))
-}
-
-/// How a pan was filtered on a day: "24 Nov, with the guide".
-#[must_use]
-pub fn filtered_on(day: Day, guided: bool, lang: Lang) -> String {
-    let Lang::En = lang;
-    let how = if guided { "with the guide" } else { "without the guide" };
-    format!("{}, {how}", day_short(day, lang))
-}
-
-/// An entry in a list of reasons: "17 Nov · Reading · a reading says so".
-#[must_use]
-pub fn because_entry(day: Day, name: &str, did: &str, lang: Lang) -> String {
-    let Lang::En = lang;
-    format!("{} · {name}: {did}", day_short(day, lang))
 }
 
 #[cfg(test)]
@@ -534,11 +357,5 @@ mod tests {
         let day = Day::from_date(chrono::NaiveDate::from_ymd_opt(2026, 11, 24).unwrap());
         assert_eq!(day_long(day, Lang::En), "Tuesday 24 November");
         assert_eq!(plain(&day_short(day, Lang::En)), "24 Nov");
-    }
-
-    #[test]
-    fn percent_is_rounded_to_the_tenth() {
-        assert_eq!(plain(&percent(15.46)), "15.5 %");
-        assert_eq!(plain(&percent(25.0)), "25 %");
     }
 }

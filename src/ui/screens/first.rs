@@ -127,7 +127,7 @@ pub fn DemoBand() -> impl IntoView {
     };
     view! {
         <aside class="demo-band" data-testid="demo-band">
-            <p>{title(Title::DemoLine, lang)}</p>
+            <p>{line(Line::DemoBand, lang)}</p>
             <Button rank=Rank::Plain label=line(Line::LeaveDemo, lang).to_owned() on_press=leave testid="leave-demo"/>
         </aside>
     }

@@ -2,9 +2,10 @@
 
 use leptos::prelude::*;
 
-use crate::domain::facts::oil::SignKind;
+use crate::domain::facts::Fact;
+use crate::domain::facts::oil::{Measured, SignKind};
 use crate::domain::ids::{EntryId, PanId};
-use crate::domain::ledger::{Filtered, Happened, Ledger};
+use crate::domain::ledger::{Filtered, Happened, Ledger, PanFill};
 use crate::domain::oil_life::{Because, Grounds, OilLife, Quantity, Role};
 use crate::domain::time::Day;
 use crate::kitchen::forecast::{self, Forecast};
@@ -13,9 +14,9 @@ use crate::ui::bench::use_bench;
 use crate::ui::frame::Frame;
 use crate::ui::parts::{self, Button, ForecastDrawing, ForecastWords, Notice, PanDrawing, Rank, Shade, Tone};
 use crate::ui::screen::{self, Screen};
-use crate::ui::screens::today::row::{Hero, hero};
+use crate::ui::screens::today::row::hero;
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, facts, oil, run, setup};
+use crate::words::{Lang, facts, format, oil, pan as said_of, run, setup};
 
 /// Filterings listed.
 const RUNS_SHOWN: usize = 5;
@@ -30,7 +31,7 @@ struct Shown {
     numbers: Vec<(String, Option<EntryId>)>,
     entries: Vec<(String, Option<EntryId>)>,
     runs: Vec<String>,
-    day: Day,
+    fresh_on: Option<Day>,
 }
 
 fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
@@ -59,7 +60,11 @@ fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
     };
     let filtered = ledger.fill(pan).into_iter().flat_map(|fill| fill.events.iter().rev());
     let filtered = filtered.filter_map(|event| match event.what {
-        Happened::Filtered(how) => Some(words::filtered_on(event.day, matches!(how, Filtered::Guided(_)), lang)),
+        Happened::Filtered(how) => Some(said_of::filtered_on(
+            event.day,
+            matches!(how, Filtered::Guided(_)),
+            lang,
+        )),
         _ => None,
     });
     Some(Shown {
@@ -68,7 +73,7 @@ fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
         numbers: numbers.into_iter().map(linked).collect(),
         entries: entries.into_iter().map(linked).collect(),
         runs: filtered.take(RUNS_SHOWN).collect(),
-        day,
+        fresh_on: ledger.fill(pan).and_then(PanFill::fresh_on),
         pan: shown,
     })
 }
@@ -79,22 +84,34 @@ fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
         Because::Entry { entry, role } => {
             let written = ledger.line(entry)?.standing()?;
             let day = ledger.book.day_of(written.at, written.off_min);
-            words::because_entry(
-                day,
-                facts::fact_name(&written.fact, lang),
-                words::role(role, lang),
-                lang,
-            )
+            let did = said(&written.fact, lang).unwrap_or_else(|| said_of::role(role, lang).to_owned());
+            said_of::because_entry(day, facts::fact_name(&written.fact, lang), &did, lang)
         }
         Because::FreshValue { fat, quantity, grounds } => match grounds {
-            Grounds::Published(source) => words::fresh_value(oil::fat_name(fat, lang), quantity, source, lang),
+            Grounds::Published(source) => said_of::fresh_value(oil::fat_name(fat, lang), quantity, source, lang),
             Grounds::Assumed => oil::fresh_value_assumed(lang).to_owned(),
         },
-        Because::PublishedRate(quantity) => words::published_rate(quantity, lang),
-        Because::UsualDays(days) => words::your_usual(days, lang),
-        Because::UnloggedServices(services) => words::unlogged(services, lang),
-        Because::UnknownAge => words::unknown_age(lang).to_owned(),
+        Because::PublishedRate(quantity) => said_of::published_rate(quantity, lang),
+        Because::UsualDays(days) => said_of::your_usual(days, lang),
+        Because::UnloggedServices(services) => said_of::unlogged(services, lang),
+        Because::UnknownAge => said_of::unknown_age(lang).to_owned(),
     })
+}
+
+/// What an entry counted or measured.
+fn said(fact: &Fact, lang: Lang) -> Option<String> {
+    match fact {
+        Fact::Service(service) => Some(format::hours(service.fry, lang)),
+        Fact::TopUp(top_up) => Some(format::amount(top_up.amount, lang)),
+        Fact::PartChange(change) => Some(format::amount(change.fresh, lang)),
+        Fact::Reading(reading) => match reading.value {
+            Measured::Polar(share) | Measured::Ffa(share) => Some(format::percent(share)),
+            Measured::Acid(value) => Some(format::acid_value(value)),
+            Measured::Temp(temp) | Measured::Smoke(temp) => Some(format::temp(temp)),
+        },
+        Fact::Sign(sign) => Some(setup::sign_name(sign.sign, lang).to_owned()),
+        _ => None,
+    }
 }
 
 /// One pan and its oil.
@@ -119,7 +136,7 @@ pub fn PanPage(
     let eyebrow = Signal::derive(move || {
         shown.with(|s| {
             s.as_ref().map_or_else(String::new, |s| {
-                words::pan_eyebrow(oil::fat_name(s.pan.fat, lang), s.pan.day_of_oil, lang)
+                said_of::pan_eyebrow(oil::fat_name(s.pan.fat, lang), s.fresh_on, lang)
             })
         })
     });
@@ -192,16 +209,10 @@ fn Answer(
     pan: today::PanToday,
 ) -> impl IntoView {
     let lang = use_bench().lang;
-    let Hero {
-        number,
-        unit,
-        word,
-        likely,
-    } = hero(&life, lang);
-    let beside = if likely.is_some() {
-        unit
-    } else {
-        format!("{unit} {}", oil::days_left_label(lang))
+    let hero = hero(&life, lang);
+    let after = match &hero.under {
+        Some(under) => under.clone(),
+        None => format!("{} {}", hero.unit, oil::days_left_label(lang)),
     };
     let score = life.score.map(|s| oil::score_between(s.now, s.low, s.high, lang));
     let sign = life
@@ -210,10 +221,14 @@ fn Answer(
     view! {
         <div class="pan-hero" data-testid="pan-hero">
             <PanDrawing shade=Shade::new(pan.shade.unwrap_or(1)) level=pan.level number=String::new()/>
-            <p class="hero-days"><span class="days-big">{number}</span>" "<span>{beside}</span></p>
-            <p class="hero-word">{word}</p>
+            <p class="hero-days">
+                <span class="days-line">{hero.before}" "<span class="days-big">{hero.number}</span></span>
+                " "
+                <span>{after}</span>
+            </p>
+            <p class="hero-word">{hero.word}</p>
             {sign.map(|sign| view! { <p class="hero-sign">{sign}</p> })}
-            {likely.map(|likely| view! { <p>{likely}</p> })}
+            {hero.likely.map(|likely| view! { <p>{likely}</p> })}
             {score.map(|score| view! { <p class="soft">{score}</p> })}
             <p class="soft small">{oil::score_why(lang)}</p>
         </div>
@@ -232,7 +247,7 @@ fn Ahead(
     let first = forecast.first;
     #[expect(clippy::cast_precision_loss, reason = "days of one fill")]
     let since = move |day: Day| day.since(first) as f64;
-    let now = words::level(
+    let now = said_of::level(
         Quantity::Polar,
         life.polar.median,
         life.polar.low,
@@ -260,17 +275,17 @@ fn Ahead(
     let change = forecast.change;
     let words = ForecastWords {
         title: line(Line::DrawingTitle, lang).to_owned(),
-        desc: words::drawing(
+        desc: said_of::drawing(
             &now,
-            limit.map(words::percent).as_deref(),
+            limit.map(said_of::percent).as_deref(),
             change.map(|day| words::day_long(day, lang)).as_deref(),
             u32::try_from(readings.len()).unwrap_or(u32::MAX),
             lang,
         ),
-        limit: limit.map_or_else(String::new, |limit| words::limit_mark(limit, lang)),
+        limit: limit.map_or_else(String::new, |limit| said_of::limit_mark(limit, lang)),
         start: words::day_short(first, lang),
         today: line(Line::Now, lang).to_owned(),
-        change: change.map_or_else(String::new, |day| words::change_mark(day, lang)),
+        change: change.map_or_else(String::new, |day| said_of::change_mark(day, lang)),
     };
     let rows = points
         .map(|point| {
@@ -278,8 +293,8 @@ fn Ahead(
             view! {
                 <tr>
                     <th scope="row">{words::day_short(point.day, lang)}</th>
-                    <td>{words::interval(point.polar.median, point.polar.low, point.polar.high)}</td>
-                    <td>{read.map(|r| words::percent(r.percent))}</td>
+                    <td>{said_of::interval(point.polar.median, point.polar.low, point.polar.high)}</td>
+                    <td>{read.map(|r| said_of::percent(r.percent))}</td>
                 </tr>
             }
         })
@@ -326,10 +341,10 @@ fn Why(
     entries: Vec<(String, Option<EntryId>)>,
 ) -> impl IntoView {
     let lang = use_bench().lang;
-    let by = life.score.map(|s| words::limited_by(s.limited_by, lang));
+    let by = life.score.map(|s| said_of::limited_by(s.limited_by, lang));
     let settles = life.settles_at.map(|settles| {
         let limit = limit.filter(|_| settles.quantity == Quantity::Polar);
-        words::settles(settles.level.before_top_up, limit, lang)
+        said_of::settles(settles.level.before_top_up, limit, lang)
     });
     let chance = life.chance_over.map(|chance| {
         #[expect(
@@ -340,7 +355,7 @@ fn Why(
         let percent = (chance * 100.0).round() as u8;
         oil::chance_over(percent, lang)
     });
-    let level = words::level(
+    let level = said_of::level(
         Quantity::Polar,
         life.polar.median,
         life.polar.low,
@@ -394,7 +409,7 @@ fn Runs(
             } else {
                 view! {
                     <ul>{runs.into_iter().map(|text| view! { <li>{text}</li> }).collect_view()}</ul>
-                    <p>{words::row_of_days(streak, lang)}</p>
+                    <p>{said_of::row_of_days(streak, lang)}</p>
                 }.into_any()
             }}
             <p class="soft">{oil::filtering_why(lang)}</p>

@@ -118,7 +118,7 @@ fn others(shown: &Shown, next: Next, lang: Lang) -> impl IntoView + use<> {
         let label = if open.iter().any(|(k, _)| *k == kind) {
             words::resume(kind, lang).to_owned()
         } else if done.contains(&kind) {
-            words::done(kind, lang)
+            words::recorded(kind, lang)
         } else {
             run::job_name(kind, lang).to_owned()
         };

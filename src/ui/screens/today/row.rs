@@ -20,47 +20,51 @@ pub(super) fn number(name: &str) -> String {
     }
 }
 
-/// Days left as shown: the number, what stands beside it, and the small line beneath.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// Days left as shown.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Hero {
+    /// Small before the number.
+    pub before: &'static str,
     /// The number.
     pub number: String,
-    /// What stands beside it.
-    pub unit: String,
+    /// Small after it.
+    pub unit: &'static str,
+    /// The line beneath, where the owner's own count leads.
+    pub under: Option<String>,
     /// The word of the oil.
-    pub word: String,
+    pub word: &'static str,
     /// What the model says while the owner's own count leads.
     pub likely: Option<String>,
 }
 
 /// The hero of an oil: the owner's own count leads while the log knows no better.
 pub fn hero(life: &OilLife, lang: Lang) -> Hero {
-    let word = life.word.map_or("", |word| words::word(word, lang)).to_owned();
+    let word = life.word.map_or("", |word| words::word(word, lang));
     match (life.usual, life.days_left) {
         (Some(usual), days) => {
-            let (number, unit) = words::usual_hero(usual.days, usual.today, lang);
-            let likely = days.map(|days| words::likely_left(days, lang));
+            let (before, under) = words::usual_hero(usual.days, lang);
             Hero {
-                number,
-                unit,
+                before,
+                number: usual.today.to_string(),
+                under: Some(under),
                 word,
-                likely,
+                likely: days.map(|days| words::likely_left(days, lang)),
+                ..Hero::default()
             }
         }
         (None, Some(days)) => {
             let (number, unit) = words::days_hero(days, lang);
             Hero {
                 number,
-                unit: unit.to_owned(),
+                unit,
                 word,
-                likely: None,
+                ..Hero::default()
             }
         }
         (None, None) => Hero {
-            number: String::new(),
-            unit: oil::choose_limit(lang).to_owned(),
+            unit: oil::choose_limit(lang),
             word,
-            likely: None,
+            ..Hero::default()
         },
     }
 }
@@ -87,17 +91,13 @@ pub fn PanRow(
     );
     let right = match &pan.life {
         Some(life) => {
-            let Hero {
-                number,
-                unit,
-                word,
-                likely,
-            } = hero(life, lang);
+            let hero = hero(life, lang);
             view! {
                 <span class="row-days" data-testid=format!("days-{name}")>
-                    <span class="days-line"><span class="days">{number}</span>" "<span>{unit}</span></span>
-                    <b class="word">{word}</b>
-                    {likely.map(|likely| view! { <span class="small soft">{likely}</span> })}
+                    <span class="days-line">{hero.before}" "<span class="days">{hero.number}</span>" "{hero.unit}</span>
+                    {hero.under.map(|under| view! { <span>{under}</span> })}
+                    <b class="word">{hero.word}</b>
+                    {hero.likely.map(|likely| view! { <span class="small soft">{likely}</span> })}
                 </span>
             }
             .into_any()
