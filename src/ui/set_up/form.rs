@@ -1,6 +1,6 @@
 //! A form: its fields a page at a time, what is wrong said at its field, saved as one order when it is whole.
 
-use leptos::prelude::*;
+use leptos::{html, prelude::*};
 
 use super::drafts;
 use super::field::FormField;
@@ -39,6 +39,9 @@ pub fn Form(
     /// A few fields at a time, as on first set-up; else all at once.
     #[prop(optional)]
     paged: bool,
+    /// The page shown, from 0.
+    #[prop(optional)]
+    page: RwSignal<usize>,
     /// Called once it is on disk.
     #[prop(into)]
     on_saved: Callback<()>,
@@ -52,7 +55,6 @@ pub fn Form(
         })
     });
     let answers = RwSignal::new(start);
-    let page = RwSignal::new(0_usize);
     let wrongs = RwSignal::new(Vec::<Wrong>::new());
     let zone_unknown = RwSignal::new(false);
     let draft = StoredValue::new(draft);
@@ -61,6 +63,20 @@ pub fn Form(
         if paged { pages } else { vec![pages.concat()] }
     });
     let fields = Memo::new(move |_| pages.with(|pages| pages.get(page.get()).cloned().unwrap_or_default()));
+    let top = NodeRef::<html::H2>::new();
+    Effect::new(move |turned: Option<usize>| {
+        let at = page.get();
+        // A page that was turned begins at its top, for the eye and for who hears it.
+        if turned.is_some_and(|before| before != at)
+            && let Some(title) = top.get_untracked()
+        {
+            if let Some(window) = web_sys::window() {
+                window.scroll_to_with_x_and_y(0.0, 0.0);
+            }
+            let _ = title.focus();
+        }
+        at
+    });
     let last = move || page.get() + 1 >= pages.with(Vec::len);
 
     let answer = move |field: Field, value: String| {
@@ -122,13 +138,7 @@ pub fn Form(
             why.map(|why| forms::fault(field, why, lang))
         })
     };
-    let title = move || {
-        fields.with(|shown| {
-            shown
-                .first()
-                .map(|first| view! { <h2 class="form-title">{forms::page_title(*first, lang)}</h2> })
-        })
-    };
+    let title = move || fields.with(|shown| shown.first().map_or("", |first| forms::page_title(*first, lang)));
     let forward = Signal::derive(move || {
         let what = if last() {
             office(Office::Save, lang)
@@ -139,7 +149,7 @@ pub fn Form(
     });
     view! {
         <div class="form" data-testid=format!("form-{}", subject.key())>
-            {title}
+            <h2 class="form-title" tabindex="-1" node_ref=top>{title}</h2>
             <For each=move || fields.get() key=|field| *field let:field>
                 <FormField field answers id error=error(field) on_answer=Callback::new(move |value| answer(field, value))/>
             </For>
