@@ -3,7 +3,7 @@
 //! Layers, outermost first; an arrow may not be followed backwards:
 //!
 //! ```text
-//! main -> ui -> { browser | kitchen | words } -> store -> domain -> no web crate, no clock
+//! main -> ui -> { browser | demo -> kitchen | words } -> store -> domain -> no web crate, no clock
 //! ```
 
 #[cfg(target_arch = "wasm32")]

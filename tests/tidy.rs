@@ -34,13 +34,18 @@ const LAYERS: &[Layer] = &[
         web: false,
     },
     Layer {
+        name: "demo",
+        may_use: &["kitchen", "store", "domain"],
+        web: false,
+    },
+    Layer {
         name: "browser",
         may_use: &["store", "domain"],
         web: true,
     },
     Layer {
         name: "ui",
-        may_use: &["browser", "kitchen", "words", "store", "domain"],
+        may_use: &["browser", "demo", "kitchen", "words", "store", "domain"],
         web: true,
     },
 ];

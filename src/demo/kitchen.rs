@@ -101,7 +101,7 @@ pub(super) fn facts(cast: &Cast, first: Day) -> Vec<Fact> {
         kitchen: cast.kitchen,
         name: "Harbour Lane Fish Bar".into(),
         country: "GB".into(),
-        zone: "Europe/London".into(),
+        zone: super::ZONE.into(),
         day_start_min: 300,
         trading_days: TRADING,
         fry_min: minutes(300),

@@ -4,6 +4,7 @@
 //! runs them through the guide like any other night, so that no run in the demo was made up by hand.
 
 mod kitchen;
+mod play;
 mod rng;
 mod season;
 
@@ -13,6 +14,7 @@ use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::time::{Day, Millis};
 
 pub use kitchen::Cast;
+pub use play::{Played, ZONE, play};
 
 /// Weeks of log behind the demo.
 pub const WEEKS: i64 = 5;

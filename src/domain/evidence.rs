@@ -127,6 +127,8 @@ keyed! {
         HeapAgain = "heap_again_dc",
         /// Where warm scraps lie.
         Scraps = "scraps",
+        /// Whether warm scraps were wetted, once they no longer spat.
+        Wetted = "wetted",
         /// All pans of the range.
         Pans = "pans",
         /// What the morning found of scraps left out.

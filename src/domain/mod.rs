@@ -5,6 +5,7 @@
 
 pub mod claim;
 pub mod country;
+pub mod day_jobs;
 pub mod entry;
 pub mod evidence;
 pub mod facts;

@@ -5,20 +5,26 @@
 //!
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
+pub mod alarm;
+pub mod filter;
+pub mod forecast;
 pub mod life;
+pub mod log;
+pub mod nights;
 mod order;
 mod scene;
 pub mod today;
 
 use std::rc::Rc;
 
+use crate::domain::day_jobs::DayJobs;
 use crate::domain::entry::{Draft, Entry};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
 use crate::domain::guide::{Guide, Scene};
 use crate::domain::ids::JobId;
 use crate::domain::ledger::Ledger;
-use crate::domain::procedure::Tables;
+use crate::domain::procedure::{DayTables, Tables};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::stamp::{Moment, Stamp, Trust, Unstamped};
 use crate::store::{Journal, Loaded, Record, StoreFault, Unreadable};
@@ -41,6 +47,7 @@ pub struct Kitchen<J> {
     ledger: Ledger,
     unreadable: Vec<Unreadable>,
     guide: Guide,
+    day_jobs: DayJobs,
 }
 
 /// Entries that are decided and stamped, but neither written nor believed.
@@ -80,7 +87,11 @@ impl<J: Journal> Kitchen<J> {
             ledger,
             unreadable: loaded.unreadable,
             guide: Guide::new(Tables::REAL),
+            day_jobs: DayJobs::new(DayTables::REAL),
         };
+        for entry in &entries {
+            kitchen.day_jobs.apply(entry, None);
+        }
         if let Some(job) = kitchen.ledger.open_job(JobKind::Filter) {
             let scene = kitchen.scene(now);
             for entry in entries.iter().filter(|e| job_of(&e.fact) == Some(job)) {
@@ -124,8 +135,11 @@ impl<J: Journal> Kitchen<J> {
         self.stamp.wrote(&entries);
         for entry in &entries {
             self.ledger.push(entry.clone());
-            let scene = self.scene(&prepared.now);
-            self.guide.apply(entry, &scene, Some(&prepared.now));
+            self.day_jobs.apply(entry, Some(&prepared.now));
+            if job_of(&entry.fact).is_some() {
+                let scene = self.scene(&prepared.now);
+                self.guide.apply(entry, &scene, Some(&prepared.now));
+            }
         }
         entries
     }
@@ -161,6 +175,11 @@ impl<J: Journal> Kitchen<J> {
     /// The filter job's guide.
     pub const fn guide(&self) -> &Guide {
         &self.guide
+    }
+
+    /// Light-up and lock-up.
+    pub const fn day_jobs(&self) -> &DayJobs {
+        &self.day_jobs
     }
 
     /// Lines nobody can read; kept, counted, exported.

@@ -3,6 +3,7 @@
 use thiserror::Error;
 
 use super::Kitchen;
+use crate::domain::day_jobs;
 use crate::domain::entry::Draft;
 use crate::domain::guide::{Command, Refusal};
 use crate::domain::time::Now;
@@ -14,6 +15,8 @@ use crate::store::{BadEntry, Journal, StoreFault};
 pub enum Order {
     /// To the filter job's guide.
     Guide(Command),
+    /// To light-up or lock-up.
+    Day(day_jobs::Command),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -26,6 +29,9 @@ pub enum Refused {
     /// The guide says no.
     #[error("the guide refuses")]
     Guide(Refusal),
+    /// Light-up or lock-up says no.
+    #[error("the day's jobs refuse")]
+    Day(day_jobs::Refusal),
     /// The wall clock is not believed.
     #[error(transparent)]
     Clock(ClockDoubt),
@@ -47,6 +53,10 @@ impl<J: Journal> Kitchen<J> {
                 .guide
                 .decide(&self.scene(now), &command, now)
                 .map_err(Refused::Guide),
+            Order::Day(command) => self
+                .day_jobs
+                .decide(&self.scene(now), &command, now)
+                .map_err(Refused::Day),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -35,6 +35,8 @@ pub struct Bench {
     /// Changes once a second while the page is seen.
     tick: RwSignal<Now>,
     busy: RwSignal<bool>,
+    /// What was to follow the order that was refused last.
+    then: StoredValue<Option<Then>, LocalStorage>,
     /// The last refusal or fault, until somebody has read it.
     pub trouble: RwSignal<Option<Trouble>>,
     /// The entry just written by a quick log, for the ten seconds in which it can be taken back.
@@ -52,6 +54,9 @@ pub struct Bench {
     /// The language on screen.
     pub lang: Lang,
 }
+
+/// What follows an order once its entries are on disk.
+type Then = Box<dyn FnOnce(&[Entry])>;
 
 /// Something that was refused or failed; shown in words, on top, until read.
 #[derive(Clone, Debug)]
@@ -79,6 +84,7 @@ impl Bench {
             revision: RwSignal::new(0),
             tick: RwSignal::new(clock::now()),
             busy: RwSignal::new(false),
+            then: StoredValue::new_local(None),
             trouble: RwSignal::new(None),
             just_logged: RwSignal::new(None),
             sound_state,
@@ -116,6 +122,26 @@ impl Bench {
     /// Sends an order, and goes on once its entries are on disk. While one order is being written another is not
     /// taken: its screen has not been answered yet.
     pub fn send_then(&self, order: Order, then: impl FnOnce(&[Entry]) + 'static) {
+        self.go(order, Box::new(then));
+    }
+
+    /// Sends what stands in [`Bench::trouble`] once more, with all that was to follow it; `confirmed` when a person
+    /// looked at the clock and said that it is right.
+    pub fn send_again(&self, confirmed: bool) {
+        let Some(Trouble { order, .. }) = self.trouble.get_untracked() else {
+            return;
+        };
+        let then = self.then.try_update_value(Option::take).flatten();
+        self.trouble.set(None);
+        let order = if confirmed {
+            Order::TimeConfirmed(Box::new(order))
+        } else {
+            order
+        };
+        self.go(order, then.unwrap_or_else(|| Box::new(|_| {})));
+    }
+
+    fn go(&self, order: Order, then: Then) {
         if self.busy.get_untracked() {
             return;
         }
@@ -131,6 +157,7 @@ impl Bench {
                 }
                 Err(why) => {
                     bench.busy.set(false);
+                    bench.then.set_value(Some(then));
                     bench.trouble.set(Some(Trouble { why, order }));
                 }
             }

@@ -4,12 +4,15 @@ pub mod bench;
 pub mod boot;
 pub mod cards;
 pub mod frame;
+pub mod job;
+pub mod just_logged;
 pub mod office;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
 pub mod screens;
 pub mod set_up;
+pub mod trouble;
 
 use crate::browser::page;
 use leptos::prelude::*;
@@ -53,7 +56,7 @@ fn Screens() -> impl IntoView {
         page::set_unready();
         page::set_ready();
     });
-    move || match screen.get() {
+    let shown = move || match screen.get() {
         Screen::First => view! { <screens::first::First/> }.into_any(),
         Screen::Today => view! { <screens::today::Today/> }.into_any(),
         Screen::Pan(pan) => view! { <screens::pan::PanPage pan/> }.into_any(),
@@ -66,5 +69,9 @@ fn Screens() -> impl IntoView {
         Screen::Office => view! { <screens::office::Office/> }.into_any(),
         Screen::SetUp => view! { <screens::set_up::SetUp/> }.into_any(),
         Screen::Edit(subject, id) => view! { <screens::edit::Edit subject id/> }.into_any(),
+    };
+    view! {
+        {shown}
+        <trouble::TroubleSheet screen/>
     }
 }

@@ -88,6 +88,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Heap => "What does the probe read in the heap?",
         Item::HeapAgain => "What does the probe read now?",
         Item::Scraps => "Where do the scraps lie?",
+        Item::Wetted => "Are the scraps wet all over?",
         Item::Pans => "How are the pans?",
         Item::Found => "What did you find?",
         Item::Clock => "Is this the right time?",

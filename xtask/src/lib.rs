@@ -4,6 +4,7 @@
 
 pub mod build;
 pub mod finish;
+pub mod measure;
 pub mod serve;
 pub mod shell;
 pub mod site;

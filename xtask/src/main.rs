@@ -2,12 +2,13 @@
 
 use std::process::ExitCode;
 use xtask::trouble::{Outcome, Trouble};
-use xtask::{build, finish, serve, suites};
+use xtask::{build, finish, measure, serve, suites};
 
 const USAGE: &str = "\
 cargo xtask serve [--port N]   install what is missing, build, serve on this machine and print the address
 cargo xtask build              leave the site in dist/
-cargo xtask test [SUITE...]    run every check, or only the suites named";
+cargo xtask test [SUITE...]    run every check, or only the suites named
+cargo xtask measure            time the start beside a bare counter's";
 
 fn main() -> ExitCode {
     let args: Vec<String> = std::env::args().skip(1).collect();
@@ -22,6 +23,11 @@ fn main() -> ExitCode {
 }
 
 fn chore(words: &[&str]) -> Outcome {
+    if cfg!(windows) {
+        return Err(Trouble::new(
+            "this works on Linux and macOS. On Windows, run it inside WSL.",
+        ));
+    }
     match words {
         ["serve"] => serve::serve(None),
         ["serve", "--port", port] => match port.parse() {
@@ -32,6 +38,7 @@ fn chore(words: &[&str]) -> Outcome {
         },
         ["build"] => build::build(build::Optimise::IfFound),
         ["test", suites @ ..] => suites::run(suites),
+        ["measure"] => measure::measure(),
         ["finish"] => finish::finish_stage(),
         ["help" | "--help" | "-h"] => {
             println!("{USAGE}");

@@ -3,6 +3,7 @@
 use crate::build::{Optimise, build, dist};
 use crate::site::Site;
 use crate::trouble::{Outcome, Trouble};
+use std::io::ErrorKind;
 
 const PORT: u16 = 8080;
 
@@ -23,7 +24,12 @@ pub fn serve(port: Option<u16>) -> Outcome {
 
 fn taken(port: u16, error: &std::io::Error) -> Trouble {
     let other = if port == u16::MAX { PORT } else { port + 1 };
+    let why = match error.kind() {
+        ErrorKind::AddrInUse => "is taken by another program".to_owned(),
+        ErrorKind::PermissionDenied => "is reserved for root".to_owned(),
+        _ => format!("cannot be used: {error}"),
+    };
     Trouble::new(format!(
-        "port {port} cannot be used ({error}). Take another: cargo xtask serve --port {other}"
+        "port {port} {why}. Take another: cargo xtask serve --port {other}"
     ))
 }

@@ -93,16 +93,31 @@ impl Tool {
             home.display()
         );
         let root = home.display().to_string();
-        let mut args = vec!["install", "--quiet", "--version", version, "--root", &root];
+        // Kept until the tool stands: an interrupted installation has this much less to compile again.
+        let half_done = PathBuf::from(format!("{root}-build"));
+        let target = half_done.display().to_string();
+        let mut args = vec![
+            "install",
+            "--quiet",
+            "--version",
+            version,
+            "--root",
+            &root,
+            "--target-dir",
+            &target,
+        ];
         args.extend(self.locked.then_some("--locked"));
         args.push(package);
         aloud(
-            command("cargo", &args).env_remove("CARGO_TARGET_DIR"),
+            &mut command("cargo", &args),
             &format!(
                 "{package} {version} could not be installed (see above). It needs the network once: \
                  when that is back, run this again; it goes on from here."
             ),
-        )
+        )?;
+        // What is left of it takes room and does no harm.
+        let _ = std::fs::remove_dir_all(half_done);
+        Ok(())
     }
 }
 

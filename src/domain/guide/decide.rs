@@ -127,6 +127,8 @@ impl Guide {
                 }))
             }
             Command::Heater(on) => {
+                // A warm-up belongs to a machine: before one is named there is nothing to warm.
+                job.machine.ok_or(Refusal::NoSuchMachine)?;
                 let event = if *on { JobEvent::HeaterOn } else { JobEvent::HeaterOff };
                 let wait = Wait::begin(warm_up_ms(scene), now);
                 Ok(on_job(event, &|f| {
@@ -459,13 +461,13 @@ fn run_draft(guide: &Guide, job: &FilterJob, run: &Run, event: RunEvent, fill: i
     Draft::now(job.who, Fact::Run(Box::new(fact)))
 }
 
-struct Checked {
-    evidence: Evidence,
-    fault: Option<Fault>,
+pub(crate) struct Checked {
+    pub(crate) evidence: Evidence,
+    pub(crate) fault: Option<Fault>,
 }
 
 /// Every question that is asked has an answer, every answer is one of those offered, none of them says "not yet".
-fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
+pub(crate) fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
     let mut checked = Checked {
         evidence: Evidence::new(),
         fault: None,

@@ -244,7 +244,7 @@ fn gate_len(form: Form, rest: &[&'static Step]) -> usize {
     1 + more.count()
 }
 
-pub(super) fn single(step: &'static Step, pan: Option<&Pan>) -> Gate {
+pub(crate) fn single(step: &'static Step, pan: Option<&Pan>) -> Gate {
     let questions = step.asks.iter().filter_map(|ask| question(step.id, ask, pan)).collect();
     Gate {
         steps: vec![step],
@@ -280,7 +280,7 @@ fn gather(steps: &[&'static Step], run: &Run) -> Gate {
 }
 
 /// Puts questions that share a number into one, where the first of them stands.
-fn grouped(plain: Vec<(u8, Question)>) -> Vec<Question> {
+pub(crate) fn grouped(plain: Vec<(u8, Question)>) -> Vec<Question> {
     let mut out: Vec<(u8, Question)> = Vec::new();
     for (group, q) in plain {
         let Some(good) = q.first_good().filter(|_| group > 0) else {

@@ -13,6 +13,7 @@ pub mod scene;
 pub mod state;
 
 pub use decide::Command;
+pub(crate) use decide::answers;
 pub use refusal::Refusal;
 pub use scene::Scene;
 pub use state::{FilterJob, Run, Warm};

@@ -4,10 +4,14 @@
 
 mod away;
 mod cold;
+mod day;
 mod hot;
+mod light;
+mod lock;
 mod ready;
 mod tables;
 
+pub use day::DayTables;
 pub use tables::Tables;
 
 use super::evidence::{Item, Word};

@@ -36,7 +36,7 @@ async fn make_export(bench: Bench) -> Option<()> {
     let text = export(&loaded, &about).ok()?;
     files::download(&said::file_name(&about.name, &day), "application/json", &text).ok()?;
     if bench.world == World::Real {
-        prefs::set_last_export(about.made_at);
+        prefs::set_exported(about.made_at);
     }
     Some(())
 }
@@ -44,7 +44,7 @@ async fn make_export(bench: Bench) -> Option<()> {
 /// Days since the last export from this phone.
 #[must_use]
 fn days_ago(bench: Bench) -> Option<u32> {
-    let last = prefs::last_export()?;
+    let last = prefs::exported()?;
     let days = bench.now().wall.since(last) / (24 * crate::domain::time::Millis::HOUR);
     u32::try_from(days).ok()
 }

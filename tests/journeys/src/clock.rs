@@ -11,8 +11,6 @@ use serde_json::json;
 pub(crate) struct Skew {
     wall: i64,
     mono: i64,
-    /// The script that tells a new page so.
-    pub(crate) script: Option<String>,
 }
 
 const REPLACE: &str = r"(() => {
@@ -70,19 +68,14 @@ impl Phone {
             .map(drop)
     }
 
-    pub(crate) async fn set_clock(&mut self) -> Outcome {
+    pub(crate) async fn set_clock(&self) -> Outcome {
         let set = format!(
             "{REPLACE} Object.assign(window.__skew, {{ wall: {}, mono: {} }});",
             self.skew.wall, self.skew.mono
         );
-        if let Some(old) = self.skew.script.take() {
-            self.cdp("Page.removeScriptToEvaluateOnNewDocument", json!({ "identifier": old }))
-                .await?;
-        }
-        let added = self
-            .cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": set }))
+        // Scripts of earlier settings run first on a new page and are outdone by this one.
+        self.cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": set }))
             .await?;
-        self.skew.script = added["identifier"].as_str().map(str::to_owned);
         self.cdp("Runtime.evaluate", json!({ "expression": set }))
             .await
             .map(drop)

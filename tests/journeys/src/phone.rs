@@ -8,7 +8,7 @@ use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use thirtyfour::common::log::LoggingPrefsLogLevel;
-use thirtyfour::{ChromiumLikeCapabilities, DesiredCapabilities, WebDriver};
+use thirtyfour::{ChromiumLikeCapabilities, DesiredCapabilities, WebDriver, WindowHandle};
 
 /// A screen in CSS pixels.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,12 +85,26 @@ impl Phone {
         let downloads = self.home.join("downloads").display().to_string();
         wanted.add_experimental_option("prefs", json!({ "download.default_directory": downloads }))?;
         self.browser = Some(WebDriver::new(self.driver.url(), wanted).await?);
-        self.skew.script = None;
         self.dress().await
     }
 
-    /// Gives the window in front the phone's screen and clock. A window opened later needs it too.
-    pub async fn dress(&mut self) -> Outcome {
+    /// Opens another window (a tab) in front and returns the handles of the one left and the new one. The page left
+    /// is hidden, as when the phone is locked.
+    pub async fn new_window(&mut self) -> Outcome<(WindowHandle, WindowHandle)> {
+        let left = self.browser()?.window().await?;
+        let new = self.browser()?.new_tab().await?;
+        self.to_window(&new).await?;
+        Ok((left, new))
+    }
+
+    /// Brings a window to the front.
+    pub async fn to_window(&mut self, window: &WindowHandle) -> Outcome {
+        self.browser()?.switch_to_window(window.clone()).await?;
+        self.dress().await
+    }
+
+    /// Gives the window in front the phone's screen and clocks.
+    async fn dress(&self) -> Outcome {
         let Screen { width, height } = self.screen;
         self.cdp(
             "Emulation.setDeviceMetricsOverride",

@@ -1,0 +1,556 @@
+//! A judge that knows nothing of the guide: only the entries, both clocks, true time, and the lines never to be reached.
+
+use std::collections::BTreeSet;
+
+use panward::domain::claim::{ClaimKind, Exposure};
+use panward::domain::entry::Entry;
+use panward::domain::evidence::{Evidence, Item, Word};
+use panward::domain::facts::Fact;
+use panward::domain::facts::job::{JobEvent, JobFact};
+use panward::domain::facts::run::{Heat, Left, Place, Pump, RunEvent, RunFact};
+use panward::domain::facts::setup::{OffSign, OutBy, Route};
+use panward::domain::fat::Fat;
+use panward::domain::guide::Scene;
+use panward::domain::ids::PersonId;
+use panward::domain::procedure::{Hold, StepId};
+use panward::domain::time::{Now, PageLife};
+
+const MINUTE: i64 = 60_000;
+
+/// The evidence each hold of Ready must hold: items and the one word that opens it.
+pub const READY_EVIDENCE: &[(Hold, &[(Item, Word)])] = &[
+    (
+        Hold::Kit,
+        &[
+            (Item::Gloves, Word::Worn),
+            (Item::Face, Word::Worn),
+            (Item::Apron, Word::Worn),
+            (Item::Sleeves, Word::Worn),
+            (Item::Shoes, Word::Worn),
+        ],
+    ),
+    (
+        Hold::Floor,
+        &[
+            (Item::Floor, Word::Dry),
+            (Item::Way, Word::Clear),
+            (Item::Extinguisher, Word::Seen),
+        ],
+    ),
+    (
+        Hold::Dry,
+        &[
+            (Item::Filter, Word::Dry),
+            (Item::TankInside, Word::Dry),
+            (Item::Hose, Word::Dry),
+            (Item::Sound, Word::Whole),
+        ],
+    ),
+    (Hold::Room, &[(Item::Tank, Word::Empty)]),
+];
+
+/// What the line to the machine must be seen to be before oil leaves the pan.
+pub const fn connected_out(kind: OutBy) -> &'static [(Item, Word)] {
+    match kind {
+        OutBy::Nozzle => &[(Item::Nozzle, Word::InCorner), (Item::Valve, Word::Shut)],
+        OutBy::Drain => &[(Item::Pipe, Word::Locked), (Item::TankPlace, Word::InPlace)],
+        OutBy::BuiltIn => &[(Item::TankPlace, Word::InPlace)],
+        OutBy::Hand => &[(Item::Container, Word::MetalDry), (Item::Room, Word::Enough)],
+    }
+}
+
+/// The same before a rinse.
+pub const fn connected_rinse(kind: OutBy) -> &'static [(Item, Word)] {
+    match kind {
+        OutBy::Nozzle => &[(Item::Nozzle, Word::Clamped), (Item::Valve, Word::Shut)],
+        OutBy::Drain | OutBy::BuiltIn => &[(Item::Valve, Word::Open), (Item::TankPlace, Word::InPlace)],
+        OutBy::Hand => &[],
+    }
+}
+
+/// The same before oil comes back.
+pub const fn connected_back(kind: OutBy) -> &'static [(Item, Word)] {
+    match kind {
+        OutBy::Nozzle => &[(Item::Nozzle, Word::Clamped), (Item::Valve, Word::Shut)],
+        OutBy::Drain => &[(Item::Pipe, Word::Locked), (Item::Valve, Word::Shut)],
+        OutBy::BuiltIn => &[(Item::TankPlace, Word::InPlace), (Item::Valve, Word::Shut)],
+        OutBy::Hand => &[(Item::Valve, Word::Shut)],
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Trouble {
+    None,
+    /// Stopped or faulty: nothing but making safe.
+    Stopped,
+    /// Nothing but the look again.
+    Look,
+}
+
+/// The machine's heater, in true time.
+#[derive(Clone, Copy, Debug)]
+pub enum Heater {
+    Cold,
+    /// On since; `credit_ms` is what a person vouched for, `real` when that was.
+    On {
+        wall: i64,
+        credit_ms: i64,
+        real: i64,
+        due_wall: i64,
+    },
+    Off {
+        since: Now,
+        real: i64,
+    },
+}
+
+#[derive(Clone, Debug)]
+pub struct Auditor {
+    pub standing: BTreeSet<Hold>,
+    pub who: Option<PersonId>,
+    pub beside: Option<PersonId>,
+    pub strange: bool,
+    pub heater: Heater,
+    pub run_open: bool,
+    /// Whether oil was ever let out of the pan.
+    pub drew: bool,
+    pub trouble: Trouble,
+    pub faulty: bool,
+    pub heat_off: bool,
+    pub quiet: bool,
+    pub label: bool,
+    pub reading: Option<(i32, Now, i64)>,
+    pub reason: bool,
+    pub level: Option<Word>,
+    pub place: Place,
+    pub pump: Pump,
+    pub last: Now,
+    pub life: PageLife,
+}
+
+pub type Verdict = Result<(), String>;
+
+fn ensure(so: bool, line: &str) -> Verdict {
+    if so { Ok(()) } else { Err(line.to_owned()) }
+}
+
+/// The most that either clock says lies between two instants.
+pub fn between(then: &Now, now: &Now) -> i64 {
+    let page = if then.life == now.life { now.mono - then.mono } else { 0 };
+    (now.wall.0 - then.wall.0).abs().max(page)
+}
+
+fn holds(evidence: &Evidence, wanted: &[(Item, Word)]) -> bool {
+    wanted.iter().all(|(item, word)| evidence.is(*item, *word))
+}
+
+fn off(sign: OffSign) -> (Item, Word) {
+    match sign {
+        OffSign::Knob => (Item::Knob, Word::Off),
+        OffSign::Flame => (Item::Flame, Word::Out),
+        OffSign::Light => (Item::Light, Word::Out),
+        OffSign::Thermostat => (Item::Thermostat, Word::Off),
+        OffSign::Isolator => (Item::Isolator, Word::Off),
+        OffSign::GasTap => (Item::GasTap, Word::Shut),
+        OffSign::Plug => (Item::Plug, Word::Out),
+    }
+}
+
+impl Auditor {
+    pub fn new(now: &Now) -> Self {
+        Self {
+            standing: BTreeSet::new(),
+            who: None,
+            beside: None,
+            strange: false,
+            heater: Heater::Cold,
+            run_open: false,
+            drew: false,
+            trouble: Trouble::None,
+            faulty: false,
+            heat_off: false,
+            quiet: false,
+            label: false,
+            reading: None,
+            reason: false,
+            level: None,
+            place: Place::InPan,
+            pump: Pump::Off,
+            last: *now,
+            life: now.life,
+        }
+    }
+
+    pub fn oil_out(&self) -> bool {
+        self.place != Place::InPan
+    }
+
+    /// The page died and lives again.
+    pub fn reloaded(&mut self, life: PageLife) {
+        self.life = life;
+        self.reading = None;
+        self.heat_off = false;
+        if self.run_open && self.trouble == Trouble::None {
+            self.trouble = Trouble::Look;
+        }
+    }
+
+    /// Judges one entry, written at `now` (`real`: true milliseconds so far), with the reading in it taken at `read`.
+    pub fn observe(&mut self, entry: &Entry, now: &Now, real: i64, read: Option<&Now>, scene: &Scene) -> Verdict {
+        self.time_passed(now);
+        self.last = *now;
+        match &entry.fact {
+            Fact::Job(fact) => {
+                self.job(fact, entry.who, now, real);
+                Ok(())
+            }
+            Fact::Run(fact) => self.run(fact, now, real, read, scene),
+            other => Err(format!("a filter job wrote {other:?}")),
+        }
+    }
+
+    fn time_passed(&mut self, now: &Now) {
+        let passed = between(&self.last, now);
+        if self.oil_out() {
+            if self.run_open && passed >= 5 * MINUTE && self.trouble == Trouble::None {
+                self.trouble = Trouble::Look;
+            }
+        } else {
+            let waited = match self.heater {
+                Heater::On { due_wall, .. } => (due_wall - self.last.wall.0).max(0),
+                Heater::Cold | Heater::Off { .. } => 0,
+            };
+            if passed - waited >= 20 * MINUTE {
+                self.standing.remove(&Hold::Kit);
+                self.standing.remove(&Hold::Floor);
+            }
+        }
+    }
+
+    fn job(&mut self, fact: &JobFact, who: Option<PersonId>, now: &Now, real: i64) {
+        // A summer kitchen: ten minutes.
+        let whole = 10 * MINUTE;
+        match fact.event {
+            JobEvent::Proved => match fact.hold {
+                Some(Hold::Person) if fact.evidence.word(Item::SignOff).is_some() => {
+                    if self.who != who {
+                        self.standing.remove(&Hold::Kit);
+                    }
+                    (self.who, self.beside) = (who, fact.supervisor);
+                    self.standing.insert(Hold::Person);
+                }
+                Some(Hold::Match) => {
+                    self.strange = !fact.evidence.is(Item::UsedSince, Word::No);
+                    self.standing.insert(Hold::Match);
+                }
+                Some(hold) => {
+                    let table = READY_EVIDENCE.iter().find(|(h, _)| *h == hold);
+                    if table.is_some_and(|(_, wanted)| holds(&fact.evidence, wanted)) {
+                        self.standing.insert(hold);
+                    }
+                }
+                None => {}
+            },
+            JobEvent::Broken => {
+                if let Some(hold) = fact.hold {
+                    self.standing.remove(&hold);
+                }
+            }
+            JobEvent::HeaterOn => {
+                self.heater = Heater::On {
+                    wall: now.wall.0,
+                    credit_ms: 0,
+                    real,
+                    due_wall: now.wall.0 + whole,
+                };
+            }
+            JobEvent::HeaterOff => {
+                self.heater = match self.heater {
+                    Heater::On {
+                        credit_ms, real: since, ..
+                    } if credit_ms + real - since >= whole => Heater::Off { since: *now, real },
+                    Heater::On { .. } | Heater::Cold => Heater::Cold,
+                    off @ Heater::Off { .. } => off,
+                };
+            }
+            JobEvent::Answered if fact.step == Some(StepId::WarmUp) => {
+                if let Heater::On { wall, credit_ms, .. } = self.heater {
+                    let credit_ms = if fact.evidence.is(Item::Clock, Word::Yes) {
+                        credit_ms + (now.wall.0 - wall).max(0)
+                    } else {
+                        0
+                    };
+                    let due_wall = now.wall.0 + whole - credit_ms;
+                    self.heater = Heater::On {
+                        wall: now.wall.0,
+                        credit_ms,
+                        real,
+                        due_wall,
+                    };
+                }
+            }
+            JobEvent::Opened
+            | JobEvent::Answered
+            | JobEvent::Away
+            | JobEvent::LeftOpen
+            | JobEvent::Looked
+            | JobEvent::Ended
+            | JobEvent::Noted => {}
+        }
+    }
+
+    fn run(&mut self, fact: &RunFact, now: &Now, real: i64, read: Option<&Now>, scene: &Scene) -> Verdict {
+        let given_up = fact.event == RunEvent::Ended && fact.left.is_none() && self.place == Place::InPan;
+        let left_out = fact.event == RunEvent::Ended && fact.step == StepId::LeaveOut;
+        match (fact.event, self.trouble) {
+            (RunEvent::Stopped | RunEvent::Fault | RunEvent::Began, _)
+            | (_, Trouble::None)
+            | (RunEvent::Resumed, Trouble::Stopped)
+            | (RunEvent::Reverified, Trouble::Look) => {}
+            (RunEvent::Ended, Trouble::Look) if left_out => {}
+            (RunEvent::Ended, _) if given_up => {}
+            (event, trouble) => return Err(format!("{event:?} at {:?} with {trouble:?} (hold 10)", fact.step)),
+        }
+        let machine = &scene.machines[0].machine;
+        let pan = &scene.pans[0].pan;
+        let signs = pan.off_signs.map(off);
+        let hand = fact.route == Route::Cold;
+        if fact.event == RunEvent::Began {
+            let out = fact.place != Place::InPan;
+            self.run_open = true;
+            self.trouble = if out { Trouble::Look } else { Trouble::None };
+            self.faulty = out;
+            (self.heat_off, self.quiet, self.label, self.reason) = (false, false, false, false);
+            (self.reading, self.level) = (None, None);
+        }
+        ensure(self.run_open, "an entry of a run that is not open")?;
+        self.take_in(fact, now, real, read, &signs);
+
+        let seen = &fact.evidence;
+        let work = matches!(fact.event, RunEvent::Answered | RunEvent::Pump | RunEvent::Ended);
+        let leaves_pan = (fact.pump == Pump::Drawing && self.pump != Pump::Drawing)
+            || (self.place == Place::InPan && fact.place != Place::InPan);
+        let pumps = fact.event == RunEvent::Pump && matches!(fact.step, StepId::Connect | StepId::Container);
+        if work && (leaves_pan || pumps) {
+            self.may_leave(fact, now, real, scene)?;
+            self.drew = true;
+        }
+        let rinses = fact.pump == Pump::Rinsing && self.pump != Pump::Rinsing;
+        let returns =
+            (fact.pump == Pump::Returning && self.pump != Pump::Returning) || (work && fact.step == StepId::PourBack);
+        if work && (rinses || returns) {
+            let line = if rinses {
+                connected_rinse(machine.out_by)
+            } else {
+                connected_back(machine.out_by)
+            };
+            ensure(holds(seen, line), "oil moves with the line not secured (hold 9)")?;
+            ensure(
+                holds(seen, &signs),
+                "oil moves without heat seen off in that entry (hold 8)",
+            )?;
+            ensure(
+                seen.is(Item::PanInside, Word::ClearDry),
+                "oil comes to a pan not seen clear and dry",
+            )?;
+            ensure(
+                self.standing.contains(&Hold::Person),
+                "oil moves with nobody known (hold 1)",
+            )?;
+            ensure(self.standing.contains(&Hold::Kit), "oil moves without kit (hold 2)")?;
+            ensure(self.fit(fact, scene), "oil moves by somebody not fit for it (hold 1)")?;
+        }
+        if fact.step == StepId::Wipe && fact.event == RunEvent::Answered {
+            ensure(holds(seen, &signs), "wiped without heat seen off (hold 8)")?;
+        }
+        match fact.event {
+            RunEvent::Stopped | RunEvent::Fault => {
+                self.trouble = Trouble::Stopped;
+                self.heat_off = false;
+                if fact.event == RunEvent::Fault {
+                    self.faulty = true;
+                    for hold in [Hold::Dry, Hold::Room, Hold::Match] {
+                        self.standing.remove(&hold);
+                    }
+                }
+            }
+            RunEvent::Resumed => self.trouble = Trouble::Look,
+            RunEvent::Reverified => {
+                ensure(holds(seen, &signs), "looked again without heat seen off (hold 10)")?;
+                ensure(
+                    hand || seen.is(Item::Pump, Word::Off),
+                    "looked again without the pump (hold 10)",
+                )?;
+                ensure(
+                    seen.word(Item::Place).is_some(),
+                    "looked again without the oil's place (hold 10)",
+                )?;
+                let sound = hand || !self.faulty || seen.is(Item::Sound, Word::Whole);
+                ensure(sound, "after a fault hose and lid were not seen whole (hold 10)")?;
+                self.trouble = Trouble::None;
+                (self.heat_off, self.level, self.reading) = (true, None, None);
+            }
+            RunEvent::Ended => {
+                self.run_open = false;
+                if fact.place == Place::InPan {
+                    ensure(fact.left != Some(Left::OilOut), "oil in the pan, left as out of it")?;
+                    if !given_up {
+                        ensure(self.level.is_some(), "left without a look at the level (hold 11)")?;
+                        let low = self.level == Some(Word::Below);
+                        ensure(
+                            !low || seen.is(Item::Tag, Word::Hung),
+                            "left low without a tag (hold 11)",
+                        )?;
+                    }
+                } else {
+                    ensure(fact.left == Some(Left::OilOut), "ended with oil out and not said so")?;
+                    ensure(
+                        seen.is(Item::Tag, Word::Hung),
+                        "ended with oil out and no tag on the pan",
+                    )?;
+                    ensure(holds(seen, &signs), "left with oil out, heat not seen off")?;
+                    ensure(
+                        hand || seen.is(Item::Pump, Word::Off),
+                        "left with oil out, pump not seen off",
+                    )?;
+                }
+            }
+            RunEvent::Began | RunEvent::Answered | RunEvent::Pump => {}
+        }
+        if matches!(fact.heat, Heat::On | Heat::Low) {
+            ensure(fact.place == Place::InPan, "heat on with oil out of the pan")?;
+            ensure(
+                self.level == Some(Word::Enough),
+                "heat on without enough oil seen (hold 11)",
+            )?;
+        }
+        (self.place, self.pump) = (fact.place, fact.pump);
+        Ok(())
+    }
+
+    fn take_in(&mut self, fact: &RunFact, now: &Now, real: i64, read: Option<&Now>, signs: &[(Item, Word)]) {
+        let seen = &fact.evidence;
+        if !matches!(fact.event, RunEvent::Fault) && holds(seen, signs) {
+            self.heat_off = true;
+        }
+        self.quiet |= seen.is(Item::Smoke, Word::None);
+        self.label |= seen.is(Item::Label, Word::Same);
+        if let Some(dc) = seen.number(Item::OilTemp) {
+            let read = *read.unwrap_or(now);
+            self.reading = Some((dc, read, real - (now.mono - read.mono)));
+            self.reason = seen.word(Item::OffTarget).is_some();
+        }
+        let moved = matches!(
+            fact.step,
+            StepId::Connect | StepId::Container | StepId::Rinse | StepId::GiveBack | StepId::PourBack
+        ) && fact.event == RunEvent::Pump;
+        if moved {
+            self.level = None;
+        }
+        if let Some(level) = seen.word(Item::Level) {
+            self.level = Some(level);
+        }
+        if seen.is(Item::Tank, Word::Oil) {
+            self.standing.remove(&Hold::Room);
+        }
+    }
+
+    /// Hold 1, worked out afresh.
+    fn fit(&self, fact: &RunFact, scene: &Scene) -> bool {
+        let person = |id: PersonId| scene.people.iter().map(|(p, _)| p).find(|p| p.person == id);
+        let Some(who) = self.who.and_then(person) else {
+            return false;
+        };
+        let of_age = who.adult || fact.route == Route::Cold;
+        let beside = self
+            .beside
+            .and_then(person)
+            .is_some_and(|b| b.person != who.person && b.adult && b.may_supervise && b.routes.contains(&fact.route));
+        of_age && (who.routes.contains(&fact.route) || beside)
+    }
+
+    /// The second line never to be reached: oil leaves a pan only with holds 1 to 9 and a warm machine.
+    fn may_leave(&self, fact: &RunFact, now: &Now, real: i64, scene: &Scene) -> Verdict {
+        let machine = &scene.machines[0].machine;
+        let pan = &scene.pans[0].pan;
+        let hand = fact.route == Route::Cold;
+        let ready: &[Hold] = if hand {
+            &[Hold::Person, Hold::Kit, Hold::Floor, Hold::Match]
+        } else {
+            &[Hold::Person, Hold::Kit, Hold::Floor, Hold::Dry, Hold::Room, Hold::Match]
+        };
+        for hold in ready {
+            ensure(
+                self.standing.contains(hold),
+                &format!("oil leaves the pan, {} not proved", hold.key()),
+            )?;
+        }
+        ensure(
+            self.fit(fact, scene),
+            "oil leaves the pan by somebody not fit for it (hold 1)",
+        )?;
+        ensure(self.label, "oil leaves the pan, label not seen (hold 6)")?;
+        for claim in &scene.pans[0].claims {
+            let gluten = scene.machines[0].met.has(Exposure::Gluten);
+            let unknown = self.strange || scene.machines[0].met.has(Exposure::Unknown);
+            let met = unknown || (claim.what == ClaimKind::GlutenFree && gluten);
+            ensure(!met, "a claim meets what the machine has met (hold 6)")?;
+        }
+        ensure(self.heat_off, "oil leaves the pan, heat not seen off (hold 8)")?;
+        ensure(self.quiet, "oil leaves the pan, smoke not looked for (hold 8)")?;
+        let line = connected_out(machine.out_by);
+        ensure(
+            holds(&fact.evidence, line),
+            "oil leaves the pan, line or container not seen (hold 9)",
+        )?;
+        let Some((dc, read, read_real)) = self.reading else {
+            return Err("oil leaves the pan without a reading (hold 7)".into());
+        };
+        let apart = ((now.wall.0 - read.wall.0) - (now.mono - read.mono)).abs();
+        let known = read.life == now.life && apart <= 2_000 && now.wall.0 >= read.wall.0 && now.mono >= read.mono;
+        ensure(known, "oil leaves the pan on a reading of unknown age (hold 7)")?;
+        let age = between(&read, now).max(real - read_real);
+        ensure(age <= 5 * MINUTE, "oil leaves the pan on an old reading (hold 7)")?;
+        let solid = matches!(pan.fat, Fat::Palm | Fat::Dripping | Fat::Lard | Fat::Blend);
+        if hand {
+            ensure(dc <= 400, "emptied by hand above 40 °C (hold 7)")?;
+            return ensure(!solid, "a fat that sets, emptied by hand");
+        }
+        let low = i32::from(machine.low.dc()).max(if pan.fat == Fat::Dripping { 650 } else { 0 });
+        let high = i32::from(machine.high.dc()).min(2_000);
+        ensure(
+            (low..=high).contains(&dc),
+            "oil leaves the pan outside the window (hold 7)",
+        )?;
+        let off_target = (dc - i32::from(machine.target.dc())).abs() > 100;
+        ensure(!off_target || self.reason, "off target without a reason (hold 7, soft)")?;
+        let growth = if high <= 1_500 {
+            111
+        } else if high <= 1_800 {
+            114
+        } else {
+            116
+        };
+        let has = u64::from(machine.tank.ml()) * u64::from(10_000 - machine.free.cpc()) * 100;
+        ensure(
+            has >= u64::from(pan.full.ml()) * growth * 10_000,
+            "the tank does not hold the pan (hold 5)",
+        )?;
+        if solid && machine.heater_w == 0 {
+            return ensure(machine.takes_solid, "solid fat in a machine not made for it");
+        }
+        ensure(!solid || self.warm(now, real), "solid fat, machine not warm")
+    }
+
+    fn warm(&self, now: &Now, real: i64) -> bool {
+        match self.heater {
+            Heater::Cold => false,
+            Heater::On {
+                credit_ms, real: since, ..
+            } => credit_ms + real - since >= 10 * MINUTE,
+            Heater::Off { since, real: off_real } => {
+                since.life == now.life && between(&since, now).max(real - off_real) <= 20 * MINUTE
+            }
+        }
+    }
+}

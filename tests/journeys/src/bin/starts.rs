@@ -1,0 +1,85 @@
+//! How long the app takes to start from the phone, beside a bare counter: same worker, no server, a slow processor.
+//!
+//! The two are started in turn, so that whatever else the machine does falls on both; only their ratio is a gate.
+
+use journeys::{Outcome, Phone, TALL, fault, target_dir};
+use serde_json::json;
+use std::path::Path;
+use std::process::ExitCode;
+use xtask::site::Site;
+
+const ROUNDS: usize = 9;
+/// Times slower than this machine, as lighthouse does for a mid-range phone.
+const THROTTLE: u32 = 4;
+/// The app's median over the counter's, at most.
+const GATE: f64 = 2.0;
+const GOAL_MS: f64 = 500.0;
+
+/// Notes when the page says that it is painted and answers.
+const NOTE: &str = "new MutationObserver(() => {
+        if (document.documentElement?.dataset.ready !== undefined) window.__ready ??= performance.now();
+    }).observe(document, { subtree: true, attributes: true, attributeFilter: ['data-ready'] });";
+
+#[tokio::main(flavor = "current_thread")]
+async fn main() -> ExitCode {
+    match measure().await {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(fault) => {
+            eprintln!("{fault}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+async fn measure() -> Outcome<bool> {
+    let Some(bare) = std::env::args().nth(1) else {
+        return fault("run cargo xtask measure");
+    };
+    let home = target_dir()
+        .join("journeys")
+        .join(format!("starts-{}", std::process::id()));
+    let mut phone = Phone::new(&home, TALL).await?;
+    let told = rounds(&mut phone, Path::new(&bare)).await;
+    phone.close().await?;
+    told
+}
+
+async fn rounds(phone: &mut Phone, bare: &Path) -> Outcome<bool> {
+    phone
+        .cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": NOTE }))
+        .await?;
+    let mut sites = [Site::start(&xtask::build::dist(), "/", 0)?, Site::start(bare, "/", 0)?];
+    for site in &mut sites {
+        phone.open(&site.url()).await?;
+        phone.keeps_the_app().await?;
+        site.stop();
+    }
+    phone
+        .cdp("Emulation.setCPUThrottlingRate", json!({ "rate": THROTTLE }))
+        .await?;
+    let mut times = [Vec::new(), Vec::new()];
+    for _ in 0..ROUNDS {
+        for (site, times) in sites.iter().zip(&mut times) {
+            phone.open_unready("about:blank").await?;
+            phone.open(&site.url()).await?;
+            times.push(
+                phone
+                    .run("return window.__ready", &[])
+                    .await?
+                    .as_f64()
+                    .unwrap_or(f64::NAN),
+            );
+        }
+    }
+    let [app, counter] = times.map(median);
+    let ratio = app / counter;
+    println!("start to ready, server gone, {THROTTLE}x throttled, medians of {ROUNDS}:");
+    println!("  app {app:.0} ms (goal {GOAL_MS:.0}), bare counter {counter:.0} ms, ratio {ratio:.2} (gate {GATE})");
+    Ok(ratio <= GATE)
+}
+
+fn median(mut times: Vec<f64>) -> f64 {
+    times.sort_by(f64::total_cmp);
+    times.get(times.len() / 2).copied().unwrap_or(f64::NAN)
+}

@@ -1,0 +1,32 @@
+//! The harness itself: moved clocks stay moved across reloads, and another window has them too.
+
+use journeys::{Outcome, journey};
+
+const HOUR_MS: i64 = 3_600_000;
+const CLOCKS: &str = "return [Date.now(), new Date().getTime(), performance.timeOrigin + performance.now()]";
+
+async fn read(phone: &journeys::Phone) -> Outcome<[f64; 3]> {
+    Ok(serde_json::from_value(phone.run(CLOCKS, &[]).await?)?)
+}
+
+#[tokio::test]
+async fn moved_clocks_stay_moved() -> Outcome {
+    journey("moved_clocks", async |stage| {
+        stage.open().await?;
+        let phone = &mut stage.phone;
+        let [wall, _, mono] = read(phone).await?;
+        phone.pass(HOUR_MS).await?;
+        phone.set_wall_by(-3 * HOUR_MS).await?;
+        phone.reload().await?;
+        let (old, new) = phone.new_window().await?;
+        for window in [&new, &old] {
+            phone.to_window(window).await?;
+            let [now, constructed, now_mono] = read(phone).await?;
+            let hours = |ms: f64| (ms / HOUR_MS as f64).round();
+            assert_eq!((hours(now - wall), hours(constructed - wall)), (-2.0, -2.0));
+            assert_eq!(hours(now_mono - mono), 1.0);
+        }
+        Ok(())
+    })
+    .await
+}

@@ -1,0 +1,308 @@
+//! Touches of a clean filter job, counted as a person goes through it, and the evidence each hold must leave behind.
+//!
+//! A touch is one answer or Go on; a number is one touch and its accept. Limits: the project's own design.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs, dead_code)]
+
+#[path = "explore/world.rs"]
+mod world;
+
+use panward::domain::evidence::{Evidence, Item, Word};
+use panward::domain::facts::Fact;
+use panward::domain::facts::run::{Form, Plan, RunEvent};
+use panward::domain::facts::setup::{OffSign, OutBy};
+use panward::domain::fat::Fat;
+use panward::domain::guide::asking::{Asking, Touched};
+use panward::domain::guide::gate::QuestionKind;
+use panward::domain::guide::{Command, Guide};
+use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
+use panward::domain::time::{Millis, Now};
+use world::{ALL, JOB, MACHINE, NONE, PAN, World, run_id, stamp, start, world};
+
+/// A person at the phone who does everything right, one touch a second.
+struct Hand<'a> {
+    world: &'a World,
+    guide: Guide,
+    now: Now,
+    seq: u32,
+    touches: u32,
+    seen: Vec<(StepId, Evidence)>,
+}
+
+impl<'a> Hand<'a> {
+    fn new(world: &'a World) -> Self {
+        let mut hand = Self {
+            world,
+            guide: Guide::new(Tables::REAL),
+            now: start(),
+            seq: 0,
+            touches: 0,
+            seen: Vec::new(),
+        };
+        hand.order(&Command::Open(JOB));
+        hand
+    }
+
+    fn pass(&mut self, ms: i64) {
+        self.now.wall = Millis(self.now.wall.0 + ms);
+        self.now.mono += ms;
+    }
+
+    fn touch(&mut self) {
+        self.touches += 1;
+        self.pass(1_000);
+    }
+
+    fn order(&mut self, command: &Command) {
+        let drafts = self
+            .guide
+            .decide(&self.world.scene, command, &self.now)
+            .unwrap_or_else(|refusal| {
+                panic!("{command:?} refused: {refusal:?}");
+            });
+        for draft in drafts {
+            self.seq += 1;
+            let entry = stamp(draft, self.seq, &self.now);
+            match &entry.fact {
+                Fact::Job(fact) => self.seen.extend(fact.step.map(|step| (step, fact.evidence.clone()))),
+                Fact::Run(fact) if fact.event != RunEvent::Began => self.seen.push((fact.step, fact.evidence.clone())),
+                _ => {}
+            }
+            self.guide.apply(&entry, &self.world.scene, Some(&self.now));
+        }
+    }
+
+    /// Goes through the gate that stands now.
+    fn gate(&mut self, left: Word) {
+        let gate = self.guide.gate(&self.now).expect("a gate stands");
+        let step = gate.id();
+        let run = self.guide.job().and_then(|j| j.run.clone());
+        let run = run.as_ref();
+        let mut asking = Asking::new(gate, &self.now);
+        let last = loop {
+            let question = asking.current(run).expect("a question");
+            self.touch();
+            let now = self.now;
+            let touched = match &question.kind {
+                QuestionKind::Look { item, answers } => {
+                    let word = match item {
+                        Item::Left => left,
+                        _ => answers.iter().find(|a| a.verdict == Verdict::Good).unwrap().word,
+                    };
+                    asking.look(*item, word, run, &now)
+                }
+                QuestionKind::Together(_) => asking.all_so(run, &now),
+                QuestionKind::Probe { item } => {
+                    self.touch();
+                    asking.number(*item, 1_500, run, &self.now)
+                }
+                QuestionKind::Person => asking.named(Item::SignOff, Word::Signed, run, &now),
+                QuestionKind::Machine => asking.named(Item::Machine, Word::Ready, run, &now),
+            };
+            match touched {
+                Touched::Kept => {}
+                other => break other,
+            }
+        };
+        if last == Touched::AllAnswered {
+            self.touch();
+            assert!(asking.goes_on(run, &self.now), "Go on is awake at {}", step.key());
+        } else {
+            assert_eq!(last, Touched::GoesOn, "at {}", step.key());
+        }
+        let command = match step {
+            StepId::Who => Command::Who {
+                person: self.world.who.0,
+                supervisor: self.world.who.1,
+            },
+            StepId::Machine => Command::Machine {
+                machine: MACHINE,
+                used_since: Word::No,
+            },
+            _ => Command::Answer {
+                step,
+                evidence: asking.seen().clone(),
+                read: asking.read(),
+            },
+        };
+        self.order(&command);
+    }
+
+    /// Ready, the machine's heater and the test sound included. Returns its touches.
+    fn ready(&mut self) -> u32 {
+        let before = self.touches;
+        while self.guide.gate(&self.now).is_some() {
+            self.gate(Word::Off);
+        }
+        if self.world.scene.pans[0].pan.fat.is_solid() {
+            self.touch();
+            self.order(&Command::Heater(true));
+        }
+        self.touches - before
+    }
+
+    fn pan(&mut self, left: Word) -> u32 {
+        let before = self.touches;
+        self.touch();
+        let World { form, plan, .. } = *self.world;
+        self.order(&Command::Begin {
+            run: run_id(0),
+            pan: PAN,
+            form,
+            plan,
+        });
+        while self.guide.job().is_some_and(|j| j.run.is_some()) {
+            self.gate(left);
+        }
+        self.touches - before
+    }
+
+    fn put_away(&mut self) -> u32 {
+        let before = self.touches;
+        self.touch();
+        self.order(&Command::PutAway);
+        while self.guide.job().is_some() {
+            self.gate(Word::Off);
+        }
+        self.touches - before
+    }
+
+    fn has(&self, item: Item, word: Word) -> bool {
+        self.seen.iter().any(|(_, seen)| seen.is(item, word))
+    }
+}
+
+fn count(out_by: OutBy, form: Form, plan: Plan, left: Word) -> (u32, u32, u32) {
+    let world = world(out_by, Fat::Dripping, form, plan);
+    let mut hand = Hand::new(&world);
+    let ready = hand.ready();
+    // The machine warms: ten minutes in summer.
+    hand.pass(10 * 60_000);
+    let pan = hand.pan(left);
+    assert_holds_left_their_evidence(&hand, out_by);
+    let away = hand.put_away();
+    println!("{out_by:?} {form:?} {plan:?} {left:?}: Ready {ready}, pan {pan}, put away {away}");
+    (ready, pan, away)
+}
+
+/// For each hold the evidence a finished run must hold, whichever form it took.
+fn assert_holds_left_their_evidence(hand: &Hand<'_>, out_by: OutBy) {
+    let line: &[(Item, Word)] = match out_by {
+        OutBy::Nozzle => &[
+            (Item::Nozzle, Word::InCorner),
+            (Item::Nozzle, Word::Clamped),
+            (Item::Valve, Word::Shut),
+        ],
+        OutBy::Drain => &[
+            (Item::Pipe, Word::Locked),
+            (Item::TankPlace, Word::InPlace),
+            (Item::Valve, Word::Shut),
+        ],
+        OutBy::BuiltIn => &[(Item::TankPlace, Word::InPlace), (Item::Valve, Word::Shut)],
+        OutBy::Hand => &[],
+    };
+    let table: &[(Hold, &[(Item, Word)])] = &[
+        (Hold::Person, &[(Item::SignOff, Word::Signed)]),
+        (
+            Hold::Kit,
+            &[
+                (Item::Gloves, Word::Worn),
+                (Item::Face, Word::Worn),
+                (Item::Apron, Word::Worn),
+                (Item::Sleeves, Word::Worn),
+                (Item::Shoes, Word::Worn),
+            ],
+        ),
+        (
+            Hold::Floor,
+            &[
+                (Item::Floor, Word::Dry),
+                (Item::Way, Word::Clear),
+                (Item::Extinguisher, Word::Seen),
+            ],
+        ),
+        (
+            Hold::Dry,
+            &[
+                (Item::Filter, Word::Dry),
+                (Item::TankInside, Word::Dry),
+                (Item::Hose, Word::Dry),
+                (Item::Sound, Word::Whole),
+            ],
+        ),
+        (Hold::Room, &[(Item::Tank, Word::Empty)]),
+        (Hold::Match, &[(Item::UsedSince, Word::No), (Item::Label, Word::Same)]),
+        (
+            Hold::HeatOff,
+            &[
+                (Item::Knob, Word::Off),
+                (Item::Flame, Word::Out),
+                (Item::Smoke, Word::None),
+            ],
+        ),
+        (Hold::Connected, line),
+        (Hold::Level, &[(Item::Level, Word::Enough)]),
+        (Hold::ClearDry, &[(Item::PanInside, Word::ClearDry)]),
+        (Hold::WarmUp, &[(Item::Heater, Word::On)]),
+    ];
+    for (hold, wanted) in table {
+        for (item, word) in *wanted {
+            assert!(
+                hand.has(*item, *word),
+                "{}: {} was never seen {}",
+                hold.key(),
+                item.key(),
+                word.key()
+            );
+        }
+    }
+    assert!(
+        hand.seen.iter().any(|(_, e)| e.number(Item::OilTemp).is_some()),
+        "no reading"
+    );
+    let signs = [OffSign::Knob, OffSign::Flame];
+    assert_eq!(hand.world.scene.pans[0].pan.off_signs, signs);
+    let off = hand
+        .seen
+        .iter()
+        .filter(|(_, e)| e.is(Item::Knob, Word::Off) && e.is(Item::Flame, Word::Out));
+    let needed = 2 + usize::from(hand.world.plan.wipe) + usize::from(hand.world.plan.rinse);
+    assert_eq!(
+        off.count(),
+        needed,
+        "heat is looked at before the draw, the wipe, the rinse and the return"
+    );
+}
+
+#[test]
+fn a_clean_job_costs_no_more_touches_than_promised() {
+    let rinse = Plan { rinse: true, ..NONE };
+    for out_by in [OutBy::Nozzle, OutBy::Drain, OutBy::BuiltIn] {
+        let (ready, long, away) = count(out_by, Form::Long, rinse, Word::Off);
+        assert!(ready <= 24, "Ready takes {ready}");
+        assert!(long <= 32, "a pan in the long form takes {long}");
+        assert!(away <= 12, "put away takes {away}");
+        let (_, short, _) = count(out_by, Form::Short, NONE, Word::Off);
+        assert!(short <= 14, "a pan in the short form takes {short}");
+        count(out_by, Form::Long, ALL, Word::Off);
+        count(out_by, Form::Short, ALL, Word::Off);
+    }
+}
+
+#[test]
+fn both_forms_leave_the_same_evidence() {
+    let items = |form| {
+        let world = world(OutBy::Nozzle, Fat::Rapeseed, form, ALL);
+        let mut hand = Hand::new(&world);
+        hand.ready();
+        hand.pan(Word::Off);
+        let mut all: Vec<_> = hand
+            .seen
+            .iter()
+            .flat_map(|(_, e)| e.iter().map(|(i, s)| (*i, s.clone())))
+            .collect();
+        all.sort();
+        all
+    };
+    assert_eq!(items(Form::Long), items(Form::Short));
+}
