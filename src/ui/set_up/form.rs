@@ -11,6 +11,7 @@ use crate::domain::ids::PersonId;
 use crate::domain::setting_up::{Around, Field, Subject, Wrong};
 use crate::kitchen::Order;
 use crate::ui::bench::{Bench, use_bench};
+use crate::ui::cards::use_cards;
 use crate::ui::parts::{Button, Rank};
 use crate::ui::prefs;
 use crate::words::forms;
@@ -47,6 +48,7 @@ pub fn Form(
     on_saved: Callback<()>,
 ) -> impl IntoView {
     let bench = use_bench();
+    let desk = use_cards();
     let lang = bench.lang;
     let start = drafts::kept(&draft).unwrap_or_else(|| {
         around(bench, |a| {
@@ -95,10 +97,17 @@ pub fn Form(
             return;
         }
         let who = bench.me();
+        let number = match facts.first() {
+            Some(Fact::Kitchen(kitchen)) => Some(kitchen.emergency_number.clone()),
+            _ => None,
+        };
         let drafted = facts.into_iter().map(|fact| Draft::now(who, fact)).collect();
         let key = draft.get_value();
         bench.send_then(Order::Write(drafted), move |_| {
             drafts::forget(&key);
+            if let Some(number) = number {
+                desk.number.set(number);
+            }
             if subject == Subject::Person && prefs::me().is_none() {
                 prefs::set_me(PersonId(id));
             }
