@@ -7,6 +7,7 @@ use panward::domain::facts::run::Fault;
 use panward::domain::facts::setup::{HeatKind, OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
+use panward::domain::quick::Kind;
 use panward::words::Lang;
 use panward::words::{answers, cards, faults, hazards, holds, log, make_safe, oil, questions, run, setup, steps, whys};
 
@@ -73,7 +74,7 @@ fn everything() -> Vec<(String, String)> {
     for exposure in Exposure::ALL {
         put(format!("{exposure:?}"), setup::exposure_name(*exposure, EN));
     }
-    for quick in log::Quick::ALL {
+    for quick in Kind::ALL {
         put(format!("{quick:?}"), log::quick_question(*quick, EN));
     }
     for out_by in OutBy::ALL {

@@ -19,6 +19,7 @@ pub mod limits;
 pub mod oil_life;
 pub mod procedure;
 pub mod quick;
+pub mod setting_up;
 pub mod time;
 pub mod units;
 pub mod volume;

@@ -5,7 +5,12 @@
 //!
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
+pub mod alarm;
+pub mod filter;
+pub mod forecast;
 pub mod life;
+pub mod log;
+pub mod nights;
 mod order;
 mod scene;
 pub mod today;

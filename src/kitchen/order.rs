@@ -6,7 +6,6 @@ use super::Kitchen;
 use crate::domain::day_jobs;
 use crate::domain::entry::Draft;
 use crate::domain::guide::{Command, Refusal};
-use crate::domain::quick::{self, QuickRefusal, Said};
 use crate::domain::time::Now;
 use crate::store::stamp::{ClockDoubt, Unstamped};
 use crate::store::{BadEntry, Journal, StoreFault};
@@ -18,8 +17,6 @@ pub enum Order {
     Guide(Command),
     /// To light-up or lock-up.
     Day(day_jobs::Command),
-    /// A quick entry.
-    Quick(Said),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -35,9 +32,6 @@ pub enum Refused {
     /// Light-up or lock-up says no.
     #[error("the day's jobs refuse")]
     Day(day_jobs::Refusal),
-    /// The quick entry cannot stand, or is doubted once.
-    #[error("the entry is refused")]
-    Quick(QuickRefusal),
     /// The wall clock is not believed.
     #[error(transparent)]
     Clock(ClockDoubt),
@@ -63,7 +57,6 @@ impl<J: Journal> Kitchen<J> {
                 .day_jobs
                 .decide(&self.scene(now), &command, now)
                 .map_err(Refused::Day),
-            Order::Quick(said) => quick::drafts(&self.ledger, said, *now).map_err(Refused::Quick),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -12,7 +12,7 @@ use leptos::task::spawn_local;
 use crate::browser::idb::IdbJournal;
 use crate::browser::sound::{Sound, SoundState};
 use crate::browser::wake::{Wake, WakeState};
-use crate::browser::{clock, update};
+use crate::browser::{clock, storage_health, update};
 use crate::domain::entry::Entry;
 use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
@@ -35,6 +35,8 @@ pub struct Bench {
     /// Changes once a second while the page is seen.
     tick: RwSignal<Now>,
     busy: RwSignal<bool>,
+    /// What was to follow the order that was refused last.
+    then: StoredValue<Option<Then>, LocalStorage>,
     /// The last refusal or fault, until somebody has read it.
     pub trouble: RwSignal<Option<Trouble>>,
     /// The entry just written by a quick log, for the ten seconds in which it can be taken back.
@@ -45,11 +47,16 @@ pub struct Bench {
     pub wake_state: RwSignal<WakeState>,
     /// Whether a newer version of the app waits.
     pub update: RwSignal<Option<update::Update>>,
+    /// Whether the phone promised not to clear the log; unknown before it was asked.
+    pub kept: RwSignal<Option<bool>>,
     /// Which world this log belongs to.
     pub world: World,
     /// The language on screen.
     pub lang: Lang,
 }
+
+/// What follows an order once its entries are on disk.
+type Then = Box<dyn FnOnce(&[Entry])>;
 
 /// Something that was refused or failed; shown in words, on top, until read.
 #[derive(Clone, Debug)]
@@ -68,6 +75,9 @@ impl Bench {
         let wake_state = RwSignal::new(WakeState::Off);
         let waiting = RwSignal::new(None);
         update::watch(move |state| waiting.set(Some(state)));
+        let kept = RwSignal::new(None);
+        // A promise given earlier stands; one never asked for is asked for after the first entry.
+        spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept)) });
         Self {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
@@ -75,11 +85,13 @@ impl Bench {
             revision: RwSignal::new(0),
             tick: RwSignal::new(clock::now()),
             busy: RwSignal::new(false),
+            then: StoredValue::new_local(None),
             trouble: RwSignal::new(None),
             just_logged: RwSignal::new(None),
             sound_state,
             wake_state,
             update: waiting,
+            kept,
             world,
             lang: Lang::En,
         }
@@ -111,6 +123,26 @@ impl Bench {
     /// Sends an order, and goes on once its entries are on disk. While one order is being written another is not
     /// taken: its screen has not been answered yet.
     pub fn send_then(&self, order: Order, then: impl FnOnce(&[Entry]) + 'static) {
+        self.go(order, Box::new(then));
+    }
+
+    /// Sends what stands in [`Bench::trouble`] once more, with all that was to follow it; `confirmed` when a person
+    /// looked at the clock and said that it is right.
+    pub fn send_again(&self, confirmed: bool) {
+        let Some(Trouble { order, .. }) = self.trouble.get_untracked() else {
+            return;
+        };
+        let then = self.then.try_update_value(Option::take).flatten();
+        self.trouble.set(None);
+        let order = if confirmed {
+            Order::TimeConfirmed(Box::new(order))
+        } else {
+            order
+        };
+        self.go(order, then.unwrap_or_else(|| Box::new(|_| {})));
+    }
+
+    fn go(&self, order: Order, then: Then) {
         if self.busy.get_untracked() {
             return;
         }
@@ -121,14 +153,25 @@ impl Bench {
                 Ok(entries) => {
                     bench.busy.set(false);
                     bench.revision.update(|n| *n += 1);
+                    bench.ask_to_keep();
                     then(&entries);
                 }
                 Err(why) => {
                     bench.busy.set(false);
+                    bench.then.set_value(Some(then));
                     bench.trouble.set(Some(Trouble { why, order }));
                 }
             }
         });
+    }
+
+    /// Something is written: the phone is asked, once, never to clear it by itself.
+    fn ask_to_keep(&self) {
+        let kept = self.kept;
+        if self.world == World::Real && kept.get_untracked().is_none() {
+            kept.set(Some(false));
+            spawn_local(async move { kept.set(storage_health::persist().await.or(Some(false))) });
+        }
     }
 
     async fn write(&self, order: Order) -> Result<Vec<Entry>, Refused> {

@@ -4,8 +4,11 @@ use leptos::prelude::*;
 
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
+use super::just_logged::JustLogged;
 use super::parts::{Shell, Tab};
 use super::screen::{self, Screen};
+use super::screens::first::DemoBand;
+use crate::store::World;
 use crate::words::{cards, run};
 
 /// The standing "PAN n EMPTY" lines.
@@ -63,7 +66,9 @@ pub fn Frame(
             current=Signal::stored(current)
             on_tab=Callback::new(|key: &'static str| screen::go(Screen::at(key)))
         >
+            {(bench.world == World::Demo).then(|| view! { <DemoBand/> })}
             {children()}
         </Shell>
+        <JustLogged/>
     }
 }

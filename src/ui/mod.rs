@@ -4,10 +4,13 @@ pub mod bench;
 pub mod boot;
 pub mod cards;
 pub mod frame;
+pub mod job;
+pub mod just_logged;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
 pub mod screens;
+pub mod trouble;
 
 use crate::browser::page;
 use leptos::prelude::*;
@@ -51,7 +54,7 @@ fn Screens() -> impl IntoView {
         page::set_unready();
         page::set_ready();
     });
-    move || match screen.get() {
+    let shown = move || match screen.get() {
         Screen::First => view! { <screens::first::First/> }.into_any(),
         Screen::Today => view! { <screens::today::Today/> }.into_any(),
         Screen::Pan(pan) => view! { <screens::pan::PanPage pan/> }.into_any(),
@@ -63,5 +66,9 @@ fn Screens() -> impl IntoView {
         Screen::LastNight => view! { <screens::last_night::LastNight/> }.into_any(),
         Screen::Office => view! { <screens::office::Office/> }.into_any(),
         Screen::SetUp => view! { <screens::set_up::SetUp/> }.into_any(),
+    };
+    view! {
+        {shown}
+        <trouble::TroubleSheet screen/>
     }
 }

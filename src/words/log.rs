@@ -1,95 +1,59 @@
 //! The quick entries of the log and the office: names of forms, fields, export and import.
 
+use crate::domain::quick::Kind;
+
 use super::Lang;
-
-/// A quick entry: at most four touches and a number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Quick {
-    /// A measured number.
-    Reading,
-    /// Fresh oil added.
-    TopUp,
-    /// A service worked.
-    Service,
-    /// Something seen, smelt or tasted.
-    Sign,
-    /// Some out, fresh in.
-    PartChange,
-    /// All out, fresh in.
-    OilChange,
-    /// From one pan to another.
-    Move,
-    /// In words.
-    Note,
-    /// A promise lost.
-    ClaimLost,
-    /// A promise restored.
-    ClaimRestored,
-}
-
-impl Quick {
-    /// Every quick entry, the most frequent first.
-    pub const ALL: &'static [Self] = &[
-        Self::TopUp,
-        Self::Service,
-        Self::Reading,
-        Self::Sign,
-        Self::PartChange,
-        Self::OilChange,
-        Self::Move,
-        Self::Note,
-        Self::ClaimLost,
-        Self::ClaimRestored,
-    ];
-}
 
 /// The button that begins it.
 #[must_use]
-pub const fn quick_name(quick: Quick, lang: Lang) -> &'static str {
+pub const fn quick_name(quick: Kind, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match quick {
-        Quick::Reading => "Reading",
-        Quick::TopUp => "Top-up",
-        Quick::Service => "Service worked",
-        Quick::Sign => "Sign",
-        Quick::PartChange => "Part-change",
-        Quick::OilChange => "Oil change",
-        Quick::Move => "Move oil",
-        Quick::Note => "Note",
-        Quick::ClaimLost => "Kept-for lost",
-        Quick::ClaimRestored => "Kept-for restored",
+        Kind::Reading => "Reading",
+        Kind::TopUp => "Top-up",
+        Kind::Service => "Service worked",
+        Kind::Sign => "Sign",
+        Kind::PartChange => "Part-change",
+        Kind::OilChange => "Oil change",
+        Kind::Fill => "Oil in",
+        Kind::Move => "Move oil",
+        Kind::Note => "Note",
+        Kind::ClaimLost => "Kept-for lost",
+        Kind::ClaimRestored => "Kept-for restored",
     }
 }
 
 /// The question its form asks first.
 #[must_use]
-pub const fn quick_question(quick: Quick, lang: Lang) -> &'static str {
+pub const fn quick_question(quick: Kind, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match quick {
-        Quick::Reading => "What does the instrument read?",
-        Quick::TopUp => "How much went in?",
-        Quick::Service => "How long was it hot, and how busy?",
-        Quick::Sign => "What do you notice?",
-        Quick::PartChange => "How much out, how much fresh in?",
-        Quick::OilChange => "Why is it changed, and what goes in?",
-        Quick::Move => "From which pan into which, and how much?",
-        Quick::Note => "What should be known?",
-        Quick::ClaimLost => "Which promise, and what happened?",
-        Quick::ClaimRestored => "Which promise, and on what basis?",
+        Kind::Reading => "What does the instrument read?",
+        Kind::TopUp => "How much went in?",
+        Kind::Service => "How long was it hot, and how busy?",
+        Kind::Sign => "What do you notice?",
+        Kind::PartChange => "How much went out, and as much fresh in?",
+        Kind::OilChange => "Why is it changed, and what goes in?",
+        Kind::Fill => "What goes into the empty pan?",
+        Kind::Move => "Into which pan, and how much?",
+        Kind::Note => "What should be known?",
+        Kind::ClaimLost => "Which promise, and what happened?",
+        Kind::ClaimRestored => "Which promise, and on what basis?",
     }
 }
 
 /// What oil that leaves a pan needs said; `None` where nothing does.
 #[must_use]
-pub const fn quick_caution(quick: Quick, lang: Lang) -> Option<&'static str> {
+pub const fn quick_caution(quick: Kind, lang: Lang) -> Option<&'static str> {
     let Lang::En = lang;
     match quick {
-        Quick::OilChange | Quick::PartChange | Quick::Move => {
+        Kind::OilChange | Kind::PartChange | Kind::Move => {
             Some("By hand only at 40 °C or under, by probe. Heat stays off until the oil is above the mark.")
         }
-        Quick::TopUp => Some("Dry container, low and slow. Cut blocks small."),
-        Quick::ClaimLost => Some("Tell the counter first, then log it."),
-        Quick::Reading | Quick::Service | Quick::Sign | Quick::Note | Quick::ClaimRestored => None,
+        Kind::Fill => Some("Pan dry and clean. Heat stays off until the oil is above the mark."),
+        Kind::TopUp => Some("Dry container, low and slow. Cut blocks small."),
+        Kind::ClaimLost => Some("Tell the counter first, then log it."),
+        Kind::Reading | Kind::Service | Kind::Sign | Kind::Note | Kind::ClaimRestored => None,
     }
 }
 

@@ -10,19 +10,25 @@
 
 pub mod answers;
 pub mod cards;
+pub mod dates;
 pub mod facts;
 pub mod faults;
 pub mod format;
 pub mod hazards;
 pub mod holds;
 pub mod log;
+pub mod log_lines;
 pub mod make_safe;
 pub mod oil;
 pub mod questions;
+pub mod quick_refusals;
+pub mod refusals;
 pub mod run;
 pub mod screens;
 pub mod setup;
 pub mod steps;
+pub mod today;
+pub mod trouble;
 pub mod whys;
 
 /// A language on screen.

@@ -1,5 +1,9 @@
 //! First start, set-up and Today: titles, labels and standing lines.
 
+pub mod add;
+pub mod job;
+pub mod log;
+
 use super::Lang;
 use super::format::{self, count};
 

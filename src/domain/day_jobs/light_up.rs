@@ -154,9 +154,9 @@ impl DayJobs {
         } else if step == StepId::LookAgain && fact.event == JobEvent::Broken {
             pan.stage = Stage::MakeSafe;
         } else if step == StepId::LookAgain {
-            let low = pan.level == Some(Word::Below);
+            let level = pan.level.filter(|level| *level == Word::Below);
             *pan = LightPan::begun(seen);
-            pan.stage = if low { Stage::LeftLow } else { Stage::Look };
+            (pan.stage, pan.level) = (if level.is_some() { Stage::LeftLow } else { Stage::Look }, level);
         } else {
             melt::apply(pan, fact, &tables, rec, lived);
         }

@@ -2,7 +2,11 @@
 
 mod amend;
 mod doubt;
+mod form;
+mod kind;
 mod refusal;
+mod retype;
+mod said;
 
 use super::claim::Exposures;
 use super::entry::Draft;
@@ -14,7 +18,11 @@ use super::ledger::{Ledger, check_at, meets};
 use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
+pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
+pub use kind::{Kind, is_quick, lost, others};
 pub use refusal::{Doubt, QuickRefusal};
+pub use retype::{Retype, retype, retyped};
+pub use said::{Gap, moment, parts};
 
 /// What somebody says.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -68,6 +68,9 @@ pub fn Pad(
     /// The most figures.
     #[prop(default = 4)]
     most: usize,
+    /// What stands there without having been typed: the first figure takes its place.
+    #[prop(optional, into)]
+    prefilled: Option<String>,
     /// Called with what was typed; never with nothing.
     #[prop(into)]
     on_accept: Callback<String>,
@@ -75,7 +78,16 @@ pub fn Pad(
     #[prop(into)]
     testid: String,
 ) -> impl IntoView {
-    let press = move |key: Key| value.update(|now| *now = typed(now, key, most));
+    let untouched = StoredValue::new(prefilled);
+    let press = move |key: Key| {
+        let offered = untouched.try_update_value(Option::take).flatten();
+        value.update(|now| {
+            if offered.as_ref() == Some(now) && key != Key::Sign {
+                now.clear();
+            }
+            *now = typed(now, key, most);
+        });
+    };
     let empty = move || value.with(|now| !now.contains(|c: char| c.is_ascii_digit()));
     let accept = move |_| {
         if !empty() {

@@ -69,13 +69,13 @@ pub fn StepScreen(
     #[prop(default = SignKind::Warning)]
     hazard_sign: SignKind,
     /// The sign beside the step line.
-    #[prop(optional, into)]
+    #[prop(optional_no_strip)]
     sign: Option<SignKind>,
     /// A drawing; takes the room that is left, and goes where there is none.
-    #[prop(optional, into)]
+    #[prop(optional_no_strip)]
     drawing: Option<AnyView>,
     /// A clock, a pad or further signs, between the step line and the answers.
-    #[prop(optional, into)]
+    #[prop(optional_no_strip)]
     middle: Option<AnyView>,
     /// The standing warnings.
     #[prop(into)]

@@ -19,6 +19,9 @@ pub fn Undo(
     /// Takes it back.
     #[prop(into)]
     on_undo: Callback<()>,
+    /// How long ago it was done: the offer is shorter by that on the screen that follows.
+    #[prop(optional)]
+    age: Duration,
     /// Called when the offer is over.
     #[prop(into)]
     on_over: Callback<()>,
@@ -27,7 +30,7 @@ pub fn Undo(
     testid: String,
 ) -> impl IntoView {
     // Without a timer the offer simply stays, which harms nobody.
-    if let Ok(timer) = set_timeout_with_handle(move || on_over.run(()), STANDS) {
+    if let Ok(timer) = set_timeout_with_handle(move || on_over.run(()), STANDS.saturating_sub(age)) {
         on_cleanup(move || timer.clear());
     }
     view! {
@@ -36,7 +39,11 @@ pub fn Undo(
             <button type="button" data-testid=format!("{testid}-button") on:click=move |_| on_undo.run(())>
                 {label}
             </button>
-            <span class="undo-time" aria-hidden="true"></span>
+            <span
+                class="undo-time"
+                aria-hidden="true"
+                style:animation-delay=format!("-{}ms", age.as_millis())
+            ></span>
         </div>
     }
 }

@@ -1,9 +1,287 @@
 //! The filter job: Ready, each pan, putting away, one step at a time.
 
+mod asked;
+mod begin;
+mod choose;
+mod heater;
+mod moving;
+mod picks;
+mod stopped;
+
 use leptos::prelude::*;
 
-/// The filter job: Ready, each pan, putting away, one step at a time.
+use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::Fact;
+use crate::domain::facts::job::JobEvent;
+use crate::domain::facts::run::Fault;
+use crate::domain::guide::asking::Touched;
+use crate::domain::guide::{Command, Run};
+use crate::domain::ids::{MachineId, PanId, PersonId};
+use crate::domain::procedure::{Step, StepId};
+use crate::kitchen::filter::{self, PutOff, Stage};
+use crate::kitchen::{Order, Refused, alarm};
+use crate::ui::bench::{Bench, Trouble, use_bench};
+use crate::ui::job::ask::{Answered, AskDesk};
+use crate::ui::job::hold::HoldPage;
+use crate::ui::job::why::WhySheet;
+use crate::ui::job::{draft, watch};
+use crate::ui::screen::{self, Screen};
+
+/// A page over the stage, asked for by a touch. Nothing of it is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Over {
+    /// STOP while no pan is in hand.
+    Paused,
+    /// The list of what can be wrong.
+    Faults,
+}
+
+/// What the parts of the filter screen share.
+#[derive(Clone, Copy)]
+struct Floor {
+    bench: Bench,
+    /// The stage, and the run it was worked out for.
+    stage: RwSignal<(Stage, Option<Run>)>,
+    ask: AskDesk,
+    over: RwSignal<Option<Over>>,
+    put_off: RwSignal<PutOff>,
+    why: RwSignal<Option<&'static Step>>,
+    /// Who was named at the pans, and who beside them, before Go on.
+    person: RwSignal<Option<PersonId>>,
+    supervisor: RwSignal<Option<PersonId>>,
+    machine: RwSignal<Option<MachineId>>,
+    /// What went wrong last, for its first words; the log has the rest.
+    fault: RwSignal<Option<Fault>>,
+    /// The pan finished last on this screen.
+    finished: RwSignal<Option<PanId>>,
+}
+
+impl Floor {
+    /// Works the stage out again; the gate on screen stays as answered unless something moved.
+    fn look(self, anew: bool) {
+        let put_off = self.put_off.get_untracked();
+        let seen = self.bench.look(|kitchen, now| {
+            let run = kitchen.guide().job().and_then(|job| job.run.clone());
+            (filter::stage(kitchen.guide(), &kitchen.scene(now), put_off, now), run)
+        });
+        if !anew && self.stage.with_untracked(|stage| *stage == seen) {
+            return;
+        }
+        let gate = match &seen.0 {
+            Stage::Ask(gate) | Stage::Moving(gate) => Some(gate.clone()),
+            _ => None,
+        };
+        let step = gate.as_ref().map(|gate| gate.id());
+        self.person.set(None);
+        self.supervisor.set(None);
+        self.machine.set(None);
+        self.over.set(None);
+        self.ask.put(gate, seen.1.clone());
+        self.stage.set(seen);
+        match step {
+            Some(StepId::Machine) => self.only_machine(),
+            Some(StepId::SoundCheck) => watch::play(self.bench, alarm::Urgency::Safety),
+            _ => {}
+        }
+    }
+
+    /// Where there is one machine, naming it is no question.
+    fn only_machine(self) {
+        let only = self
+            .bench
+            .look(|kitchen, now| match kitchen.scene(now).machines.as_slice() {
+                [one] => Some(one.machine.machine),
+                _ => None,
+            });
+        if let Some(machine) = only {
+            self.machine.set(Some(machine));
+            self.ask
+                .put_settled(|asking, now| asking.named(Item::Machine, Word::Ready, None, now));
+        }
+    }
+
+    fn send(self, command: Command) {
+        let floor = self;
+        self.bench.send_then(Order::Guide(command), move |entries| {
+            let ended = entries
+                .iter()
+                .any(|e| matches!(&e.fact, Fact::Job(job) if job.event == JobEvent::Ended));
+            let finished = entries.iter().find_map(|e| match &e.fact {
+                Fact::Run(run) if run.left.is_some() => Some(run.pan),
+                _ => None,
+            });
+            if finished.is_some() {
+                floor.finished.set(finished);
+                floor.put_off.update(|p| p.leaving_out = false);
+            }
+            if ended {
+                screen::go(Screen::Today);
+            }
+            floor.look(false);
+        });
+    }
+
+    /// A gate was answered and gone on from.
+    fn answered(self, answered: Answered) {
+        let Answered { step, evidence, read } = answered;
+        let command = match step {
+            StepId::Who => self.person.get_untracked().map(|person| Command::Who {
+                person,
+                supervisor: self.supervisor.get_untracked(),
+            }),
+            StepId::Machine => self.machine.get_untracked().map(|machine| Command::Machine {
+                machine,
+                used_since: evidence.word(Item::UsedSince).unwrap_or(Word::NotKnown),
+            }),
+            StepId::LeaveOut => Some(Command::LeaveOut(evidence.clone())),
+            _ => Some(Command::Answer {
+                step,
+                evidence: evidence.clone(),
+                read,
+            }),
+        };
+        if let Some(command) = command {
+            self.send(command);
+        }
+    }
+
+    /// STOP: never ignored, whatever is on the screen.
+    fn stop(self) {
+        if self.bench.look(|kitchen, _| kitchen.run_open()) {
+            self.send(Command::Stop);
+        } else {
+            self.over.set(Some(Over::Paused));
+        }
+    }
+
+    fn on_stop(self) -> Callback<()> {
+        Callback::new(move |()| self.stop())
+    }
+
+    /// A refusal was read: what was asked is asked again. A number that was refused for what it says is typed anew.
+    fn trouble_read(self) {
+        let trouble = self.bench.trouble.get_untracked();
+        self.bench.trouble.set(None);
+        if let Some(trouble) = trouble
+            && matches!(trouble.why, Refused::Guide(_))
+        {
+            if let Order::Guide(Command::Answer { evidence, .. }) = &trouble.order {
+                draft::forget(self.ask.scope(), evidence);
+            }
+            self.look(true);
+        }
+    }
+
+    /// The step on screen, for who follows from outside.
+    fn step_key(self) -> String {
+        let refused = |why: &Option<Trouble>| {
+            matches!(
+                why,
+                Some(Trouble {
+                    why: Refused::Guide(_),
+                    ..
+                })
+            )
+        };
+        if self.bench.trouble.with(refused) {
+            return "refused".to_owned();
+        }
+        match self.over.get() {
+            Some(Over::Paused) => return "paused".to_owned(),
+            Some(Over::Faults) => return "faults".to_owned(),
+            None => {}
+        }
+        self.stage.with(|(stage, _)| {
+            match stage {
+                Stage::Closed => "closed",
+                Stage::AskTime => "time",
+                Stage::Heater => StepId::WarmUp.key(),
+                Stage::Ask(gate) | Stage::Moving(gate) => gate.id().key(),
+                Stage::Stopped => "stopped",
+                Stage::Choose => "choose",
+            }
+            .to_owned()
+        })
+    }
+}
+
+/// The filter job.
 #[component]
 pub fn Filter() -> impl IntoView {
-    view! { <h1>"Filter"</h1> }
+    let bench = use_bench();
+    watch::keep_lit(bench);
+    watch::ring(bench, |kitchen, now| alarm::of_filter(kitchen.guide(), now));
+    let stage = RwSignal::new((Stage::Closed, None));
+    let answer = StoredValue::new(None::<Callback<Answered>>);
+    let ask = AskDesk::new(
+        bench,
+        Callback::new(move |answered| {
+            if let Some(answer) = answer.get_value() {
+                answer.run(answered);
+            }
+        }),
+    );
+    let floor = Floor {
+        bench,
+        stage,
+        ask,
+        over: RwSignal::new(None),
+        put_off: RwSignal::new(PutOff::default()),
+        why: RwSignal::new(None),
+        person: RwSignal::new(None),
+        supervisor: RwSignal::new(None),
+        machine: RwSignal::new(None),
+        fault: RwSignal::new(None),
+        finished: RwSignal::new(None),
+    };
+    answer.set_value(Some(Callback::new(move |answered| floor.answered(answered))));
+    floor.look(true);
+    Effect::new(move |_| {
+        bench.read_each_second(|_, _| ());
+        floor.put_off.track();
+        untrack(|| floor.look(false));
+    });
+    let touched = watch::on_touch(bench);
+    view! {
+        <div class="job" data-testid="screen-filter" data-step=move || floor.step_key() on:pointerdown=move |_| touched()>
+            {move || draw(floor)}
+            <WhySheet step=floor.why lang=bench.lang />
+        </div>
+    }
+}
+
+/// What is on the screen now.
+fn draw(floor: Floor) -> AnyView {
+    let refused = floor.bench.trouble.get();
+    if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
+        let on_read = Callback::new(move |()| floor.trouble_read());
+        let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
+        return view! { <HoldPage trouble on_read on_stop /> }.into_any();
+    }
+    match floor.over.get() {
+        Some(Over::Paused) => return stopped::paused(floor),
+        Some(Over::Faults) => return stopped::faults(floor),
+        None => {}
+    }
+    let (stage, run) = floor.stage.get();
+    match stage {
+        Stage::Closed => begin::begin(floor),
+        Stage::AskTime => heater::ask_time(floor, run.as_ref()),
+        Stage::Heater => heater::heater(floor),
+        Stage::Ask(_) => asked::asked(floor, run.as_ref()),
+        Stage::Moving(gate) => moving::moving(floor, &gate, run.as_ref()),
+        Stage::Stopped => stopped::stopped(floor, run.as_ref()),
+        Stage::Choose => choose::choose(floor),
+    }
+}
+
+/// Takes the one answer of a screen on which oil moves.
+fn pump_is_off(floor: Floor) {
+    floor.ask.touch(|asking, run, now| {
+        let asked = asking.current(run).map(|q| q.kind);
+        match asked {
+            Some(crate::domain::guide::gate::QuestionKind::Look { item, .. }) => asking.look(item, Word::Off, run, now),
+            _ => Touched::Ignored,
+        }
+    });
 }

@@ -11,3 +11,4 @@ pub mod office;
 pub mod pan;
 pub mod set_up;
 pub mod today;
+pub mod why_not;

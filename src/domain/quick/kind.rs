@@ -1,0 +1,102 @@
+//! The kinds of quick entry, and which of them a pan can be told now.
+
+use crate::domain::facts::Fact;
+use crate::domain::facts::setup::Claim;
+use crate::domain::ids::PanId;
+use crate::domain::keyed::keyed;
+use crate::domain::ledger::{Ledger, is_evidence};
+use crate::domain::time::Day;
+
+keyed! {
+    /// A kind of quick entry, the most frequent first.
+    pub enum Kind {
+        /// Fresh oil added.
+        TopUp = "top_up",
+        /// A service worked, or not.
+        Service = "service",
+        /// A measured number.
+        Reading = "reading",
+        /// Something seen, smelt or tasted.
+        Sign = "sign",
+        /// Some out, as much fresh in.
+        PartChange = "part_change",
+        /// All out; fresh in at once, or the pan stands empty.
+        OilChange = "oil_change",
+        /// Oil into an empty pan.
+        Fill = "fill",
+        /// From this pan into another.
+        Move = "move",
+        /// Words.
+        Note = "note",
+        /// A claim lost.
+        ClaimLost = "claim_lost",
+        /// A claim restored.
+        ClaimRestored = "claim_restored",
+    }
+}
+
+impl Kind {
+    /// The kinds that can be true of `pan` on `day`: no top-up without oil, no claim lost that does not stand.
+    #[must_use]
+    pub fn offered(ledger: &Ledger, pan: PanId, day: Day) -> Vec<Self> {
+        let filled = ledger.fill(pan).is_some();
+        let offers = |kind: &&Self| match kind {
+            Self::TopUp | Self::Reading | Self::PartChange | Self::OilChange => filled,
+            Self::Move => filled && !others(ledger, pan).is_empty(),
+            Self::Fill => !filled,
+            Self::Service | Self::Sign | Self::Note => true,
+            Self::ClaimLost => !ledger.claims_standing(pan, day).is_empty(),
+            Self::ClaimRestored => !lost(ledger, pan, day).is_empty(),
+        };
+        Self::ALL.iter().filter(offers).copied().collect()
+    }
+}
+
+/// Whether an entry came of a quick entry or a one-touch word, and so can be put right in the log. Set-up is put
+/// right in set-up; evidence stays.
+#[must_use]
+pub fn is_quick(fact: &Fact) -> bool {
+    match fact {
+        Fact::Fill(_)
+        | Fact::TopUp(_)
+        | Fact::PartChange(_)
+        | Fact::Move(_)
+        | Fact::OilChange(_)
+        | Fact::Service(_)
+        | Fact::Reading(_)
+        | Fact::Sign(_)
+        | Fact::Note(_)
+        | Fact::ClaimLost(_)
+        | Fact::ClaimRestored(_)
+        | Fact::RunNoted(_)
+        | Fact::MachineCleaned(_) => true,
+        Fact::Job(_) => !is_evidence(fact),
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Pan(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::Correct(_)
+        | Fact::Run(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => false,
+    }
+}
+
+/// The pans oil of `pan` can be moved into.
+#[must_use]
+pub fn others(ledger: &Ledger, pan: PanId) -> Vec<PanId> {
+    let all = ledger.book.pans_in_use().into_iter().map(|p| p.pan);
+    all.filter(|other| *other != pan).collect()
+}
+
+/// The claims `pan` was set up for that do not stand on `day`.
+#[must_use]
+pub fn lost(ledger: &Ledger, pan: PanId, day: Day) -> Vec<Claim> {
+    let standing = ledger.claims_standing(pan, day);
+    let stands = |claim: &Claim| standing.iter().any(|c| c.what == claim.what);
+    let set_up = ledger.book.pan(pan).map(|p| p.claims_on(day).cloned().collect());
+    let mut claims: Vec<Claim> = set_up.unwrap_or_default();
+    claims.retain(|claim| !stands(claim));
+    claims
+}

@@ -1,0 +1,288 @@
+//! From what was typed to what was said: numbers read, gaps named.
+
+use chrono::{NaiveDate, NaiveTime};
+
+use crate::domain::facts::oil::{
+    Age, ClaimChange, Fill, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
+};
+use crate::domain::ids::PersonId;
+use crate::domain::ledger::Ledger;
+use crate::domain::time::{Day, Millis};
+use crate::domain::units::{AcidValue, Amount, Minutes, Share, Temp, Typed, Unit, Volume};
+use crate::domain::volume::{self, NoAmount, Packs};
+
+use super::form::{After, AgeSaid, Form, Gauged};
+use super::kind::Kind;
+use super::{Quick, Said};
+
+/// What is still missing, or cannot be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Gap {
+    /// No number, or one that cannot be read.
+    Number,
+    /// A number no such thing can have.
+    Range,
+    /// Nobody has said what a block weighs.
+    Block,
+    /// Nobody has said what a drum holds.
+    Drum,
+    /// What was read.
+    Gauge,
+    /// What was noticed.
+    Sign,
+    /// Into which pan.
+    To,
+    /// Which claim.
+    Claim,
+    /// Fresh oil, or empty.
+    After,
+    /// The day it was fresh on.
+    FreshOn,
+    /// Why, or the words.
+    Words,
+    /// The day or time it happened.
+    When,
+}
+
+impl Gap {
+    /// Every gap there is.
+    pub const ALL: &'static [Self] = &[
+        Self::Number,
+        Self::Range,
+        Self::Block,
+        Self::Drum,
+        Self::Gauge,
+        Self::Sign,
+        Self::To,
+        Self::Claim,
+        Self::After,
+        Self::FreshOn,
+        Self::Words,
+        Self::When,
+    ];
+}
+
+impl Form {
+    /// What the form says, once nothing is missing. `off` is the zone's minutes ahead of UTC at a moment.
+    ///
+    /// # Errors
+    /// The first [`Gap`].
+    pub fn said(
+        &self,
+        ledger: &Ledger,
+        packs: Packs,
+        who: Option<PersonId>,
+        off: impl Fn(Millis) -> i16,
+    ) -> Result<Said, Gap> {
+        Ok(Said {
+            what: self.what(ledger, packs)?,
+            who,
+            at: self.at(off)?,
+            sure: false,
+        })
+    }
+
+    /// The same of a pan that was not used: no number is read.
+    ///
+    /// # Errors
+    /// [`Gap::When`].
+    pub fn not_used(&self, who: Option<PersonId>, off: impl Fn(Millis) -> i16) -> Result<Said, Gap> {
+        Ok(Said {
+            what: Quick::Service(self.service(Minutes::default())),
+            who,
+            at: self.at(off)?,
+            sure: false,
+        })
+    }
+
+    fn at(&self, off: impl Fn(Millis) -> i16) -> Result<Option<Millis>, Gap> {
+        match (self.date.trim(), self.time.trim()) {
+            ("", "") => Ok(None),
+            (date, time) => moment(date, time, off).map(Some).ok_or(Gap::When),
+        }
+    }
+
+    fn what(&self, ledger: &Ledger, packs: Packs) -> Result<Quick, Gap> {
+        let pan = self.pan;
+        let batch = Some(self.batch.trim()).filter(|b| !b.is_empty()).map(str::to_owned);
+        let amount = || self.amount(packs);
+        Ok(match self.kind {
+            Kind::TopUp => Quick::TopUp(TopUp {
+                pan,
+                fat: self.fat,
+                amount: amount()?,
+                batch,
+            }),
+            Kind::Service => {
+                let hundredths = parts(&self.number, 2).ok_or(Gap::Number)?;
+                let min =
+                    u16::try_from((hundredths.saturating_mul(60).saturating_add(50)) / 100).map_err(|_| Gap::Range)?;
+                Quick::Service(self.service(Minutes::new(min).ok_or(Gap::Range)?))
+            }
+            Kind::Reading => {
+                let gauge = self.gauge.ok_or(Gap::Gauge)?;
+                Quick::Reading(Reading {
+                    pan,
+                    value: measured(gauge.what, &self.number)?,
+                    instrument: gauge.with,
+                    oil: None,
+                })
+            }
+            Kind::Sign => Quick::Sign(Sign {
+                pan: Some(pan),
+                sign: self.sign.ok_or(Gap::Sign)?,
+                text: Some(self.words.trim()).filter(|w| !w.is_empty()).map(str::to_owned),
+            }),
+            Kind::PartChange => {
+                let fresh = amount()?;
+                Quick::PartChange(PartChange { pan, out: fresh, fresh })
+            }
+            Kind::OilChange => {
+                let reason = self.words()?;
+                let fill = match self.after.ok_or(Gap::After)? {
+                    After::Fresh => Some(self.fill(amount()?, batch)?),
+                    After::Empty => None,
+                };
+                let out = litres(ledger.fill(pan).map_or(Volume::NONE, |fill| fill.volume));
+                Quick::OilChange {
+                    out: OilChange {
+                        pan,
+                        amount: out,
+                        reason,
+                        temp: None,
+                        container: None,
+                    },
+                    fill,
+                }
+            }
+            Kind::Fill => Quick::Fill(self.fill(amount()?, batch)?),
+            Kind::Move => {
+                let to = self.to.ok_or(Gap::To)?;
+                let out = amount()?;
+                Quick::Move(Move {
+                    from: pan,
+                    to,
+                    out,
+                    arrived: out,
+                })
+            }
+            Kind::Note => Quick::Note(Note {
+                pan: Some(pan),
+                text: self.words()?,
+            }),
+            Kind::ClaimLost => Quick::ClaimLost(self.claim(None)?),
+            Kind::ClaimRestored => Quick::ClaimRestored(self.claim(Some(self.words()?))?),
+        })
+    }
+
+    fn service(&self, fry: Minutes) -> Service {
+        Service {
+            pan: self.pan,
+            fry,
+            load: self.load,
+            temp: None,
+            food_g: None,
+        }
+    }
+
+    fn claim(&self, basis: Option<String>) -> Result<ClaimChange, Gap> {
+        Ok(ClaimChange {
+            pan: self.pan,
+            what: self.claim.ok_or(Gap::Claim)?,
+            why: self.words()?,
+            basis,
+        })
+    }
+
+    fn fill(&self, amount: Amount, batch: Option<String>) -> Result<Fill, Gap> {
+        let age = match self.age {
+            AgeSaid::Fresh => Age::Fresh,
+            AgeSaid::Unknown => Age::Unknown,
+            AgeSaid::Since => {
+                let day = NaiveDate::parse_from_str(self.fresh_on.trim(), "%Y-%m-%d");
+                Age::Since(Day::from_date(day.map_err(|_| Gap::FreshOn)?))
+            }
+        };
+        Ok(Fill {
+            pan: self.pan,
+            fat: self.fat,
+            amount,
+            batch,
+            age,
+        })
+    }
+
+    fn words(&self) -> Result<String, Gap> {
+        let words = self.words.trim();
+        if words.is_empty() {
+            Err(Gap::Words)
+        } else {
+            Ok(words.to_owned())
+        }
+    }
+
+    fn amount(&self, packs: Packs) -> Result<Amount, Gap> {
+        let thousandths = parts(&self.number, 3).filter(|n| *n > 0).ok_or(Gap::Number)?;
+        let typed = Typed {
+            thousandths,
+            unit: self.unit,
+        };
+        volume::amount(typed, self.fat, packs).map_err(|why| match why {
+            NoAmount::BlockUnknown => Gap::Block,
+            NoAmount::DrumUnknown => Gap::Drum,
+            NoAmount::TooMuch => Gap::Range,
+        })
+    }
+}
+
+/// A volume as an amount typed in litres.
+const fn litres(volume: Volume) -> Amount {
+    Amount {
+        volume,
+        typed: Typed {
+            thousandths: volume.ml(),
+            unit: Unit::Litres,
+        },
+    }
+}
+
+/// A measured value from what was typed.
+pub(super) fn measured(what: Gauged, text: &str) -> Result<Measured, Gap> {
+    let whole = |places| parts(text, places).ok_or(Gap::Number);
+    let short = |n: u32| u16::try_from(n).ok();
+    let temp = |n: u32| i16::try_from(n).ok().and_then(Temp::from_dc);
+    let value = match what {
+        Gauged::Polar => short(whole(2)?).and_then(Share::from_cpc).map(Measured::Polar),
+        Gauged::Ffa => short(whole(2)?).and_then(Share::from_cpc).map(Measured::Ffa),
+        Gauged::Acid => short(whole(2)?).and_then(AcidValue::from_cav).map(Measured::Acid),
+        Gauged::Temp => temp(whole(1)?).map(Measured::Temp),
+        Gauged::Smoke => temp(whole(1)?).map(Measured::Smoke),
+    };
+    value.ok_or(Gap::Range)
+}
+
+/// A typed decimal as whole parts of 10^-`places`: `12.5` with 3 is 12500. A comma is a point; finer figures than
+/// the log keeps are dropped.
+#[must_use]
+pub fn parts(text: &str, places: u32) -> Option<u32> {
+    let text = text.trim().replace(',', ".");
+    let (whole, rest) = text.split_once('.').unwrap_or((&text, ""));
+    let figures = |s: &str| s.bytes().all(|b| b.is_ascii_digit());
+    if (whole.is_empty() && rest.is_empty()) || !figures(whole) || !figures(rest) {
+        return None;
+    }
+    let rest: String = rest.chars().chain("000000000".chars()).take(places as usize).collect();
+    format!("{whole}{rest}").parse().ok()
+}
+
+/// A moment from a date and a time as their fields give them (`2026-11-25`, `21:47`), in the kitchen's zone.
+#[must_use]
+pub fn moment(date: &str, time: &str, off: impl Fn(Millis) -> i16) -> Option<Millis> {
+    let date = NaiveDate::parse_from_str(date.trim(), "%Y-%m-%d").ok()?;
+    let time = NaiveTime::parse_from_str(time.trim().get(..5)?, "%H:%M").ok()?;
+    let local = Millis(date.and_time(time).and_utc().timestamp_millis());
+    let utc = |off_min: i16| local.plus(-i64::from(off_min) * Millis::MINUTE);
+    // The offset is asked at the moment itself, which is not known before the offset: the second guess settles it
+    // but for the hour a clock change repeats.
+    Some(utc(off(utc(off(local)))))
+}

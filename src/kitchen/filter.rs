@@ -1,0 +1,285 @@
+//! What the filter job's screen shows now, worked out from the guide and the kitchen as it stands.
+
+use super::{Kitchen, life};
+use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::Fact;
+use crate::domain::facts::run::{Form, Left, Place, Plan, Pump};
+use crate::domain::facts::setup::{Machine, OutBy};
+use crate::domain::fat::Fat;
+use crate::domain::guide::gate::Gate;
+use crate::domain::guide::state::Phase;
+use crate::domain::guide::{Command, FilterJob, Guide, Refusal, Run, Scene, Warm};
+use crate::domain::ids::{PanId, PersonId, RunId};
+use crate::domain::oil_life::oil_shade;
+use crate::domain::procedure::{Hold, Step, StepId};
+use crate::domain::time::Now;
+use crate::domain::units::{Share, Temp};
+use crate::domain::volume::above_mark_needed;
+use crate::domain::wait::Standing;
+use crate::store::Journal;
+
+/// What the screen is for now.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Stage {
+    /// No filter job is open.
+    Closed,
+    /// The clocks disagree about the warm-up: somebody says what time it is.
+    AskTime,
+    /// Solid fat, and the machine's heater has not been on.
+    Heater,
+    /// Something is asked.
+    Ask(Gate),
+    /// Oil moves by pump or drain; only its end is asked.
+    Moving(Gate),
+    /// Stopped: make safe first.
+    Stopped,
+    /// Ready stands: which pan is next.
+    Choose,
+}
+
+/// What somebody at the screen put off for now. Nothing of it is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct PutOff {
+    /// The machine's heater.
+    pub heater: bool,
+    /// Bringing back oil that stands out of its pan.
+    pub bringing_back: bool,
+    /// The run in hand is being left with its oil out.
+    pub leaving_out: bool,
+}
+
+/// What the screen is for now.
+#[must_use]
+pub fn stage(guide: &Guide, scene: &Scene, put_off: PutOff, now: &Now) -> Stage {
+    let Some(job) = guide.job() else {
+        return Stage::Closed;
+    };
+    if job.run.as_ref().is_some_and(|run| run.phase == Phase::Stopped) {
+        return Stage::Stopped;
+    }
+    if put_off.leaving_out
+        && let Some(gate) = guide.leave_out_gate()
+    {
+        return Stage::Ask(gate);
+    }
+    let quiet = job
+        .run
+        .as_ref()
+        .is_none_or(|run| run.pump == Pump::Off && guide.phase(job, run, now) == Phase::Asking);
+    if quiet && warm_now(job, now) == WarmNow::AskTime {
+        return Stage::AskTime;
+    }
+    if job.run.is_none() {
+        if !put_off.heater && wants_heater(job, scene, now) {
+            return Stage::Heater;
+        }
+        // Oil that stands outside its pan comes before the rest of Ready and before putting away.
+        if !put_off.bringing_back
+            && choices(guide, scene, now)
+                .iter()
+                .any(|c| c.comes_back && c.refused.is_none())
+        {
+            return Stage::Choose;
+        }
+    }
+    match guide.gate(now) {
+        None => Stage::Choose,
+        Some(gate) if gate.timer().is_some() => Stage::Moving(gate),
+        Some(gate) => Stage::Ask(gate),
+    }
+}
+
+/// The machine in use.
+#[must_use]
+pub fn machine<'a>(job: &FilterJob, scene: &'a Scene) -> Option<&'a Machine> {
+    scene.machine(job.machine?).map(|m| &m.machine)
+}
+
+/// How oil leaves the pan in hand; before a machine is chosen, by nozzle.
+#[must_use]
+pub fn out_by(job: &FilterJob, scene: &Scene) -> OutBy {
+    job.run
+        .as_ref()
+        .map(|run| run.machine.0.out_by)
+        .or_else(|| machine(job, scene).map(|m| m.out_by))
+        .unwrap_or(OutBy::Nozzle)
+}
+
+fn wants_heater(job: &FilterJob, scene: &Scene, now: &Now) -> bool {
+    job.warm == Warm::Cold
+        && job.away == 0
+        && job.stands(Hold::Match, now)
+        && machine(job, scene).is_some_and(|m| m.heater_w > 0)
+        && scene.pans.iter().any(|p| p.pan.fat.is_solid())
+}
+
+/// Where the machine's warm-up stands, in whole seconds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WarmNow {
+    /// The heater has not been on.
+    Cold,
+    /// Warming.
+    Running {
+        /// Seconds left, rounded up.
+        left_s: i64,
+    },
+    /// Warm, heater on.
+    Ready,
+    /// Warm, heater off.
+    Holding {
+        /// Seconds until it counts as cold again, rounded up.
+        left_s: i64,
+    },
+    /// Somebody must say what time it is.
+    AskTime,
+}
+
+/// Where the warm-up stands.
+#[must_use]
+pub fn warm_now(job: &FilterJob, now: &Now) -> WarmNow {
+    let whole = |ms: i64| (ms + 999) / 1000;
+    match job.warm {
+        Warm::Cold => WarmNow::Cold,
+        Warm::On(wait) => match wait.standing(now) {
+            Standing::Running { left_ms } => WarmNow::Running { left_s: whole(left_ms) },
+            Standing::Over { .. } => WarmNow::Ready,
+            Standing::AskTime => WarmNow::AskTime,
+        },
+        Warm::Off(wait) => match wait.standing(now) {
+            Standing::Running { left_ms } => WarmNow::Holding { left_s: whole(left_ms) },
+            Standing::Over { .. } | Standing::AskTime => WarmNow::Cold,
+        },
+    }
+}
+
+/// Seconds oil has been moving, by the clocks where they agree, else by whichever says longer.
+#[must_use]
+pub fn moving_s(run: &Run, now: &Now) -> i64 {
+    run.moving_since.map_or(0, |since| {
+        since.elapsed_ms(now).unwrap_or_else(|| since.longest_ms(now)) / 1000
+    })
+}
+
+/// A pan that can be begun, or why not.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PanChoice {
+    /// The pan.
+    pub pan: PanId,
+    /// What it is called.
+    pub name: String,
+    /// The fat it is kept with.
+    pub fat: Fat,
+    /// How it was left in this job.
+    pub done: Option<Left>,
+    /// Its oil stands outside it.
+    pub comes_back: bool,
+    /// Why it cannot be begun now.
+    pub refused: Option<Refusal>,
+    /// Whether the short form is open to it.
+    pub short: bool,
+}
+
+/// The pans in use as this job finds them, by name.
+#[must_use]
+pub fn choices(guide: &Guide, scene: &Scene, now: &Now) -> Vec<PanChoice> {
+    let Some(job) = guide.job() else {
+        return Vec::new();
+    };
+    let asked = |pan, form| {
+        let command = Command::Begin {
+            run: RunId(0),
+            pan,
+            form,
+            plan: Plan::default(),
+        };
+        guide.decide(scene, &command, now).err()
+    };
+    scene
+        .pans
+        .iter()
+        .map(|p| PanChoice {
+            pan: p.pan.pan,
+            name: p.pan.name.clone(),
+            fat: p.pan.fat,
+            done: job
+                .done
+                .iter()
+                .rev()
+                .find(|(pan, _)| *pan == p.pan.pan)
+                .map(|(_, left)| *left),
+            comes_back: p.place != Place::InPan,
+            refused: asked(p.pan.pan, Form::Long),
+            short: asked(p.pan.pan, Form::Short).is_none(),
+        })
+        .collect()
+}
+
+/// The optional parts offered at first: a rinse where the machine's own limits are known.
+#[must_use]
+pub fn usual_plan(job: &FilterJob, scene: &Scene) -> Plan {
+    Plan {
+        rinse: machine(job, scene).is_some_and(|m| m.rinse_max_s.is_some() || m.rinse_min_s.is_some()),
+        ..Plan::default()
+    }
+}
+
+/// Whether somebody may stand at the pans.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// Yes, in this standing.
+    Yes(Word),
+    /// Only beside a supervisor.
+    BesideSupervisor,
+    /// No.
+    No(Refusal),
+}
+
+/// Whether somebody may stand at the pans, with whoever is named to stand beside.
+#[must_use]
+pub fn fit(guide: &Guide, scene: &Scene, person: PersonId, supervisor: Option<PersonId>, now: &Now) -> Fit {
+    match guide.decide(scene, &Command::Who { person, supervisor }, now) {
+        Ok(drafts) => Fit::Yes(
+            drafts
+                .iter()
+                .find_map(|draft| match &draft.fact {
+                    Fact::Job(fact) => fact.evidence.word(Item::SignOff),
+                    _ => None,
+                })
+                .unwrap_or(Word::Signed),
+        ),
+        Err(Refusal::NotSignedOff { .. }) if supervisor.is_none() => Fit::BesideSupervisor,
+        Err(why) => Fit::No(why),
+    }
+}
+
+/// Where a step stands in its stretch of the work: which one, from 1, and of how many.
+#[must_use]
+pub fn place_in_block(guide: &Guide, step: StepId) -> Option<(&'static Step, usize, usize)> {
+    let tables = guide.tables();
+    let run = guide.job().and_then(|job| job.run.as_ref());
+    let of_run = run.map(|run| guide.run_steps(run)).unwrap_or_default();
+    let everywhere = [tables.ready, tables.away, tables.again, tables.again_hand];
+    let mut lists = everywhere.iter().map(|steps| steps.iter().collect()).chain([of_run]);
+    let steps: Vec<&'static Step> = lists.find(|list: &Vec<&Step>| list.iter().any(|s| s.id == step))?;
+    let found = *steps.iter().find(|s| s.id == step)?;
+    let block: Vec<_> = steps.iter().filter(|s| s.block == found.block).collect();
+    let at = block.iter().position(|s| s.id == step)?;
+    Some((found, at + 1, block.len()))
+}
+
+/// Millilitres that must stand above the mark of the pan in hand, at the temperature read last, else at the top of
+/// its window; `None` where nothing is to be known.
+#[must_use]
+pub fn above_mark_ml(run: &Run) -> Option<u32> {
+    let temp: Temp = run.reading.map_or(run.limits.high, |read| read.temp);
+    above_mark_needed(run.pan.pan.min, temp)
+}
+
+/// How dark a pan's oil is drawn, 1–5; fresh where nothing is known of it.
+pub fn shade<J: Journal>(kitchen: &Kitchen<J>, pan: PanId, now: &Now) -> u8 {
+    let ledger = kitchen.ledger();
+    let limit = life::limits(ledger.book.kitchen.as_ref())
+        .polar
+        .map_or(25.0, Share::percent);
+    life::of(ledger, pan, kitchen.today(now)).map_or(1, |life| oil_shade(life.polar.median, limit))
+}

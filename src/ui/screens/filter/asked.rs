@@ -1,0 +1,133 @@
+//! A gate of the filter job on screen, with what stands around it.
+
+use leptos::prelude::*;
+
+use super::{Floor, Over, heater, picks};
+use crate::domain::evidence::Item;
+use crate::domain::facts::run::Place;
+use crate::domain::guide::Run;
+use crate::domain::guide::asking::Asking;
+use crate::domain::guide::gate::QuestionKind;
+use crate::domain::guide::state::Phase;
+use crate::domain::procedure::StepId;
+use crate::kitchen::alarm::Urgency;
+use crate::kitchen::filter;
+use crate::ui::job::ask::{AskParts, ask};
+use crate::ui::job::frame::{Around, Picture};
+use crate::ui::job::watch;
+use crate::ui::parts::{Button, Rank};
+use crate::words::run::{Say, place_in_block, say};
+use crate::words::screens::job::{self, JobSay};
+use crate::words::steps::block_name;
+
+/// The gate's screen.
+pub fn asked(floor: Floor, run: Option<&Run>) -> AnyView {
+    let Some(asking) = floor.ask.asking() else {
+        return ().into_any();
+    };
+    let picks = match asking.current(run).map(|q| q.kind) {
+        Some(QuestionKind::Person) => Some(picks::people(floor)),
+        Some(QuestionKind::Machine) => Some(picks::machines(floor)),
+        _ => None,
+    };
+    let parts = AskParts {
+        around: around(floor, &asking, run),
+        progress: progress(floor, &asking, run),
+        beside: beside(floor, &asking, run),
+        picks,
+        on_stop: floor.on_stop(),
+    };
+    ask(floor.ask, &asking, parts)
+}
+
+/// What stands around a step of this job.
+pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
+    let lang = floor.bench.lang;
+    let out_by = floor.bench.look(|kitchen, now| {
+        let scene = kitchen.scene(now);
+        kitchen.guide().job().map(|job| filter::out_by(job, &scene))
+    });
+    let picture = run.map(|run| Picture {
+        place: run.place,
+        pump: run.pump,
+        shade: floor
+            .bench
+            .look(|kitchen, now| filter::shade(kitchen, run.pan.pan.pan, now)),
+    });
+    let window = run.map(|run| job::window(run.limits.low, run.limits.high, run.limits.target, lang));
+    let level = run
+        .and_then(filter::above_mark_ml)
+        .filter(|ml| *ml > 0)
+        .map(|ml| job::above_mark(ml, lang));
+    Around {
+        pan: run.map(|run| run.pan.pan.name.clone()),
+        out_by: out_by.unwrap_or(crate::domain::facts::setup::OutBy::Nozzle),
+        picture,
+        note: note(floor, asking, run),
+        level,
+        window,
+    }
+}
+
+/// Why everything is looked at again, where it is.
+fn note(floor: Floor, asking: &Asking, run: Option<&Run>) -> Option<String> {
+    let lang = floor.bench.lang;
+    let run = run.filter(|_| asking.gate().id() == StepId::LookAgain)?;
+    let said = if run.phase == Phase::Asking {
+        Say::AreYouThere
+    } else if run.pump == crate::domain::facts::run::Pump::Unknown {
+        Say::ResumeText
+    } else {
+        return None;
+    };
+    Some(say(said, lang).to_owned())
+}
+
+fn progress(floor: Floor, asking: &Asking, run: Option<&Run>) -> String {
+    let lang = floor.bench.lang;
+    let Some(question) = asking.current(run) else {
+        return String::new();
+    };
+    let place = floor
+        .bench
+        .look(|kitchen, _| filter::place_in_block(kitchen.guide(), question.step));
+    place.map_or_else(String::new, |(step, n, of)| {
+        place_in_block(block_name(step.block, lang), n, of, lang)
+    })
+}
+
+/// Under the question: the warm-up while it runs, and the quiet ways aside.
+fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
+    let lang = floor.bench.lang;
+    let question = asking.current(run);
+    let asked = question.as_ref().map(|q| q.step);
+    let step = asked.and_then(|id| asking.gate().steps.iter().copied().find(|s| s.id == id));
+    let ask_why = Callback::new(move |()| floor.why.set(step));
+    let why =
+        step.map(|_| view! { <Button label=say(Say::Why, lang) rank=Rank::Plain on_press=ask_why testid="why" /> });
+    let wrong = run.is_some().then(|| {
+        let on_press = Callback::new(move |()| floor.over.set(Some(Over::Faults)));
+        view! { <Button label=say(Say::SomethingWrong, lang) rank=Rank::Plain on_press testid="something-wrong" /> }
+    });
+    let leave = run
+        .filter(|run| run.place != Place::InPan && asking.gate().id() == StepId::LookAgain)
+        .map(|_| {
+            let on_press = Callback::new(move |()| floor.put_off.update(|p| p.leaving_out = true));
+            view! { <Button label=job::say(JobSay::LeaveOut, lang) rank=Rank::Plain on_press testid="leave-out" /> }
+        });
+    let back = (asking.gate().id() == StepId::LeaveOut).then(|| {
+        let on_press = Callback::new(move |()| floor.put_off.update(|p| p.leaving_out = false));
+        view! { <Button label=job::say(JobSay::Back, lang) rank=Rank::Plain on_press testid="back" /> }
+    });
+    let sound = question
+        .is_some_and(|q| matches!(q.kind, QuestionKind::Look { item: Item::Heard, .. }))
+        .then(|| {
+            let on_press = Callback::new(move |()| watch::play(floor.bench, Urgency::Safety));
+            view! { <Button label=job::say(JobSay::PlayAgain, lang) rank=Rank::Plain on_press testid="play-sound" /> }
+        });
+    view! {
+        {heater::standing(floor)}
+        <div class="job-aside">{why} {sound} {leave} {back} {wrong}</div>
+    }
+    .into_any()
+}

@@ -1,0 +1,195 @@
+//! What the screens of a job say around their steps: beginning, choosing, pausing, leaving.
+
+use crate::domain::facts::run::Left;
+use crate::domain::facts::setup::OutBy;
+use crate::domain::fat::Fat;
+use crate::domain::units::{Temp, Volume};
+use crate::words::{Lang, format, oil, run};
+
+/// Fixed words of a job's screens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum JobSay {
+    /// Opens a filter job.
+    BeginFilter,
+    /// What a filter job is, before it is opened.
+    BeginFilterText,
+    /// Back to Today.
+    ToToday,
+    /// Back to where one was.
+    Back,
+    /// A starter needs somebody beside them.
+    WhoBeside,
+    /// The answers of a group one by one.
+    OneByOne,
+    /// The heater is on now.
+    HeaterIsOn,
+    /// The heater is off now.
+    HeaterIsOff,
+    /// Not now.
+    NotNow,
+    /// What the machine is doing while the wait runs.
+    Warming,
+    /// The machine is warm.
+    MachineWarm,
+    /// Warm, heater off.
+    StillWarm,
+    /// Plays the test sound once more.
+    PlayAgain,
+    /// The screen on which the next pan is chosen.
+    Choose,
+    /// Over the options of the next run.
+    NextRun,
+    /// An optional part.
+    WithRinse,
+    /// An optional part.
+    WithWipe,
+    /// An optional part.
+    WithSamples,
+    /// Every item asked, although the short form is open.
+    LongForm,
+    /// Goes over to putting away.
+    PutAway,
+    /// Ends a job in which nothing was begun.
+    EndJob,
+    /// Goes on with Ready, or with putting away, before oil is brought back.
+    BringLater,
+    /// Nothing runs: what STOP shows then.
+    Paused,
+    /// What it says.
+    PausedText,
+    /// Leaves the job open.
+    LeaveOpen,
+    /// The heading over the faults.
+    WhatIsWrong,
+    /// The pan is not filtered after all.
+    GiveUp,
+    /// The oil stays out of the pan.
+    LeaveOut,
+    /// What would clear a refusal.
+    Clears,
+    /// What to do meanwhile.
+    Meanwhile,
+    /// Who can change a limit.
+    WhoCan,
+    /// Not as it must be.
+    NotYet,
+    /// Closes a sheet.
+    Close,
+    /// Above the source of a why.
+    Source,
+    /// The oil of a pan stands outside it.
+    ComesBack,
+}
+
+/// The words of a [`JobSay`].
+#[must_use]
+pub const fn say(what: JobSay, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match what {
+        JobSay::BeginFilter => "Begin the filter job",
+        JobSay::BeginFilterText => {
+            "Ready first, then pan by pan, then put away. Follow the machine's manual; where it is stricter, it wins."
+        }
+        JobSay::ToToday => "Back to Today",
+        JobSay::Back => "Back",
+        JobSay::WhoBeside => "Who stands beside?",
+        JobSay::OneByOne => "One by one",
+        JobSay::HeaterIsOn => "Heater is on",
+        JobSay::HeaterIsOff => "Heater is off",
+        JobSay::NotNow => "Not now",
+        JobSay::Warming => "until the machine is warm",
+        JobSay::MachineWarm => "Machine warm",
+        JobSay::StillWarm => "warm, heater off",
+        JobSay::PlayAgain => "Play it again",
+        JobSay::Choose => "Which pan is next?",
+        JobSay::NextRun => "With the next pan",
+        JobSay::WithRinse => "Rinse",
+        JobSay::WithWipe => "Wipe hot",
+        JobSay::WithSamples => "Samples",
+        JobSay::LongForm => "Every item",
+        JobSay::PutAway => "Put away",
+        JobSay::EndJob => "End the job",
+        JobSay::BringLater => "Not yet, go on",
+        JobSay::Paused => "Stopped",
+        JobSay::PausedText => {
+            "No pan is in hand. Leave the pump off and the heat as it is. Go on when you are ready; the job stays open."
+        }
+        JobSay::LeaveOpen => "Leave the job open",
+        JobSay::WhatIsWrong => "What is wrong?",
+        JobSay::GiveUp => "Not this pan after all",
+        JobSay::LeaveOut => "Leave it like this",
+        JobSay::Clears => "What clears it",
+        JobSay::Meanwhile => "Meanwhile",
+        JobSay::WhoCan => "Who can change it",
+        JobSay::NotYet => "Not yet",
+        JobSay::Close => "Close",
+        JobSay::Source => "Source",
+        JobSay::ComesBack => "its oil comes back",
+    }
+}
+
+/// The line under a pan in the list: its fat, how it was left, whether its oil stands outside it.
+#[must_use]
+pub fn pan_line(fat: Fat, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
+    let fat = oil::fat_name(fat, lang);
+    if comes_back {
+        return format!("{fat}, {}", say(JobSay::ComesBack, lang));
+    }
+    done.map_or_else(
+        || fat.to_owned(),
+        |left| format!("{fat}, {}", run::left_name(left, lang).to_lowercase()),
+    )
+}
+
+/// How much must stand above the mark: "Enough: 1.3 L above the mark, hot as it is."
+#[must_use]
+pub fn above_mark(ml: u32, lang: Lang) -> String {
+    let Lang::En = lang;
+    let litres = Volume::from_ml(ml).map_or_else(|| ml.to_string(), format::litres);
+    format!("Enough is {litres} above the mark while it is hot. It sinks as it cools.")
+}
+
+/// The window a reading must lie in, and what it aims at.
+#[must_use]
+pub fn window(low: Temp, high: Temp, target: Temp, lang: Lang) -> String {
+    let Lang::En = lang;
+    if low <= Temp::MIN {
+        return format!("At most {}", format::temp(high));
+    }
+    format!(
+        "{}, about {} is best",
+        format::temp_range(low, high),
+        format::temp(target)
+    )
+}
+
+/// What stands beside the pan, under the drawing.
+#[must_use]
+pub const fn vessel_name(out_by: OutBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match out_by {
+        OutBy::Hand => "container",
+        OutBy::Nozzle | OutBy::Drain | OutBy::BuiltIn => "machine",
+    }
+}
+
+/// The words on the keys of a pad: take back a figure, clear, change the sign, the decimal point.
+#[must_use]
+pub const fn pad_keys(lang: Lang) -> [&'static str; 4] {
+    let Lang::En = lang;
+    ["Back", "Clear", "Plus or minus", "."]
+}
+
+/// How long a rinse may be: "30 s at most".
+#[must_use]
+pub fn rinse_most(seconds: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} at most", format::length(i64::from(seconds), lang))
+}
+
+/// How long a rinse must be: "60 s at least".
+#[must_use]
+pub fn rinse_least(seconds: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} at least", format::length(i64::from(seconds), lang))
+}
