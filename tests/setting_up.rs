@@ -47,7 +47,7 @@ fn check(subject: Subject, id: u128, answers: &Answers, book: &Book) -> Result<V
 }
 
 fn blank(subject: Subject, book: &Book) -> Answers {
-    subject.blank(Around { book, today: today() }, "Europe/London", "GB")
+    subject.blank(Around { book, today: today() }, "Europe/London")
 }
 
 /// A form that is right, for `subject` in a kitchen with nothing else in it.
@@ -572,4 +572,18 @@ fn an_unfinished_form_survives_being_put_away() {
         .filter_map(|(key, value)| Some((Field::from_key(&key)?, value)))
         .collect();
     assert_eq!(back, form);
+}
+
+#[test]
+fn a_first_set_up_asks_for_one_thing_after_the_other() {
+    let mut said = Vec::new();
+    let mut asked = Vec::new();
+    while let Some(subject) = Subject::first_missing(&book(&said)) {
+        asked.push(subject);
+        said.push(fact(subject, &right(subject)));
+    }
+    assert_eq!(
+        asked,
+        [Subject::Kitchen, Subject::Person, Subject::Pan, Subject::Machine]
+    );
 }

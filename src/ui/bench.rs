@@ -47,7 +47,7 @@ pub struct Bench {
     pub wake_state: RwSignal<WakeState>,
     /// Whether a newer version of the app waits.
     pub update: RwSignal<Option<update::Update>>,
-    /// Whether the phone promised not to clear the log; unknown before it was asked.
+    /// Whether the phone promised never to clear the log by itself; `None` where it was not asked or cannot say.
     pub kept: RwSignal<Option<bool>>,
     /// Which world this log belongs to.
     pub world: World,
@@ -76,8 +76,7 @@ impl Bench {
         let waiting = RwSignal::new(None);
         update::watch(move |state| waiting.set(Some(state)));
         let kept = RwSignal::new(None);
-        // A promise given earlier stands; one never asked for is asked for after the first entry.
-        spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept)) });
+        spawn_local(async move { kept.set(storage_health::persisted().await) });
         Self {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
@@ -153,7 +152,7 @@ impl Bench {
                 Ok(entries) => {
                     bench.busy.set(false);
                     bench.revision.update(|n| *n += 1);
-                    bench.ask_to_keep();
+                    bench.after_first_entry();
                     then(&entries);
                 }
                 Err(why) => {
@@ -165,13 +164,17 @@ impl Bench {
         });
     }
 
-    /// Something is written: the phone is asked, once, never to clear it by itself.
-    fn ask_to_keep(&self) {
-        let kept = self.kept;
-        if self.world == World::Real && kept.get_untracked().is_none() {
-            kept.set(Some(false));
-            spawn_local(async move { kept.set(storage_health::persist().await.or(Some(false))) });
+    /// Asks the phone to keep the log, once there is something to keep. Asked again only until it has said yes.
+    fn after_first_entry(&self) {
+        if self.world == World::Real && self.kept.get_untracked() != Some(true) {
+            self.ask_to_keep();
         }
+    }
+
+    /// Asks the phone never to clear the log by itself; its answer stands in [`Bench::kept`].
+    pub fn ask_to_keep(&self) {
+        let kept = self.kept;
+        spawn_local(async move { kept.set(storage_health::persist().await) });
     }
 
     async fn write(&self, order: Order) -> Result<Vec<Entry>, Refused> {

@@ -50,7 +50,7 @@ pub fn Frame(
     };
     let current = match screen {
         Screen::Log | Screen::Add(_) => "log",
-        Screen::Office | Screen::SetUp => "office",
+        Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
         _ => "today",
     };
     view! {

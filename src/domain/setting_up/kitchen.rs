@@ -24,7 +24,34 @@ pub struct LimitSaid {
     pub published: Option<CountryLimit>,
 }
 
-pub(super) fn blank(zone: &str, country: &str) -> Answers {
+/// The country a phone in this zone most likely stands in, as in `zone1970.tab` of the IANA time zone database; empty
+/// where that would be a guess.
+fn country_of(zone: &str) -> &'static str {
+    match zone {
+        "Europe/London" | "Europe/Belfast" => "GB",
+        "Europe/Dublin" => "IE",
+        "Europe/Vienna" => "AT",
+        "Europe/Brussels" => "BE",
+        "Europe/Prague" => "CZ",
+        "Europe/Paris" => "FR",
+        "Europe/Berlin" => "DE",
+        "Europe/Rome" => "IT",
+        "Europe/Amsterdam" => "NL",
+        "Europe/Warsaw" => "PL",
+        "Europe/Lisbon" => "PT",
+        "Europe/Madrid" => "ES",
+        "Asia/Kolkata" | "Asia/Calcutta" => "IN",
+        "Asia/Seoul" => "KR",
+        "Asia/Shanghai" => "CN",
+        "America/Sao_Paulo" => "BR",
+        "America/New_York" | "America/Chicago" | "America/Denver" | "America/Los_Angeles" => "US",
+        "Pacific/Auckland" => "NZ",
+        _ if zone.starts_with("Australia/") => "AU",
+        _ => "",
+    }
+}
+
+pub(super) fn blank(zone: &str) -> Answers {
     let mut answers = Answers::default()
         .with(Field::Zone, zone)
         .with(
@@ -34,7 +61,7 @@ pub(super) fn blank(zone: &str, country: &str) -> Answers {
         .with(Field::TradingDays, "0,1,2,3,4,5,6")
         .with(Field::UsualHours, "5")
         .with(Field::AcidUnit, Measures::Acid.key());
-    change_country(&mut answers, Field::Country, country);
+    change_country(&mut answers, Field::Country, country_of(zone));
     answers
 }
 
