@@ -9,15 +9,26 @@ pub struct Known {
     pub variant: &'static str,
     /// The head of its address, which is also the end of its test id `screen-…`.
     pub head: &'static str,
-    /// Whether the address goes on with a pan's id.
-    pub of_a_pan: bool,
+    /// What follows in the address.
+    pub rest: Rest,
+}
+
+/// What follows the head of an address.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Rest {
+    /// Nothing.
+    Nothing,
+    /// A pan's id.
+    Pan,
+    /// What is set up, and its id.
+    Thing,
 }
 
 const fn known(variant: &'static str, head: &'static str) -> Known {
     Known {
         variant,
         head,
-        of_a_pan: false,
+        rest: Rest::Nothing,
     }
 }
 
@@ -26,12 +37,12 @@ pub const SCREENS: &[Known] = &[
     known("First", "first"),
     known("Today", "today"),
     Known {
-        of_a_pan: true,
+        rest: Rest::Pan,
         ..known("Pan", "pan")
     },
     known("Log", "log"),
     Known {
-        of_a_pan: true,
+        rest: Rest::Pan,
         ..known("Add", "add")
     },
     known("Filter", "filter"),
@@ -40,6 +51,10 @@ pub const SCREENS: &[Known] = &[
     known("LastNight", "last-night"),
     known("Office", "office"),
     known("SetUp", "set-up"),
+    Known {
+        rest: Rest::Thing,
+        ..known("Edit", "edit")
+    },
 ];
 
 /// Fails when the app has a screen that [`SCREENS`] has not, or the other way round.

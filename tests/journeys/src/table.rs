@@ -3,7 +3,7 @@
 use panward::domain::evidence::Item;
 use panward::domain::facts::setup::OffSign;
 use panward::domain::guide::gate::off_answer;
-use panward::domain::procedure::{Ask, DayTables, How, Step, StepId, Tables, Verdict};
+use panward::domain::procedure::{Ask, DayTables, How, Step, Tables, Verdict};
 use std::cell::RefCell;
 
 /// Every step of every table.
@@ -26,12 +26,6 @@ pub fn all_steps() -> Vec<&'static Step> {
         step
     });
     steps.into_inner()
-}
-
-/// The steps of a pan's run in the order of its table, optional parts included.
-#[must_use]
-pub fn nozzle_steps() -> Vec<StepId> {
-    Tables::REAL.nozzle.iter().map(|step| step.id).collect()
 }
 
 /// The good words for an item, best first, at a step; at any step where that one does not ask it.

@@ -20,6 +20,8 @@ pub struct Thing {
     pub awake: bool,
     /// Whether it is the answer given so far.
     pub chosen: bool,
+    /// What it says.
+    pub words: String,
 }
 
 /// What the screen shows.
@@ -58,7 +60,7 @@ impl Sight {
     pub fn name(&self) -> String {
         let step = self.step.as_deref().unwrap_or("no-step");
         let telling = |id: &str| {
-            ["answer-", "pad-", "pick-", "screen-"]
+            ["answer-", "pad-", "person-", "machine-", "heater-on"]
                 .iter()
                 .any(|stem| id.starts_with(stem))
         };
@@ -74,10 +76,11 @@ const LOOK: &str = "const seen = (it) => it.checkVisibility({ visibilityProperty
         id: it.dataset.testid,
         awake: it.matches('button, a, input') && !it.disabled,
         chosen: it.getAttribute('aria-pressed') === 'true',
+        words: it.innerText ?? '',
     }));
     const step = all('[data-step]')[0]?.dataset.step ?? null;
     const words = all('[data-testid=\"say\"]')[0]?.innerText;
-    const sign = JSON.stringify([location.hash, step, words, things]);
+    const sign = JSON.stringify([location.hash, step, words, things.map(({ id, awake, chosen }) => [id, awake, chosen])]);
     const now = performance.now();
     const ready = document.documentElement.dataset.ready !== undefined;
     if (!ready || window.__sight?.sign !== sign) window.__sight = { sign, since: now };
@@ -91,6 +94,7 @@ impl Phone {
             id: it["id"].as_str().unwrap_or_default().to_owned(),
             awake: it["awake"] == true,
             chosen: it["chosen"] == true,
+            words: it["words"].as_str().unwrap_or_default().to_owned(),
         };
         Ok(Sight {
             step: seen["step"].as_str().map(str::to_owned),
@@ -146,6 +150,9 @@ impl Phone {
     }
 }
 
+/// How the ids of people and machines to name begin; a heater to switch on is named in the same way.
+const PICKS: [&str; 3] = ["person-", "machine-", "heater-on"];
+
 /// What the walker does next.
 #[derive(Clone, Debug, PartialEq, Eq)]
 enum Move {
@@ -160,7 +167,7 @@ pub struct Walker {
     words: BTreeMap<String, String>,
     /// Numbers, by item.
     numbers: BTreeMap<String, String>,
-    /// Who and which machine, as the ends of the buttons' ids; the first button where none of these is there.
+    /// Who and which machine, as their buttons say; the first button where none of these is there.
     picks: Vec<String>,
 }
 
@@ -188,10 +195,10 @@ impl Walker {
         self
     }
 
-    /// Picks what this id ends with, where it is on offer.
+    /// Picks the person or machine whose button says so, where it is on offer.
     #[must_use]
-    pub fn picks(mut self, end: &str) -> Self {
-        self.picks.push(end.to_owned());
+    pub fn picks(mut self, words: &str) -> Self {
+        self.picks.push(words.to_owned());
         self
     }
 
@@ -232,7 +239,7 @@ impl Walker {
         let picks: Vec<&Thing> = sight
             .things
             .iter()
-            .filter(|thing| thing.awake && !thing.chosen && thing.id.starts_with("pick-"))
+            .filter(|thing| thing.awake && !thing.chosen && PICKS.iter().any(|stem| thing.id.starts_with(stem)))
             .collect();
         let told = picks
             .iter()
@@ -302,6 +309,7 @@ mod tests {
             id: (*id).to_owned(),
             awake: *awake,
             chosen: false,
+            words: id.rsplit('-').next().unwrap_or_default().to_owned(),
         };
         Sight {
             step: Some(step.to_owned()),
@@ -333,8 +341,8 @@ mod tests {
         let press = |id: &str| Some(Move::Press(id.to_owned()));
         let asked = [("answer-tank-empty", true), ("answer-tank-oil", true)];
         assert_eq!(walker.next(&sight("return.tank", &asked)), press("answer-tank-oil"));
-        let people = [("pick-HL", true), ("pick-BO", true)];
-        assert_eq!(walker.next(&sight("ready.who", &people)), press("pick-BO"));
+        let people = [("person-HL", true), ("person-BO", true)];
+        assert_eq!(walker.next(&sight("ready.who", &people)), press("person-BO"));
         assert_eq!(walker.next(&sight("ready.who", &[])), None);
     }
 }
