@@ -4,7 +4,7 @@ use super::{Kitchen, life};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::run::{Form, Left, Place, Plan, Pump};
-use crate::domain::facts::setup::{Machine, OutBy};
+use crate::domain::facts::setup::{Machine, OutBy, Route};
 use crate::domain::fat::Fat;
 use crate::domain::guide::gate::Gate;
 use crate::domain::guide::state::Phase;
@@ -265,6 +265,20 @@ pub fn place_in_block(guide: &Guide, step: StepId) -> Option<(&'static Step, usi
     let block: Vec<_> = steps.iter().filter(|s| s.block == found.block).collect();
     let at = block.iter().position(|s| s.id == step)?;
     Some((found, at + 1, block.len()))
+}
+
+/// Why a reading will be refused whatever else is answered, if it will: it lies outside the window.
+#[must_use]
+pub fn outside_window(run: &Run, dc: i32) -> Option<Refusal> {
+    let read = Temp::from_dc(i16::try_from(dc).ok()?)?;
+    let (low, high) = (run.limits.low, run.limits.high);
+    if run.route == Route::Hot && read < low {
+        Some(Refusal::TooCool { read, low })
+    } else if read > high {
+        Some(Refusal::TooHot { read, high })
+    } else {
+        None
+    }
 }
 
 /// Millilitres that must stand above the mark of the pan in hand, at the temperature read last, else at the top of

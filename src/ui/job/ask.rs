@@ -39,6 +39,8 @@ pub struct AskDesk {
     asking: RwSignal<Option<Asking>>,
     run: StoredValue<Option<Run>>,
     on_done: Callback<Answered>,
+    /// Told each number taken, in tenths: what can only be refused is refused at once.
+    on_number: StoredValue<Option<Callback<i32>>>,
 }
 
 impl AskDesk {
@@ -50,7 +52,13 @@ impl AskDesk {
             asking: RwSignal::new(None),
             run: StoredValue::new(None),
             on_done,
+            on_number: StoredValue::new(None),
         }
+    }
+
+    /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
+    pub fn watch_numbers(self, on_number: Callback<i32>) {
+        self.on_number.set_value(Some(on_number));
     }
 
     /// Puts a gate on the desk, unanswered, or clears it.
@@ -79,6 +87,12 @@ impl AskDesk {
     #[must_use]
     pub fn asking(self) -> Option<Asking> {
         self.asking.get()
+    }
+
+    /// The gate as it is answered so far, read once.
+    #[must_use]
+    pub fn asking_untracked(self) -> Option<Asking> {
+        self.asking.get_untracked()
     }
 
     /// What the figures typed here belong to: the run, else the job's own Ready.
@@ -229,7 +243,7 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
             (hazard, Some(format!("{asked} {level}")))
         }
         QuestionKind::Look { item, .. } => (hazard, Some(questions::question(question.step, *item, lang).to_owned())),
-        QuestionKind::Person => (None, Some(steps::step_detail(question.step, lang).to_owned())),
+        QuestionKind::Person => (None, None),
         QuestionKind::Together(_) | QuestionKind::Machine => (hazard, None),
     };
     Lines {
@@ -337,7 +351,15 @@ impl Shown {
         let value = draft::open(desk.scope(), item);
         let odd = RwSignal::new(false);
         let accept = Callback::new(move |text: String| match celsius_dc(&text) {
-            Some(dc) => desk.touch(|asking, run, now| asking.number(item, dc, run, now)),
+            Some(dc) => {
+                desk.touch(|asking, run, now| asking.number(item, dc, run, now));
+                let taken = desk
+                    .asking
+                    .with_untracked(|a| a.as_ref().and_then(|a| a.seen().number(item)));
+                if let (Some(dc), Some(told)) = (taken, desk.on_number.get_value()) {
+                    told.run(dc);
+                }
+            }
             None => {
                 odd.set(true);
                 value.update(String::clear);

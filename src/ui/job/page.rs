@@ -44,13 +44,15 @@ pub fn JobPage(
                 <header class="run-top">
                     {pan.map(|pan| view! { <p class="pan-number" data-testid="pan-number">{pan}</p> })}
                     <div class="run-top-side">
-                        <Emergency
-                            fire=cards::fire_button(lang)
-                            burn=cards::burn_button(lang)
-                            on_fire=desk.fire()
-                            on_burn=desk.burn()
-                        />
-                        <p class="run-name">{name}</p>
+                        <div class="run-top-row">
+                            <p class="run-name run-where">{name}</p>
+                            <Emergency
+                                fire=cards::fire_button(lang)
+                                burn=cards::burn_button(lang)
+                                on_fire=desk.fire()
+                                on_burn=desk.burn()
+                            />
+                        </div>
                     </div>
                 </header>
                 <main class="run-main">

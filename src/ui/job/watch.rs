@@ -14,7 +14,6 @@ pub fn keep_lit(bench: Bench) {
 }
 
 /// Any touch switches sound on, and asks once more for a lit screen where the phone wanted a touch for it.
-#[must_use]
 pub fn on_touch(bench: Bench) -> impl Fn() + Copy {
     move || {
         bench.with_sound(|sound| sound.unlock());

@@ -145,6 +145,25 @@ impl Floor {
         }
     }
 
+    /// A number was taken. One outside the window is refused before more is asked about it.
+    fn number_taken(self, dc: i32) {
+        let why = self
+            .stage
+            .with_untracked(|(_, run)| run.as_ref().and_then(|run| filter::outside_window(run, dc)));
+        let asking = self.ask.asking_untracked();
+        if let (Some(why), Some(asking)) = (why, asking) {
+            let command = Command::Answer {
+                step: asking.gate().id(),
+                evidence: asking.seen().clone(),
+                read: asking.read(),
+            };
+            self.bench.trouble.set(Some(Trouble {
+                why: Refused::Guide(why),
+                order: Order::Guide(command),
+            }));
+        }
+    }
+
     /// STOP: never ignored, whatever is on the screen.
     fn stop(self) {
         if self.bench.look(|kitchen, _| kitchen.run_open()) {
@@ -236,6 +255,7 @@ pub fn Filter() -> impl IntoView {
         finished: RwSignal::new(None),
     };
     answer.set_value(Some(Callback::new(move |answered| floor.answered(answered))));
+    ask.watch_numbers(Callback::new(move |dc| floor.number_taken(dc)));
     floor.look(true);
     Effect::new(move |_| {
         bench.read_each_second(|_, _| ());
