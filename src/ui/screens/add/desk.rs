@@ -84,12 +84,17 @@ impl Desk {
 
     /// The number the form offers before anything is typed.
     pub fn offered_number(self) -> String {
-        let kind = self.form.with_untracked(|form| form.as_ref().map(|form| form.kind));
+        let kind = self.look(|form| form.kind);
         let open = |kind| {
             self.bench
                 .look(|kitchen, now| Form::open(kitchen.ledger(), self.pan, kind, kitchen.today(now)).number)
         };
         kind.map(open).unwrap_or_default()
+    }
+
+    /// Reads the form once, following nothing.
+    pub fn look<T>(self, look: impl FnOnce(&Form) -> T) -> Option<T> {
+        self.form.with_untracked(|form| form.as_ref().map(look))
     }
 
     /// What stands in a field.
