@@ -124,8 +124,9 @@ impl Desk {
         });
     }
 
-    /// Opens the form of a kind.
+    /// Opens the form of a kind. The offer to take the last entry back makes room: it would lie over the pad.
     pub fn begin(self, kind: Kind) {
+        self.bench.just_logged.set(None);
         let form = self
             .bench
             .look(|kitchen, now| Form::open(kitchen.ledger(), self.pan, kind, kitchen.today(now)));
