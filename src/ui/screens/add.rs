@@ -114,11 +114,11 @@ fn Typing(desk: Desk, kind: Kind) -> impl IntoView {
             <h2>{quick_question(kind, lang)}</h2>
             {caution}
             {asked}
+            <Answer desk kind/>
             <details class="more">
                 <summary data-testid="add-more">{add(add::Add::More, lang)}</summary>
                 <div class="more-in">{more} <When desk/></div>
             </details>
-            <Answer desk kind/>
             <Button
                 label=add(add::Add::OtherKind, lang)
                 rank=Rank::Plain

@@ -84,12 +84,17 @@ impl Desk {
 
     /// The number the form offers before anything is typed.
     pub fn offered_number(self) -> String {
-        let kind = self.form.with_untracked(|form| form.as_ref().map(|form| form.kind));
+        let kind = self.look(|form| form.kind);
         let open = |kind| {
             self.bench
                 .look(|kitchen, now| Form::open(kitchen.ledger(), self.pan, kind, kitchen.today(now)).number)
         };
         kind.map(open).unwrap_or_default()
+    }
+
+    /// Reads the form once, following nothing.
+    pub fn look<T>(self, look: impl FnOnce(&Form) -> T) -> Option<T> {
+        self.form.with_untracked(|form| form.as_ref().map(look))
     }
 
     /// What stands in a field.
@@ -119,8 +124,9 @@ impl Desk {
         });
     }
 
-    /// Opens the form of a kind.
+    /// Opens the form of a kind. The offer to take the last entry back makes room: it would lie over the pad.
     pub fn begin(self, kind: Kind) {
+        self.bench.just_logged.set(None);
         let form = self
             .bench
             .look(|kitchen, now| Form::open(kitchen.ledger(), self.pan, kind, kitchen.today(now)));

@@ -98,7 +98,7 @@ pub fn Others(desk: Desk) -> impl IntoView {
 #[component]
 pub fn Claims(desk: Desk) -> impl IntoView {
     let lang = desk.lang();
-    let lost_now = desk.with(|form| form.kind == Kind::ClaimRestored).unwrap_or_default();
+    let lost_now = desk.look(|form| form.kind == Kind::ClaimRestored).unwrap_or_default();
     let options = desk.bench.look(|kitchen, now| {
         let (ledger, day) = (kitchen.ledger(), kitchen.today(now));
         let claims = if lost_now {
@@ -224,7 +224,7 @@ pub fn Pack(desk: Desk) -> impl IntoView {
     let packs = RwSignal::new(prefs::packs());
     let unit = desk.text(Slot::Unit);
     let counts = matches!(
-        desk.with(|form| form.kind),
+        desk.look(|form| form.kind),
         Some(Kind::TopUp | Kind::PartChange | Kind::OilChange | Kind::Fill | Kind::Move)
     );
     let missing = Memo::new(move |_| {
@@ -280,7 +280,7 @@ pub fn Pack(desk: Desk) -> impl IntoView {
 #[component]
 pub fn NumberPad(desk: Desk) -> impl IntoView {
     let lang = desk.lang();
-    let begun = desk.with(|form| form.get(Slot::Number)).unwrap_or_default();
+    let begun = desk.look(|form| form.get(Slot::Number)).unwrap_or_default();
     let offered = desk.offered_number();
     let number = RwSignal::new(begun);
     Effect::new(move |_| number.with(|text| desk.set(Slot::Number, text)));

@@ -155,7 +155,12 @@ fn Right(bench: Bench, id: EntryId, open: RwSignal<Option<EntryId>>) -> impl Int
         Ok(draft) => bench.send_then(Order::Write(vec![draft]), move |_| open.set(None)),
         Err(words) => refused.set(Some(words)),
     };
+    let wordless = move || why.with_untracked(|why| why.trim().is_empty());
+    let say_why = move || refused.set(Some(quick_refusals::gap(quick::Gap::Words, lang).to_owned()));
     let save = move |()| {
+        if wordless() {
+            return say_why();
+        }
         let fact = match retyped(&entry.fact, &typed.get_untracked()) {
             Ok(fact) => fact,
             Err(gap) => return send(Err(quick_refusals::gap(gap, lang).to_owned())),
@@ -178,6 +183,9 @@ fn Right(bench: Bench, id: EntryId, open: RwSignal<Option<EntryId>>) -> impl Int
         }));
     };
     let void = move |()| {
+        if wordless() {
+            return say_why();
+        }
         let who = bench.me();
         send(bench.look(|kitchen, now| {
             quick::void(kitchen.ledger(), id, why.get_untracked(), who)
