@@ -65,6 +65,7 @@ fn right(subject: Subject) -> Answers {
             (Field::OutBy, "nozzle"),
             (Field::MachineName, "The pump"),
             (Field::Tank, "60"),
+            (Field::Heater, "no"),
             (Field::Filters, "mesh, paper"),
         ],
         Subject::Instrument => &[(Field::InstrumentName, "Probe")],
@@ -302,6 +303,7 @@ fn what_is_wrong_is_told_at_its_field() {
             Field::HeaterWatts,
             Fault::Missing,
         ),
+        (Subject::Machine, Field::Heater, "", Field::Heater, Fault::Missing),
         (
             Subject::Instrument,
             Field::Measures,

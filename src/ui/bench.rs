@@ -76,7 +76,9 @@ impl Bench {
         let waiting = RwSignal::new(None);
         update::watch(move |state| waiting.set(Some(state)));
         let kept = RwSignal::new(None);
-        spawn_local(async move { kept.set(storage_health::persisted().await) });
+        // Before there is anything to keep nobody has been asked, so "no" would be no answer.
+        let asked = kitchen.ledger().book.kitchen.is_some();
+        spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept || asked)) });
         Self {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),

@@ -10,12 +10,8 @@ pub enum Line {
     Title,
     /// Section.
     AtThisPhone,
-    /// Nobody.
-    Nobody,
     /// Section.
     Limits,
-    /// Change a thing.
-    Change,
     /// Section.
     TheLog,
     /// Section.
@@ -28,12 +24,6 @@ pub enum Line {
     Version,
     /// Look for a new version.
     LookForUpdate,
-    /// Take it.
-    TakeUpdate,
-    /// It waits.
-    UpdateLater,
-    /// It was taken.
-    StartUpdate,
     /// Section.
     Numbers,
     /// Not in use.
@@ -58,14 +48,6 @@ pub enum Line {
     ChooseFile,
     /// Go on after an import.
     GoOn,
-    /// Nothing is left of the demo.
-    LeaveDemoText,
-    /// The demo could not be deleted.
-    LeaveFailed,
-    /// No such thing.
-    NoSuchThing,
-    /// The list of days is elsewhere.
-    Saved,
 }
 
 /// The words of a [`Line`].
@@ -75,18 +57,13 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
     match what {
         Line::Title => "Office",
         Line::AtThisPhone => "Who stands at this phone?",
-        Line::Nobody => "Nobody is set up yet.",
         Line::Limits => "Limits in force",
-        Line::Change => "Change",
         Line::TheLog => "The log as a file",
         Line::Storage => "Is the log safe?",
         Line::RoomUnknown => "This browser does not say how much room is left.",
         Line::AskAgain => "Ask the phone to keep it",
         Line::Version => "Version",
         Line::LookForUpdate => "Look for a new version",
-        Line::TakeUpdate => "Take the new version",
-        Line::UpdateLater => "A new version waits until no job is open.",
-        Line::StartUpdate => "Start the new version",
         Line::Numbers => "How the numbers come about",
         Line::OutOfUse => "out of use",
         Line::CleanedHow => "How was it cleaned?",
@@ -99,10 +76,6 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::WriteFailed => "Nothing was taken in. The file is unchanged; try again.",
         Line::ChooseFile => "Choose the export file",
         Line::GoOn => "Go on to Today",
-        Line::LeaveDemoText => "Deletes the demo from this phone. Your own log is another one and stays.",
-        Line::LeaveFailed => "Another window still shows the demo. Close it and try again.",
-        Line::NoSuchThing => "There is no such thing here any more.",
-        Line::Saved => "Saved",
     }
 }
 

@@ -5,6 +5,7 @@ use super::{Answers, Around, Fault, Field, OTHER_COUNTRY, Wrong};
 use crate::domain::country::{CountryLimit, OilLimit, emergency_number, published_limit, starting_limit};
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{AcidLimit, Kitchen, LimitBasis, Measures, Span};
+use crate::domain::fat::Fat;
 use crate::domain::ids::KitchenId;
 use crate::domain::ledger::Book;
 use crate::domain::oil_life::{self, LimitsInForce};
@@ -196,18 +197,10 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     if !answers.get(Field::LimitAcid).is_empty() {
         limits.push(Field::AcidUnit);
     }
-    // The country is not shown again, but what the limits rest on follows from it.
     vec![
         first,
-        vec![
-            Field::TradingDays,
-            Field::UsualHours,
-            Field::Closing,
-            Field::DayStart,
-            Field::Zone,
-            Field::QuietFrom,
-            Field::QuietTo,
-        ],
+        vec![Field::TradingDays, Field::UsualHours, Field::Closing],
+        vec![Field::DayStart, Field::QuietFrom, Field::QuietTo, Field::Zone],
         limits,
     ]
 }
@@ -291,7 +284,7 @@ fn quiet(read: &mut Reader) -> Option<Option<Span>> {
 }
 
 /// The limit that a fat is over when it is fresh; `None` when both make sense.
-pub(super) fn limits_fit(limits: LimitsInForce, fat: crate::domain::fat::Fat) -> Option<Wrong> {
+pub(super) fn limits_fit(limits: LimitsInForce, fat: Fat) -> Option<Wrong> {
     limits.check(fat).err()?;
     let polar = LimitsInForce { acid: None, ..limits };
     let (field, fresh) = if polar.check(fat).is_err() {

@@ -8,6 +8,7 @@ use web_sys::HtmlInputElement;
 use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, files};
 use crate::domain::ids::Dev;
+use crate::domain::time::Day;
 use crate::store::export::{About, export};
 use crate::store::import::{ImportFault, ImportRefusal, import};
 use crate::store::{Journal, World};
@@ -15,6 +16,7 @@ use crate::ui::bench::{Bench, use_bench};
 use crate::ui::boot::Reboot;
 use crate::ui::parts::{Button, Card, Notice, Tone};
 use crate::ui::prefs;
+use crate::ui::screen::{self, Screen};
 use crate::words::Lang;
 use crate::words::log::{Office, office, refused_at};
 use crate::words::office::{self as said, Line, line};
@@ -41,12 +43,11 @@ async fn make_export(bench: Bench) -> Option<()> {
     Some(())
 }
 
-/// Days since the last export from this phone.
-#[must_use]
+/// Calendar days since the last export from this phone.
 fn days_ago(bench: Bench) -> Option<u32> {
-    let last = prefs::exported()?;
-    let days = bench.now().wall.since(last) / (24 * crate::domain::time::Millis::HOUR);
-    u32::try_from(days).ok()
+    let at = prefs::exported()?;
+    let days = bench.look(|kitchen, now| kitchen.today(now).since(Day::of(at, now.off_min, 0)));
+    u32::try_from(days.max(0)).ok()
 }
 
 /// Export: the whole log as one file.
@@ -152,7 +153,7 @@ pub fn ImportButton(
     };
     let open = Callback::new(move |()| {
         prefs::set_world(Some(World::Real));
-        crate::ui::screen::go(crate::ui::screen::Screen::Today);
+        screen::go(Screen::Today);
         reboot.now();
     });
     let outcome = move || {

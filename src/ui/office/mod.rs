@@ -5,7 +5,7 @@ mod files;
 mod storage;
 mod things;
 
-pub use about::{AboutTheApp, LeaveDemo};
+pub use about::AboutTheApp;
 pub use files::{ExportCard, ImportButton};
 pub use storage::StorageCard;
 pub use things::{AtThisPhone, Limits, Things};

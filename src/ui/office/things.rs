@@ -43,7 +43,7 @@ fn rows(subject: Subject, book: &Book, lang: Lang) -> Vec<Row> {
             };
             all.map(|p| Row {
                 id: p.pan.0,
-                name: run::pan_name(&p.name, lang),
+                name: run::pan_title(&p.name, lang),
                 about: about(p.fat, p.full, p.in_use),
             })
             .collect()

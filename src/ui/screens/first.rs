@@ -13,6 +13,7 @@ use crate::store::{Journal, World};
 use crate::ui::bench::use_bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
+use crate::ui::office::ImportButton;
 use crate::ui::parts::{Button, Card, Notice, Rank, Shell, Tone};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
@@ -84,6 +85,9 @@ pub fn First() -> impl IntoView {
                         <Button label=title(Title::StartSetUp, lang).to_owned() asleep=making on_press=set_up testid="start-set-up"/>
                     </div>
                     <p class="soft">{line(Line::SetUpTakes, lang)}</p>
+                </Card>
+                <Card testid="choose-import">
+                    <ImportButton label=title(Title::StartImport, lang)/>
                 </Card>
                 <section class="cautions" data-testid="cautions">
                     <h2>{title(Title::Cautions, lang)}</h2>

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::ui::bench::use_bench;
 use crate::ui::frame::Frame;
-use crate::ui::office::{AboutTheApp, AtThisPhone, ExportCard, ImportButton, LeaveDemo, Limits, StorageCard, Things};
+use crate::ui::office::{AboutTheApp, AtThisPhone, ExportCard, ImportButton, Limits, StorageCard, Things};
 use crate::ui::parts::{Button, Card, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::log::{Office as Words, office};
@@ -20,7 +20,6 @@ pub fn Office() -> impl IntoView {
     let body = move || {
         if set_up() {
             view! {
-                <LeaveDemo/>
                 <AtThisPhone/>
                 <Limits/>
                 <Things/>

@@ -34,14 +34,20 @@ pub fn SetUp() -> impl IntoView {
     };
     let shown = move || {
         match missing.get() {
-        Some(subject) => view! {
-            <Form subject id=new_id() draft=drafts::key(bench.world, subject, "new") paged=true on_saved=|()| {}/>
-            {(subject == Subject::Machine).then(|| view! {
-                <Button label=words(Words::NoMachine, lang) rank=Rank::Plain on_press=move |()| without_machine.set(true) testid="no-machine"/>
-                <p class="hint">{forms::no_machine_text(lang)}</p>
-            })}
+        Some(subject) => {
+            let page = RwSignal::new(0);
+            let skip = move || {
+                (subject == Subject::Machine && page.get() == 0).then(|| view! {
+                    <Button label=words(Words::NoMachine, lang) rank=Rank::Plain on_press=move |()| without_machine.set(true) testid="no-machine"/>
+                    <p class="hint">{forms::no_machine_text(lang)}</p>
+                })
+            };
+            view! {
+                <Form subject id=new_id() draft=drafts::key(bench.world, subject, "new") paged=true page on_saved=|()| {}/>
+                {skip}
+            }
+            .into_any()
         }
-        .into_any(),
         None => view! {
             <p data-testid="set-up-ready">{forms::ready(lang)}</p>
             <Things/>

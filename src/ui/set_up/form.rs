@@ -1,6 +1,6 @@
 //! A form: its fields a page at a time, what is wrong said at its field, saved as one order when it is whole.
 
-use leptos::prelude::*;
+use leptos::{html, prelude::*};
 
 use super::drafts;
 use super::field::FormField;
@@ -11,6 +11,7 @@ use crate::domain::ids::PersonId;
 use crate::domain::setting_up::{Around, Field, Subject, Wrong};
 use crate::kitchen::Order;
 use crate::ui::bench::{Bench, use_bench};
+use crate::ui::cards::use_cards;
 use crate::ui::parts::{Button, Rank};
 use crate::ui::prefs;
 use crate::words::forms;
@@ -39,11 +40,15 @@ pub fn Form(
     /// A few fields at a time, as on first set-up; else all at once.
     #[prop(optional)]
     paged: bool,
+    /// The page shown, from 0.
+    #[prop(optional)]
+    page: RwSignal<usize>,
     /// Called once it is on disk.
     #[prop(into)]
     on_saved: Callback<()>,
 ) -> impl IntoView {
     let bench = use_bench();
+    let desk = use_cards();
     let lang = bench.lang;
     let start = drafts::kept(&draft).unwrap_or_else(|| {
         around(bench, |a| {
@@ -52,7 +57,6 @@ pub fn Form(
         })
     });
     let answers = RwSignal::new(start);
-    let page = RwSignal::new(0_usize);
     let wrongs = RwSignal::new(Vec::<Wrong>::new());
     let zone_unknown = RwSignal::new(false);
     let draft = StoredValue::new(draft);
@@ -61,6 +65,20 @@ pub fn Form(
         if paged { pages } else { vec![pages.concat()] }
     });
     let fields = Memo::new(move |_| pages.with(|pages| pages.get(page.get()).cloned().unwrap_or_default()));
+    let top = NodeRef::<html::H2>::new();
+    Effect::new(move |turned: Option<usize>| {
+        let at = page.get();
+        // A page that was turned begins at its top, for the eye and for who hears it.
+        if turned.is_some_and(|before| before != at)
+            && let Some(title) = top.get_untracked()
+        {
+            if let Some(window) = web_sys::window() {
+                window.scroll_to_with_x_and_y(0.0, 0.0);
+            }
+            let _ = title.focus();
+        }
+        at
+    });
     let last = move || page.get() + 1 >= pages.with(Vec::len);
 
     let answer = move |field: Field, value: String| {
@@ -79,10 +97,17 @@ pub fn Form(
             return;
         }
         let who = bench.me();
+        let number = match facts.first() {
+            Some(Fact::Kitchen(kitchen)) => Some(kitchen.emergency_number.clone()),
+            _ => None,
+        };
         let drafted = facts.into_iter().map(|fact| Draft::now(who, fact)).collect();
         let key = draft.get_value();
         bench.send_then(Order::Write(drafted), move |_| {
             drafts::forget(&key);
+            if let Some(number) = number {
+                desk.number.set(number);
+            }
             if subject == Subject::Person && prefs::me().is_none() {
                 prefs::set_me(PersonId(id));
             }
@@ -122,13 +147,7 @@ pub fn Form(
             why.map(|why| forms::fault(field, why, lang))
         })
     };
-    let title = move || {
-        fields.with(|shown| {
-            shown
-                .first()
-                .map(|first| view! { <h2 class="form-title">{forms::page_title(*first, lang)}</h2> })
-        })
-    };
+    let title = move || fields.with(|shown| shown.first().map_or("", |first| forms::page_title(*first, lang)));
     let forward = Signal::derive(move || {
         let what = if last() {
             office(Office::Save, lang)
@@ -139,7 +158,7 @@ pub fn Form(
     });
     view! {
         <div class="form" data-testid=format!("form-{}", subject.key())>
-            {title}
+            <h2 class="form-title" tabindex="-1" node_ref=top>{title}</h2>
             <For each=move || fields.get() key=|field| *field let:field>
                 <FormField field answers id error=error(field) on_answer=Callback::new(move |value| answer(field, value))/>
             </For>

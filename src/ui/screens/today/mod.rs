@@ -5,6 +5,8 @@ mod not_done;
 mod phone;
 pub mod row;
 
+pub use phone::NewVersion;
+
 use leptos::prelude::*;
 
 use crate::kitchen::today::{self, Today as Shown};

@@ -60,7 +60,7 @@ pub fn ThisPhone() -> impl IntoView {
 
 /// A new version waits until no job is open, and is taken only on a touch.
 #[component]
-fn NewVersion() -> impl IntoView {
+pub fn NewVersion() -> impl IntoView {
     let bench = use_bench();
     let lang = bench.lang;
     let job_open = Memo::new(move |_| bench.read(|kitchen, _| kitchen.job_open()));
