@@ -1,12 +1,15 @@
 //! Which alarm sounds now, and when it sounds again. Every sound has a visual twin on the screen that caused it.
 
+use super::day::wait_standing;
 use super::filter::moving_s;
+use crate::domain::day_jobs::DayState;
 use crate::domain::facts::run::Pump;
 use crate::domain::facts::setup::FilterKind;
 use crate::domain::guide::state::Phase;
 use crate::domain::guide::{Guide, Run, Warm};
 use crate::domain::procedure::Timer;
 use crate::domain::time::Now;
+use crate::domain::wait::Standing;
 
 /// A rinse on a single-pass filter ends after this many seconds at the latest (common practice, no source).
 const RINSE_MOST_S: u16 = 30;
@@ -78,6 +81,16 @@ pub fn of_filter(guide: &Guide, now: &Now) -> Option<Cause> {
     };
     let warm = || matches!(job.warm, Warm::On(wait) if wait.is_over(now)).then_some(Cause::WarmOver);
     moving.or_else(silent).or_else(warm)
+}
+
+/// What sounds in light-up and lock-up now: a melt to look at, a heap to probe again.
+#[must_use]
+pub fn of_day(day: &DayState, now: &Now) -> Option<Cause> {
+    let light = day.light.iter().flat_map(|light| light.pans.values());
+    let mut looks = light.filter_map(|pan| pan.next_look(now));
+    let probe = day.lock.as_ref().and_then(|lock| wait_standing(lock, now));
+    let due = |standing: Standing| !matches!(standing, Standing::Running { .. });
+    (looks.any(due) || probe.is_some_and(due)).then_some(Cause::LookDue)
 }
 
 fn of_moving(run: &Run, timer: Timer, now: &Now) -> Option<Cause> {

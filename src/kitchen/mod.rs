@@ -6,6 +6,7 @@
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
 pub mod alarm;
+pub mod day;
 pub mod filter;
 pub mod forecast;
 pub mod life;

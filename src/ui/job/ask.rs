@@ -135,8 +135,8 @@ pub struct AskParts {
     pub around: Around,
     /// The stretch of the work and how far in it.
     pub progress: String,
-    /// Under the question: a countdown, quiet buttons.
-    pub beside: AnyView,
+    /// Quiet buttons at the top.
+    pub aside: AnyView,
     /// The buttons of a question answered by naming a person or a machine.
     pub picks: Option<AnyView>,
     /// Stops the job.
@@ -160,7 +160,7 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> AnyView {
     let lines = lines(asking, &question, &parts, lang);
     let AskParts {
         around,
-        beside,
+        aside,
         picks,
         on_stop,
         ..
@@ -174,17 +174,16 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> AnyView {
     let sign = signs::of_question(question.step, item).filter(|_| asking.not_yet().is_none());
     let out_by = around.out_by;
     let (middle, answers) = match question.kind {
-        QuestionKind::Look { item, answers } => (beside, shown.looks(asking, question.step, item, &answers, out_by)),
-        QuestionKind::Together(group) => (beside, shown.together(asking, &group)),
-        QuestionKind::Probe { item } => (shown.pad(question.step, item), ().into_any()),
+        QuestionKind::Look { item, answers } => (None, shown.looks(asking, question.step, item, &answers, out_by)),
+        QuestionKind::Together(group) => (None, shown.together(asking, &group)),
+        QuestionKind::Probe { item } => (Some(shown.pad(question.step, item)), ().into_any()),
         QuestionKind::Person | QuestionKind::Machine => {
-            let picks = view! { <div class="picks">{picks}</div> };
-            let middle = view! { {beside} {picks} }.into_any();
-            (middle, shown.go_on())
+            let picks = view! { <div class="picks">{picks}</div> }.into_any();
+            (Some(picks), shown.go_on())
         }
     };
     view! {
-        <Step around lines hazard_sign sign middle=Some(middle) on_stop>
+        <Step around lines hazard_sign sign middle aside=Some(aside) on_stop>
             {answers}
         </Step>
     }

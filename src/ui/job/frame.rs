@@ -44,6 +44,21 @@ pub struct Around {
     pub window: Option<String>,
 }
 
+impl Around {
+    /// Around a step that moves no oil.
+    #[must_use]
+    pub const fn bare(pan: Option<String>) -> Self {
+        Self {
+            pan,
+            out_by: OutBy::Nozzle,
+            picture: None,
+            note: None,
+            level: None,
+            window: None,
+        }
+    }
+}
+
 /// The words of one step that are not the same on all.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Lines {
@@ -73,6 +88,9 @@ pub fn Step(
     /// Between the step line and the answers.
     #[prop(optional_no_strip)]
     middle: Option<AnyView>,
+    /// Quiet buttons at the top.
+    #[prop(optional_no_strip)]
+    aside: Option<AnyView>,
     /// Stops the job.
     on_stop: Callback<()>,
     /// The answers.
@@ -84,8 +102,11 @@ pub fn Step(
     let Around {
         pan, out_by, picture, ..
     } = around;
-    let name = pan.as_deref().map_or_else(String::new, |pan| run::pan_title(pan, lang));
-    let number = pan.filter(|pan| pan.chars().count() <= NUMBER_LIKE);
+    let (number, name) = match pan {
+        Some(pan) if pan.chars().count() <= NUMBER_LIKE => (Some(pan), String::new()),
+        Some(pan) => (None, run::pan_title(&pan, lang)),
+        None => (None, String::new()),
+    };
     let words = StepWords {
         pan: number,
         name,
@@ -111,6 +132,7 @@ pub fn Step(
             sign
             drawing=picture.map(|picture| drawing(picture, out_by, lang))
             middle=Some(middle)
+            aside
             empty=empties(bench)
             on_fire=desk.fire()
             on_burn=desk.burn()

@@ -2,11 +2,13 @@
 //! sound and a lit screen while a job is shown, typed figures kept until they are accepted.
 
 pub mod ask;
+pub mod begin;
 pub mod draft;
 pub mod frame;
 pub mod hold;
 pub mod notes;
 pub mod page;
+pub mod people;
 pub mod signs;
 pub mod watch;
 pub mod why;

@@ -2,8 +2,10 @@
 
 use leptos::prelude::*;
 
+use crate::domain::guide::Run;
+use crate::domain::guide::asking::Asking;
 use crate::domain::procedure::Step;
-use crate::ui::parts::Sheet;
+use crate::ui::parts::{Button, Rank, Sheet};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, holds, steps, whys};
@@ -48,4 +50,14 @@ pub fn WhySheet(
             {words}
         </Sheet>
     }
+}
+
+/// The quiet button that opens the sheet for the question on screen.
+#[must_use]
+pub fn why_button(open: RwSignal<Option<&'static Step>>, asking: &Asking, run: Option<&Run>, lang: Lang) -> AnyView {
+    let asked = asking.current(run).map(|q| q.step);
+    let step = asking.gate().steps.iter().copied().find(|s| Some(s.id) == asked);
+    let on_press = Callback::new(move |()| open.set(step));
+    step.map(|_| view! { <Button label=say(Say::Why, lang) rank=Rank::Plain on_press testid="why" /> })
+        .into_any()
 }

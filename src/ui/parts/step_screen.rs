@@ -77,6 +77,9 @@ pub fn StepScreen(
     /// A clock, a pad or further signs, between the step line and the answers.
     #[prop(optional_no_strip)]
     middle: Option<AnyView>,
+    /// Quiet buttons under Fire and Burn: why, something is wrong.
+    #[prop(optional_no_strip)]
+    aside: Option<AnyView>,
     /// The standing warnings.
     #[prop(into)]
     empty: Signal<Vec<String>>,
@@ -123,9 +126,14 @@ pub fn StepScreen(
                 <header class="run-top">
                     {words.pan.map(|pan| view! { <p class="pan-number" data-testid="pan-number">{pan}</p> })}
                     <div class="run-top-side">
-                        <Emergency fire=words.fire burn=words.burn on_fire=on_fire on_burn=on_burn />
-                        <p class="run-name">{words.name}</p>
-                        <p class="run-progress">{words.progress}</p>
+                        <div class="run-top-row">
+                            <div class="run-where">
+                                <p class="run-name">{words.name}</p>
+                                <p class="run-progress">{words.progress}</p>
+                            </div>
+                            <Emergency fire=words.fire burn=words.burn on_fire=on_fire on_burn=on_burn />
+                        </div>
+                        {aside.map(|aside| view! { <div class="run-aside">{aside}</div> })}
                     </div>
                 </header>
                 <main class="run-main">

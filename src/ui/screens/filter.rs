@@ -12,7 +12,6 @@ use leptos::prelude::*;
 
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
-use crate::domain::facts::job::JobEvent;
 use crate::domain::facts::run::Fault;
 use crate::domain::guide::asking::Touched;
 use crate::domain::guide::{Command, Run};
@@ -34,6 +33,8 @@ enum Over {
     Paused,
     /// The list of what can be wrong.
     Faults,
+    /// The machine's heater.
+    Heater,
 }
 
 /// What the parts of the filter screen share.
@@ -65,6 +66,11 @@ impl Floor {
             (filter::stage(kitchen.guide(), &kitchen.scene(now), put_off, now), run)
         });
         if !anew && self.stage.with_untracked(|stage| *stage == seen) {
+            return;
+        }
+        let was_open = self.stage.with_untracked(|(stage, _)| *stage != Stage::Closed);
+        if was_open && seen.0 == Stage::Closed {
+            screen::go(Screen::Today);
             return;
         }
         let gate = match &seen.0 {
@@ -103,9 +109,6 @@ impl Floor {
     fn send(self, command: Command) {
         let floor = self;
         self.bench.send_then(Order::Guide(command), move |entries| {
-            let ended = entries
-                .iter()
-                .any(|e| matches!(&e.fact, Fact::Job(job) if job.event == JobEvent::Ended));
             let finished = entries.iter().find_map(|e| match &e.fact {
                 Fact::Run(run) if run.left.is_some() => Some(run.pan),
                 _ => None,
@@ -113,9 +116,6 @@ impl Floor {
             if finished.is_some() {
                 floor.finished.set(finished);
                 floor.put_off.update(|p| p.leaving_out = false);
-            }
-            if ended {
-                screen::go(Screen::Today);
             }
             floor.look(false);
         });
@@ -189,6 +189,7 @@ impl Floor {
         match self.over.get() {
             Some(Over::Paused) => return "paused".to_owned(),
             Some(Over::Faults) => return "faults".to_owned(),
+            Some(Over::Heater) => return "heater".to_owned(),
             None => {}
         }
         self.stage.with(|(stage, _)| {
@@ -261,6 +262,7 @@ fn draw(floor: Floor) -> AnyView {
     match floor.over.get() {
         Some(Over::Paused) => return stopped::paused(floor),
         Some(Over::Faults) => return stopped::faults(floor),
+        Some(Over::Heater) => return heater::page(floor),
         None => {}
     }
     let (stage, run) = floor.stage.get();

@@ -128,6 +128,20 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
     }
 }
 
+/// How long until the machine is warm: "Warm in 14:38".
+#[must_use]
+pub fn warm_in(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Warm in {}", format::clock(seconds))
+}
+
+/// How long it stays warm with its heater off: "Warm for 19:20".
+#[must_use]
+pub fn warm_for(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Warm for {}", format::clock(seconds))
+}
+
 /// The line under a pan in the list: its fat, how it was left, whether its oil stands outside it.
 #[must_use]
 pub fn pan_line(fat: Fat, done: Option<Left>, comes_back: bool, lang: Lang) -> String {

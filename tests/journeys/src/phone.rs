@@ -148,6 +148,14 @@ impl Phone {
         self.ready().await
     }
 
+    /// Goes to the screen at this address of the app, as a link would, and waits until it is ready.
+    pub async fn go(&mut self, address: &str) -> Outcome {
+        self.run("location.hash = arguments[0]", &[json!(address)]).await?;
+        let head = address.split('/').next().unwrap_or_default();
+        self.find(&format!("screen-{head}")).await?;
+        self.ready().await
+    }
+
     /// The phone's Back.
     pub async fn back(&mut self) -> Outcome {
         self.browser()?.back().await?;
@@ -219,6 +227,13 @@ impl Phone {
             Ok(None)
         })
         .await
+    }
+
+    /// Takes away what was downloaded so far, so that the next download is the only one.
+    pub fn forget_downloads(&self) -> Outcome {
+        let folder = self.home.join("downloads");
+        std::fs::remove_dir_all(&folder)?;
+        Ok(std::fs::create_dir_all(&folder)?)
     }
 
     /// Everything that went wrong in the pages so far: policy violations, uncaught errors, console errors, failed

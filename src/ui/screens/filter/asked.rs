@@ -15,6 +15,7 @@ use crate::kitchen::filter;
 use crate::ui::job::ask::{AskParts, ask};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
+use crate::ui::job::why::why_button;
 use crate::ui::parts::{Button, Rank};
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
@@ -33,7 +34,7 @@ pub fn asked(floor: Floor, run: Option<&Run>) -> AnyView {
     let parts = AskParts {
         around: around(floor, &asking, run),
         progress: progress(floor, &asking, run),
-        beside: beside(floor, &asking, run),
+        aside: aside(floor, &asking, run),
         picks,
         on_stop: floor.on_stop(),
     };
@@ -96,15 +97,11 @@ fn progress(floor: Floor, asking: &Asking, run: Option<&Run>) -> String {
     })
 }
 
-/// Under the question: the warm-up while it runs, and the quiet ways aside.
-fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
+/// The quiet ways aside: why, the warm-up while it runs, what can be wrong.
+fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
     let lang = floor.bench.lang;
     let question = asking.current(run);
-    let asked = question.as_ref().map(|q| q.step);
-    let step = asked.and_then(|id| asking.gate().steps.iter().copied().find(|s| s.id == id));
-    let ask_why = Callback::new(move |()| floor.why.set(step));
-    let why =
-        step.map(|_| view! { <Button label=say(Say::Why, lang) rank=Rank::Plain on_press=ask_why testid="why" /> });
+    let why = why_button(floor.why, asking, run, lang);
     let wrong = run.is_some().then(|| {
         let on_press = Callback::new(move |()| floor.over.set(Some(Over::Faults)));
         view! { <Button label=say(Say::SomethingWrong, lang) rank=Rank::Plain on_press testid="something-wrong" /> }
@@ -125,9 +122,5 @@ fn beside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
             let on_press = Callback::new(move |()| watch::play(floor.bench, Urgency::Safety));
             view! { <Button label=job::say(JobSay::PlayAgain, lang) rank=Rank::Plain on_press testid="play-sound" /> }
         });
-    view! {
-        {heater::standing(floor)}
-        <div class="job-aside">{why} {sound} {leave} {back} {wrong}</div>
-    }
-    .into_any()
+    view! { {why} {sound} {heater::standing(floor)} {leave} {back} {wrong} }.into_any()
 }

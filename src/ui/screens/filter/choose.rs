@@ -52,6 +52,7 @@ pub fn choose(floor: Floor) -> AnyView {
         let on_change = Callback::new(move |on| long.set(on));
         view! { <CheckRow label=say(JobSay::LongForm, lang) checked=long on_change testid="with-long" /> }
     });
+    let finished = finished(floor);
     let ways = view! {
         {waiting
             .then(|| {
@@ -73,7 +74,7 @@ pub fn choose(floor: Floor) -> AnyView {
             testid="choose"
             ways=ways.into_any()
         >
-            {finished(floor)}
+            {finished}
             {heater::standing(floor)}
             <fieldset class="job-ticks">
                 <legend>{say(JobSay::NextRun, lang)}</legend>
@@ -124,8 +125,10 @@ fn pan(floor: Floor, choice: PanChoice, due: bool, plan: RwSignal<Plan>, long: R
             on:click=press
         >
             <b>{pan_title(&name, lang)}</b>
-            <span>{pan_line(fat, done, comes_back, lang)}</span>
-            <span class="soft">{move || if closed { "" } else { form_name(form(), lang) }}</span>
+            <span class="pan-pick-words">
+                <span>{pan_line(fat, done, comes_back, lang)}</span>
+                <span class="soft">{move || if closed { "" } else { form_name(form(), lang) }}</span>
+            </span>
         </button>
     }
     .into_any()

@@ -1,0 +1,112 @@
+//! What the screens of light-up and lock-up say around their steps.
+
+use crate::domain::day_jobs::Stage;
+use crate::domain::facts::job::JobKind;
+use crate::words::{Lang, format};
+
+/// Fixed words of light-up and lock-up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum DaySay {
+    /// Above the names: who does it.
+    WhoDoesIt,
+    /// The list of pans to light.
+    WhichPan,
+    /// Ends the light-up.
+    EndLight,
+    /// There are no scraps.
+    NoScraps,
+    /// They are still warm.
+    StillWarm,
+    /// By probe after all.
+    ProbeThem,
+    /// The wait for the second probe.
+    SecondProbe,
+    /// Who looks next.
+    WhoLooks,
+    /// When.
+    WhenLooks,
+    /// Heat off under the pan in hand.
+    HeatOff,
+    /// Other pans first.
+    OtherPans,
+    /// Nothing to light in this pan.
+    DoNotLight,
+    /// What STOP says when no heat is in hand.
+    PausedText,
+}
+
+/// The words of a [`DaySay`].
+#[must_use]
+pub const fn say(what: DaySay, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match what {
+        DaySay::WhoDoesIt => "Who does it, and stays?",
+        DaySay::WhichPan => "Which pan is next?",
+        DaySay::EndLight => "End the light-up",
+        DaySay::NoScraps => "No scraps tonight",
+        DaySay::StillWarm => "They are still warm",
+        DaySay::ProbeThem => "Probe them instead",
+        DaySay::SecondProbe => "until the second probe",
+        DaySay::WhoLooks => "Who looks next?",
+        DaySay::WhenLooks => "When?",
+        DaySay::HeatOff => "Turn this pan's heat off",
+        DaySay::OtherPans => "Other pans",
+        DaySay::DoNotLight => "do not light",
+        DaySay::PausedText => {
+            "Leave everything as it is: heat off where you are not standing. Go on when you are ready; the job stays open."
+        }
+    }
+}
+
+/// What the job is, before it is opened.
+#[must_use]
+pub const fn begin_text(job: JobKind, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match job {
+        JobKind::LightUp => "Pan by pan: look, read the level, then heat. Light by the maker's instructions.",
+        JobKind::Filter => "Ready first, then pan by pan, then put away.",
+        JobKind::LockUp => "Scraps proven cold, floor dry, pans off and lidded. Every trading day, filtered or not.",
+    }
+}
+
+/// Where the lighting of a pan stands, under its name.
+#[must_use]
+pub const fn stage_line(stage: Stage, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match stage {
+        Stage::Look => "not lit yet",
+        Stage::LowTag => "stands low: hang its tag",
+        Stage::MeltLow => "set: low heat next",
+        Stage::Melting => "melting on low heat",
+        Stage::MeltFull => "all liquid: read the level",
+        Stage::On => "ready for full heat",
+        Stage::Lit => "lit",
+        Stage::MakeSafe => "see its heat off",
+        Stage::LeftLow => "left low, tagged",
+    }
+}
+
+/// When a melting pan is looked at next: "look in 4:10", "look now, 0:20 late".
+#[must_use]
+pub fn next_look(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    if seconds > 0 {
+        format!("look in {}", format::clock(seconds))
+    } else {
+        format!("look now, {} late", format::clock(-seconds))
+    }
+}
+
+/// How long until the second probe: "Probe again in 9:12".
+#[must_use]
+pub fn probe_in(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Probe again in {}", format::clock(seconds))
+}
+
+/// A time from now at which somebody looks: "in 30 min".
+#[must_use]
+pub fn in_minutes(minutes: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("in {}", format::length(minutes * 60, lang))
+}
