@@ -54,7 +54,7 @@ impl Season {
                 step,
                 changed,
                 polar_cpc: FRESH_CPC,
-                gain_cpc: self.rng.between(42, 52),
+                gain_cpc: self.rng.between(36, 46),
             })
             .collect();
         for (day, left) in days.iter().rev().zip(0..).collect::<Vec<_>>().into_iter().rev() {
