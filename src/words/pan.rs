@@ -3,15 +3,14 @@
 use crate::domain::oil_life::{Quantity, Role};
 use crate::domain::time::Day;
 
-use super::today::day_short;
-use super::{Lang, format};
+use super::{Lang, dates, format};
 
 /// The fat and how old its oil is: "Rapeseed · fresh 8 Nov".
 #[must_use]
 pub fn pan_eyebrow(fat: &str, fresh_on: Option<Day>, lang: Lang) -> String {
     let Lang::En = lang;
     match fresh_on {
-        Some(day) => format!("{fat} · fresh {}", day_short(day, lang)),
+        Some(day) => format!("{fat} · fresh {}", dates::short(day, lang)),
         None => fat.to_owned(),
     }
 }
@@ -171,7 +170,7 @@ pub fn limit_mark(limit: f64, lang: Lang) -> String {
 #[must_use]
 pub fn change_mark(day: Day, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("change {}", day_short(day, lang))
+    format!("change {}", dates::short(day, lang))
 }
 
 /// How a pan was filtered on a day: "24 Nov, with the guide".
@@ -179,14 +178,14 @@ pub fn change_mark(day: Day, lang: Lang) -> String {
 pub fn filtered_on(day: Day, guided: bool, lang: Lang) -> String {
     let Lang::En = lang;
     let how = if guided { "with the guide" } else { "without the guide" };
-    format!("{}, {how}", day_short(day, lang))
+    format!("{}, {how}", dates::short(day, lang))
 }
 
 /// An entry in a list of reasons: "17 Nov · Reading · a reading says so".
 #[must_use]
 pub fn because_entry(day: Day, name: &str, did: &str, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("{} · {name}: {did}", day_short(day, lang))
+    format!("{} · {name}: {did}", dates::short(day, lang))
 }
 
 #[cfg(test)]

@@ -1,12 +1,11 @@
 //! What Today, "last night" and first start say beyond their titles.
 
-use chrono::Datelike;
-
 use crate::domain::facts::job::JobKind;
 use crate::domain::oil_life::{DaysLeft, MOST_DAYS, Word};
 use crate::domain::time::Day;
 
-use super::{Lang, format, oil, run};
+use super::screens::{Screen, screen};
+use super::{Lang, dates, format, oil, run};
 
 /// Lines that carry nothing of the kitchen's state.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -131,7 +130,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::SetUpTakes => "Your pans, fats, machines and people. A kitchen with one pan takes about two minutes.",
         Line::MakingDemo => "Making the demo kitchen…",
         Line::NoDemo => "The demo could not be made",
-        Line::DemoBand => "Demo kitchen, all invented",
+        Line::DemoBand => "Demo kitchen",
         Line::LeaveDemo => "Leave the demo",
         Line::NotSetUp => "Set up your kitchen",
         Line::NotSetUpText => "Nothing is guided or counted before the pans and the people are known.",
@@ -181,57 +180,6 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
     }
 }
 
-const WEEKDAYS: [&str; 7] = [
-    "Monday",
-    "Tuesday",
-    "Wednesday",
-    "Thursday",
-    "Friday",
-    "Saturday",
-    "Sunday",
-];
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
-/// A day in full: "Tuesday 24 November".
-#[must_use]
-pub fn day_long(day: Day, lang: Lang) -> String {
-    let Lang::En = lang;
-    let weekday = WEEKDAYS.get(day.weekday_index()).copied().unwrap_or_default();
-    format!("{weekday} {} {}", day.date().day(), month(day))
-}
-
-/// A day in short: "24 Nov".
-#[must_use]
-pub fn day_short(day: Day, lang: Lang) -> String {
-    let Lang::En = lang;
-    let month: String = month(day).chars().take(3).collect();
-    format!("{}{}{month}", day.date().day(), format::NBSP)
-}
-
-/// The weekday alone: "Tuesday".
-#[must_use]
-pub fn weekday(day: Day, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    WEEKDAYS.get(day.weekday_index()).copied().unwrap_or_default()
-}
-
-fn month(day: Day) -> &'static str {
-    MONTHS.get(day.date().month0() as usize).copied().unwrap_or_default()
-}
-
 /// What begins a job.
 #[must_use]
 pub const fn begin(job: JobKind, lang: Lang) -> &'static str {
@@ -268,11 +216,15 @@ pub fn recorded(job: JobKind, lang: Lang) -> String {
     format!("{}: recorded", run::job_name(job, lang))
 }
 
-/// The heading of the morning's question: "Monday night: which pans?".
+/// The heading of the morning's question: "Last night: which pans?", for an earlier one "Monday night: which pans?".
 #[must_use]
-pub fn night_question(day: Day, lang: Lang) -> String {
+pub fn night_question(day: Day, today: Day, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("{} night: which pans?", weekday(day, lang))
+    if today.since(day) == 1 {
+        screen(Screen::LastNight, lang).to_owned()
+    } else {
+        format!("{} night: which pans?", dates::weekday_of(day, lang))
+    }
 }
 
 /// What the morning's question is about: "Pans 1 and 3 have no word yet."
@@ -299,7 +251,7 @@ pub fn days_hero(days: DaysLeft, lang: Lang) -> (String, &'static str) {
     }
 }
 
-/// The owner's own count as a hero: what stands before the number, and under it: "day" 4 "of your usual 9 days".
+/// The owner's own count as a hero: what stands before the number, and under it: "day" 4 "of your usual 9".
 #[must_use]
 pub fn usual_hero(days: u16, lang: Lang) -> (&'static str, String) {
     let Lang::En = lang;
@@ -334,10 +286,6 @@ mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
 
-    fn plain(s: &str) -> String {
-        s.replace(format::NBSP, " ")
-    }
-
     #[test]
     fn days_left_read_as_a_number_and_a_unit() {
         let hero = |low, high| {
@@ -350,12 +298,5 @@ mod tests {
         assert_eq!(hero(Some(1), Some(1)), "1 day");
         assert_eq!(hero(Some(12), None), "12+ days");
         assert_eq!(hero(None, None), "60+ days");
-    }
-
-    #[test]
-    fn days_have_names() {
-        let day = Day::from_date(chrono::NaiveDate::from_ymd_opt(2026, 11, 24).unwrap());
-        assert_eq!(day_long(day, Lang::En), "Tuesday 24 November");
-        assert_eq!(plain(&day_short(day, Lang::En)), "24 Nov");
     }
 }

@@ -14,7 +14,7 @@ use crate::ui::screen::{self, Screen};
 use crate::ui::screens::why_not::WhyNot;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, run};
+use crate::words::{Lang, dates, run};
 
 /// Who is spoken of: one pan, or all that are open.
 type About = (String, Vec<PanId>);
@@ -52,13 +52,10 @@ pub fn LastNight() -> impl IntoView {
         })
     });
     let heading = Signal::derive(move || match open.get() {
-        Some((day, _)) => words::night_question(day, lang),
+        Some((day, _)) => words::night_question(day, today.get(), lang),
         None => title(Title::LastNight, lang).to_owned(),
     });
-    let date = Signal::derive(move || {
-        open.get()
-            .map_or_else(String::new, |(day, _)| words::day_long(day, lang))
-    });
+    let date = Signal::derive(move || open.get().map_or_else(String::new, |(day, _)| dates::day(day, lang)));
     view! {
         <div data-testid="screen-last-night">
             <Frame title=heading eyebrow=date screen=Screen::LastNight>

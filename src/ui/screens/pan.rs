@@ -15,8 +15,8 @@ use crate::ui::frame::Frame;
 use crate::ui::parts::{self, Button, ForecastDrawing, ForecastWords, Notice, PanDrawing, Rank, Shade, Tone};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
-use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, facts, format, oil, pan as said_of, run, setup};
+use crate::words::today::{Line, line};
+use crate::words::{Lang, dates, facts, format, oil, pan as said_of, run, setup};
 
 /// Filterings listed.
 const RUNS_SHOWN: usize = 5;
@@ -278,12 +278,12 @@ fn Ahead(
         desc: said_of::drawing(
             &now,
             limit.map(said_of::percent).as_deref(),
-            change.map(|day| words::day_long(day, lang)).as_deref(),
+            change.map(|day| dates::day(day, lang)).as_deref(),
             u32::try_from(readings.len()).unwrap_or(u32::MAX),
             lang,
         ),
         limit: limit.map_or_else(String::new, |limit| said_of::limit_mark(limit, lang)),
-        start: words::day_short(first, lang),
+        start: dates::short(first, lang),
         today: line(Line::Now, lang).to_owned(),
         change: change.map_or_else(String::new, |day| said_of::change_mark(day, lang)),
     };
@@ -292,7 +292,7 @@ fn Ahead(
             let read = forecast.readings.iter().find(|r| r.day == point.day);
             view! {
                 <tr>
-                    <th scope="row">{words::day_short(point.day, lang)}</th>
+                    <th scope="row">{dates::short(point.day, lang)}</th>
                     <td>{said_of::interval(point.polar.median, point.polar.low, point.polar.high)}</td>
                     <td>{read.map(|r| said_of::percent(r.percent))}</td>
                 </tr>

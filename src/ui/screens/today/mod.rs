@@ -14,6 +14,7 @@ use crate::ui::bench::use_bench;
 use crate::ui::frame::Frame;
 use crate::ui::parts::{Button, Card, Rank};
 use crate::ui::screen::{self, Screen};
+use crate::words::dates;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
 
@@ -30,7 +31,7 @@ pub fn Today() -> impl IntoView {
         bench.read(|kitchen, _| today::of(kitchen.ledger(), day))
     });
     let set_up = Memo::new(move |_| bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
-    let date = Signal::derive(move || words::day_long(day.get(), lang));
+    let date = Signal::derive(move || dates::day(day.get(), lang));
     view! {
         <div data-testid="screen-today">
             <Frame title=title(Title::Today, lang).to_owned() eyebrow=date screen=Screen::Today>
@@ -83,7 +84,7 @@ fn Day(
             <div class="today-now">
                 {move || night.get().map(|(day, names)| view! {
                     <Card testid="night-question">
-                        <h2>{words::night_question(day, lang)}</h2>
+                        <h2>{words::night_question(day, shown.with(|s| s.day), lang)}</h2>
                         <p>{words::night_open(&names, lang)}</p>
                         <Button
                             label=line(Line::SayWhichPans, lang).to_owned()

@@ -95,7 +95,7 @@ pub fn PanRow(
             view! {
                 <span class="row-days" data-testid=format!("days-{name}")>
                     <span class="days-line">{hero.before}" "<span class="days">{hero.number}</span>" "{hero.unit}</span>
-                    {hero.under.map(|under| view! { <span>{under}</span> })}
+                    {hero.under.map(|under| view! { <span class="under">{under}</span> })}
                     <b class="word">{hero.word}</b>
                     {hero.likely.map(|likely| view! { <span class="small soft">{likely}</span> })}
                 </span>
