@@ -26,6 +26,12 @@ impl Export {
         self.text.replacen(made, "", 1)
     }
 
+    /// The file as it is.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
     /// The entries, in the order of the file.
     #[must_use]
     pub fn entries(&self) -> &[Value] {

@@ -156,6 +156,18 @@ impl Phone {
         self.ready().await
     }
 
+    /// The address within the app that the link called `id` leads to.
+    pub async fn address_of(&self, id: &str) -> Outcome<String> {
+        let link = self.find(id).await?;
+        let href = self
+            .run("return arguments[0].getAttribute('href')", &[link.to_json()?])
+            .await?;
+        match href.as_str().and_then(|href| href.strip_prefix('#')) {
+            Some(address) => Ok(address.to_owned()),
+            None => fault(format!("{id} is no link into the app: {href}")),
+        }
+    }
+
     /// The phone's Back.
     pub async fn back(&mut self) -> Outcome {
         self.browser()?.back().await?;

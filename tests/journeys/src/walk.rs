@@ -236,10 +236,12 @@ impl Walker {
                 .find(|id| answers.iter().any(|thing| thing.id == *id))
                 .map(Move::Press);
         }
+        // Where no Go on follows, naming the person offered is what opens the job.
+        let fresh = |thing: &Thing| !thing.chosen || !sight.has("go-on");
         let picks: Vec<&Thing> = sight
             .things
             .iter()
-            .filter(|thing| thing.awake && !thing.chosen && PICKS.iter().any(|stem| thing.id.starts_with(stem)))
+            .filter(|thing| thing.awake && fresh(thing) && PICKS.iter().any(|stem| thing.id.starts_with(stem)))
             .collect();
         let told = picks
             .iter()
