@@ -82,7 +82,7 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
 pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
     let Lang::En = lang;
     match field {
-        Field::CountryCode => Some("As on a number plate or a parcel: NO, TR, ZA."),
+        Field::CountryCode => Some("Two letters, as at the end of its web addresses."),
         Field::Zone => Some("As this phone has it. Area and city, with a stroke between."),
         Field::DayStart => Some("Work after midnight still counts for the day before, until this hour."),
         Field::UsualHours => Some("How long a pan stands hot. Each service can say otherwise later."),
@@ -306,7 +306,7 @@ pub fn fault(field: Field, why: Fault, lang: Lang) -> String {
             format::minute_of_day(i64::from(from)),
             format::minute_of_day(i64::from(to))
         ),
-        Fault::NotACountry => "Two letters, such as NO.".to_owned(),
+        Fault::NotACountry => "Type the two letters of its code.".to_owned(),
         Fault::NameTaken => "Another one has this name. Two alike would be taken for each other.".to_owned(),
         Fault::MinNotUnderFull => "This must be less than the pan holds.".to_owned(),
         Fault::NotTwo => "Choose two.".to_owned(),

@@ -5,6 +5,7 @@ mod kitchen;
 mod machines;
 mod pans;
 mod people;
+mod words;
 
 use panward::domain::entry::Entry;
 use panward::domain::facts::Fact;
