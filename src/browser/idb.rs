@@ -45,6 +45,19 @@ impl IdbJournal {
         Ok(Self { dev, db })
     }
 
+    /// Whether a log of this name stands on this phone; yes where the browser cannot tell.
+    pub async fn exists(name: &str) -> bool {
+        let Some(listing) = factory().ok().and_then(|all| all.databases().ok()) else {
+            return true;
+        };
+        let Ok(listed) = JsFuture::from(listing).await else {
+            return true;
+        };
+        let named =
+            |one: &JsValue| Reflect::get(one, &"name".into()).is_ok_and(|n| n.as_string().as_deref() == Some(name));
+        Array::from(&listed).iter().any(|one| named(&one))
+    }
+
     /// Deletes the log of this name, as on leaving the demo. Other windows let go of it.
     ///
     /// # Errors

@@ -11,7 +11,7 @@ use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, page};
 use crate::domain::ids::Dev;
 use crate::kitchen::{Kitchen, Outside};
-use crate::store::{StoreFault, World};
+use crate::store::{Journal, StoreFault, World};
 
 /// How far the app has come.
 #[derive(Clone)]
@@ -48,12 +48,12 @@ pub fn begin() -> RwSignal<Boot, LocalStorage> {
 }
 
 fn open(boot: RwSignal<Boot, LocalStorage>, desk: CardDesk) {
-    let Some(world) = prefs::world() else {
-        boot.set(Boot::Choose);
-        page::set_ready();
-        return;
-    };
     spawn_local(async move {
+        let Some(world) = known_world().await else {
+            boot.set(Boot::Choose);
+            page::set_ready();
+            return;
+        };
         boot.set(match open_world(world).await {
             Ok(kitchen) => {
                 let set_up = kitchen.ledger().book.kitchen.as_ref();
@@ -65,6 +65,28 @@ fn open(boot: RwSignal<Boot, LocalStorage>, desk: CardDesk) {
             Err(fault) => Boot::Failed(fault),
         });
     });
+}
+
+/// The world this phone shows: the one chosen last, else its own kitchen where there is one. A browser killed soon
+/// after the choice forgets the choice, never the log.
+async fn known_world() -> Option<World> {
+    if let Some(world) = prefs::world() {
+        return Some(world);
+    }
+    let own = World::Real.database();
+    if !IdbJournal::exists(own).await {
+        return None;
+    }
+    let fresh = Dev(u64::from_le_bytes(clock::random_bytes()));
+    if let Ok(journal) = IdbJournal::open(own, fresh).await
+        && let Ok(held) = journal.load().await
+        && held.records.is_empty()
+        && held.unreadable.is_empty()
+    {
+        return None;
+    }
+    prefs::set_world(Some(World::Real));
+    Some(World::Real)
 }
 
 /// Opens the log of a world, and makes it when there is none.

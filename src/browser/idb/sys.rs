@@ -13,6 +13,8 @@ extern "C" {
     pub fn open(this: &Factory, name: &str, version: u32) -> Result<Request, JsValue>;
     #[wasm_bindgen(method, catch, js_name = deleteDatabase)]
     pub fn delete(this: &Factory, name: &str) -> Result<Request, JsValue>;
+    #[wasm_bindgen(method, catch)]
+    pub fn databases(this: &Factory) -> Result<Promise, JsValue>;
 
     pub type Request;
     #[wasm_bindgen(method, getter)]

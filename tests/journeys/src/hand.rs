@@ -17,6 +17,8 @@ const SEEN: &str = "const seen = [...document.querySelectorAll(`[data-testid=\"$
     if (seen.length > 1) throw new Error(`${seen.length} elements are called ${arguments[0]}`);
     return seen[0] ?? null;";
 
+const CENTRE: &str = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+
 /// Whether the page answers: the app says so, or has failed and left the page to itself.
 const ANSWERS: &str = "const { ready, app } = document.documentElement.dataset;
     return ready !== undefined || app === 'failed';";
@@ -75,6 +77,11 @@ impl Phone {
             }
             match self.look(id).await? {
                 Some(element) if unless_gone(element.is_enabled().await)? == Some(true) => {
+                    // Brought to where nothing stands over it, as a finger would.
+                    let reached = self.browser()?.execute(CENTRE, vec![element.to_json()?]).await;
+                    if unless_gone(reached)?.is_none() {
+                        return Ok(None);
+                    }
                     // Gone between look and touch means not touched: the next look finds its successor.
                     unless_gone(element.click().await)
                 }

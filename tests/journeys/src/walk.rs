@@ -55,6 +55,12 @@ impl Sight {
         self.step.as_deref() == Some(key)
     }
 
+    /// Whether it shows something else than another sight.
+    #[must_use]
+    pub fn differs(&self, other: &Self) -> bool {
+        self.sign != other.sign
+    }
+
     /// A name for what is shown, for pictures and complaints: the step and the first answer to it.
     #[must_use]
     pub fn name(&self) -> String {

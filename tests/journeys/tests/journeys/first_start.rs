@@ -27,7 +27,7 @@ const PAN: &[(&str, Given)] = &[
     ("pan-min", Typed("15")),
     ("pan-mark", Typed("Rivet on the back wall")),
     ("pan-heat", Chosen("gas")),
-    ("pan-fat", Listed("rapeseed")),
+    ("pan-fat", Chosen("rapeseed")),
     ("in-it", Chosen("fresh")),
 ];
 const MACHINE: &[(&str, Given)] = &[
@@ -71,14 +71,17 @@ async fn fill(phone: &mut Phone, form: &str, fields: &[(&str, Given)]) -> Outcom
                 Ticked => phone.tap(id).await?,
             }
         }
-        phone.press("form-next").await?;
-        let gone = !phone.sight().await?.has(&format!("form-{form}"));
-        let wrong = phone
-            .run("return document.querySelector('.field-error')?.innerText ?? null", &[])
-            .await?;
-        if let Some(wrong) = wrong.as_str() {
-            return fault(format!("{form}: {wrong}"));
-        }
+        let before = phone.settled().await?;
+        phone.tap("form-next").await?;
+        let wrong = "return document.querySelector('.field-error')?.innerText ?? null";
+        until("the next page of the form", async || {
+            match phone.run(wrong, &[]).await?.as_str() {
+                Some(wrong) => fault(format!("{form}: {wrong}")),
+                None => Ok(phone.sight().await?.differs(&before).then_some(())),
+            }
+        })
+        .await?;
+        let gone = !phone.settled().await?.has(&format!("form-{form}"));
         if gone {
             assert!(
                 left.is_empty(),
