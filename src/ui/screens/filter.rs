@@ -20,7 +20,7 @@ use crate::domain::procedure::{Step, StepId};
 use crate::kitchen::filter::{self, PutOff, Stage};
 use crate::kitchen::{Order, Refused, alarm};
 use crate::ui::bench::{Bench, Trouble, use_bench};
-use crate::ui::job::ask::{Answered, AskDesk};
+use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::hold::HoldPage;
 use crate::ui::job::why::WhySheet;
 use crate::ui::job::{draft, watch};
