@@ -115,7 +115,10 @@ impl Floor {
             });
             if finished.is_some() {
                 floor.finished.set(finished);
-                floor.put_off.update(|p| p.leaving_out = false);
+                floor.put_off.update(|p| {
+                    p.leaving_out = false;
+                    p.bringing_back = false;
+                });
             }
             floor.look(false);
         });
