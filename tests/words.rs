@@ -8,8 +8,11 @@ use panward::domain::facts::setup::{HeatKind, OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
+use panward::domain::setting_up::Field;
 use panward::words::Lang;
-use panward::words::{answers, cards, faults, hazards, holds, log, make_safe, oil, questions, run, setup, steps, whys};
+use panward::words::{
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, questions, run, setup, steps, whys,
+};
 
 const EN: Lang = Lang::En;
 
@@ -79,6 +82,18 @@ fn everything() -> Vec<(String, String)> {
     }
     for out_by in OutBy::ALL {
         put(format!("{out_by:?}"), setup::out_by_text(*out_by, EN));
+    }
+    for field in Field::ALL {
+        put(format!("{field:?}"), forms::label(*field, EN));
+        if let Some(hint) = forms::hint(*field, EN) {
+            put(format!("hint {field:?}"), hint);
+        }
+        for (key, option) in forms::options(*field, "", EN) {
+            put(format!("{field:?} {key}"), &option);
+        }
+    }
+    for text in office::numbers(EN) {
+        put("numbers".to_owned(), text);
     }
     all
 }

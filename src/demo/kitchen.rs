@@ -65,7 +65,7 @@ const FISH: PanKind = PanKind {
     fat: Fat::Rapeseed,
     full_ml: 42_000,
     fry_min: 300,
-    top_up_l: (3, 5),
+    top_up_l: (2, 3),
     gluten_free: false,
 };
 

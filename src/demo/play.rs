@@ -1,7 +1,7 @@
 //! Plays the demo: every entry of its log is written by a real command to a kitchen, the filter nights by the guide.
 
 use super::rng::Rng;
-use super::{DemoDraft, DemoNight, demo_drafts};
+use super::{Cast, DemoDraft, DemoNight, demo_drafts};
 use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::run::{Form, Plan};
 use crate::domain::guide::gate::{Gate, QuestionKind};
@@ -25,6 +25,8 @@ pub struct Played {
     pub dev: Dev,
     /// Its entries, in the order they were written.
     pub records: Vec<Record>,
+    /// Who and what is in it.
+    pub cast: Cast,
 }
 
 /// Plays the five weeks before `today`. `off_min` gives the minutes the demo's zone is ahead of UTC at a moment.
@@ -62,6 +64,7 @@ pub async fn play(seed: u64, today: Day, off_min: impl Fn(Millis) -> i16 + Clone
     Ok(Played {
         dev,
         records: player.records,
+        cast: demo.cast,
     })
 }
 

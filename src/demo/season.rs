@@ -13,8 +13,8 @@ use super::{Demo, DemoNight, Moment};
 
 /// Millilitres of oil at 20 °C for a kilogram of dripping, near enough for an invented kitchen.
 const DRIPPING_ML_PER_KG: i64 = 1_090;
-/// Trading days before the last on whose morning each pan's oil was changed; pan 1 two weeks ago.
-const CHANGED: [[i64; 2]; 4] = [[12, 22], [7, 18], [9, 20], [4, 17]];
+/// Trading days before the last on whose morning each pan's oil was changed: one fresh, one near its end.
+const CHANGED: [[i64; 2]; 4] = [[5, 15], [8, 19], [2, 13], [9, 21]];
 /// The night nobody filtered, in trading days before the last.
 const MISSED: i64 = 10;
 /// The night pan 3 was filtered without the guide.
@@ -54,7 +54,7 @@ impl Season {
                 step,
                 changed,
                 polar_cpc: FRESH_CPC,
-                gain_cpc: self.rng.between(40, 60),
+                gain_cpc: self.rng.between(36, 46),
             })
             .collect();
         for (day, left) in days.iter().rev().zip(0..).collect::<Vec<_>>().into_iter().rev() {

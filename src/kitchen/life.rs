@@ -12,7 +12,7 @@ use crate::domain::time::Day;
 use crate::domain::units::Temp;
 
 /// How many fills oil may have passed through before its past no longer matters: stops a ring of moves.
-const MOVES_BACK: u8 = 4;
+pub(super) const MOVES_BACK: u8 = 4;
 
 /// Limits in force in this kitchen.
 #[must_use]
@@ -34,7 +34,7 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<OilLife> {
 }
 
 /// What happened to a fill, as the model reads it.
-fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8) -> FillHistory {
+pub(super) fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8) -> FillHistory {
     let start = match fill.age {
         Age::Fresh => Start::Fresh,
         Age::Since(day) => Start::Worked {
@@ -105,7 +105,8 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
     })
 }
 
-fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &FillHistory, today: Day) -> Outlook {
+/// What is ahead of a fill.
+pub(super) fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &FillHistory, today: Day) -> Outlook {
     let kitchen = ledger.book.kitchen.as_ref();
     let usual = kitchen.map(|k| k.fry_min).unwrap_or_default();
     let before: Vec<&PanFill> = ledger.fills(fill.pan).iter().filter(|f| f.at < fill.at).collect();

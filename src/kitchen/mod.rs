@@ -8,8 +8,10 @@
 pub mod alarm;
 pub mod day;
 pub mod filter;
+pub mod forecast;
 pub mod life;
 pub mod log;
+pub mod nights;
 mod order;
 mod scene;
 pub mod today;

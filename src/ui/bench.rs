@@ -12,7 +12,7 @@ use leptos::task::spawn_local;
 use crate::browser::idb::IdbJournal;
 use crate::browser::sound::{Sound, SoundState};
 use crate::browser::wake::{Wake, WakeState};
-use crate::browser::{clock, update};
+use crate::browser::{clock, storage_health, update};
 use crate::domain::entry::Entry;
 use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
@@ -47,6 +47,8 @@ pub struct Bench {
     pub wake_state: RwSignal<WakeState>,
     /// Whether a newer version of the app waits.
     pub update: RwSignal<Option<update::Update>>,
+    /// Whether the phone promised never to clear the log by itself; `None` where it was not asked or cannot say.
+    pub kept: RwSignal<Option<bool>>,
     /// Which world this log belongs to.
     pub world: World,
     /// The language on screen.
@@ -73,6 +75,10 @@ impl Bench {
         let wake_state = RwSignal::new(WakeState::Off);
         let waiting = RwSignal::new(None);
         update::watch(move |state| waiting.set(Some(state)));
+        let kept = RwSignal::new(None);
+        // Before there is anything to keep nobody has been asked, so "no" would be no answer.
+        let asked = kitchen.ledger().book.kitchen.is_some();
+        spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept || asked)) });
         Self {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
@@ -86,6 +92,7 @@ impl Bench {
             sound_state,
             wake_state,
             update: waiting,
+            kept,
             world,
             lang: Lang::En,
         }
@@ -147,6 +154,7 @@ impl Bench {
                 Ok(entries) => {
                     bench.busy.set(false);
                     bench.revision.update(|n| *n += 1);
+                    bench.after_first_entry();
                     then(&entries);
                 }
                 Err(why) => {
@@ -156,6 +164,19 @@ impl Bench {
                 }
             }
         });
+    }
+
+    /// Asks the phone to keep the log, once there is something to keep. Asked again only until it has said yes.
+    fn after_first_entry(&self) {
+        if self.world == World::Real && self.kept.get_untracked() != Some(true) {
+            self.ask_to_keep();
+        }
+    }
+
+    /// Asks the phone never to clear the log by itself; its answer stands in [`Bench::kept`].
+    pub fn ask_to_keep(&self) {
+        let kept = self.kept;
+        spawn_local(async move { kept.set(storage_health::persist().await) });
     }
 
     async fn write(&self, order: Order) -> Result<Vec<Entry>, Refused> {

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::bench::Bench;
+use super::cards::{CardDesk, use_cards};
 use super::parts::{Notice, Tone};
 use super::prefs;
 use crate::browser::idb::IdbJournal;
@@ -27,24 +28,26 @@ pub enum Boot {
 
 /// How the app is started anew: after choosing a world, or leaving one.
 #[derive(Clone, Copy)]
-pub struct Reboot(RwSignal<Boot, LocalStorage>);
+pub struct Reboot(RwSignal<Boot, LocalStorage>, CardDesk);
 
 impl Reboot {
     /// Opens the world this phone shows now.
     pub fn now(self) {
-        open(self.0);
+        page::set_unready();
+        open(self.0, self.1);
     }
 }
 
 /// Begins; what comes of it stands in the signal.
 pub fn begin() -> RwSignal<Boot, LocalStorage> {
     let boot = RwSignal::new_local(Boot::Opening);
-    provide_context(Reboot(boot));
-    open(boot);
+    let desk = use_cards();
+    provide_context(Reboot(boot, desk));
+    open(boot, desk);
     boot
 }
 
-fn open(boot: RwSignal<Boot, LocalStorage>) {
+fn open(boot: RwSignal<Boot, LocalStorage>, desk: CardDesk) {
     let Some(world) = prefs::world() else {
         boot.set(Boot::Choose);
         page::set_ready();
@@ -52,7 +55,13 @@ fn open(boot: RwSignal<Boot, LocalStorage>) {
     };
     spawn_local(async move {
         boot.set(match open_world(world).await {
-            Ok(kitchen) => Boot::Open(Bench::new(kitchen, world)),
+            Ok(kitchen) => {
+                let set_up = kitchen.ledger().book.kitchen.as_ref();
+                if let Some(number) = set_up.map(|k| k.emergency_number.clone()).filter(|n| !n.is_empty()) {
+                    desk.number.set(number);
+                }
+                Boot::Open(Bench::new(kitchen, world))
+            }
             Err(fault) => Boot::Failed(fault),
         });
     });

@@ -7,6 +7,8 @@ use super::cards::use_cards;
 use super::just_logged::JustLogged;
 use super::parts::{Shell, Tab};
 use super::screen::{self, Screen};
+use super::screens::first::DemoBand;
+use crate::store::World;
 use crate::words::{cards, run};
 
 /// The standing "PAN n EMPTY" lines.
@@ -48,7 +50,7 @@ pub fn Frame(
     };
     let current = match screen {
         Screen::Log | Screen::Add(_) => "log",
-        Screen::Office | Screen::SetUp => "office",
+        Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
         _ => "today",
     };
     view! {
@@ -64,6 +66,7 @@ pub fn Frame(
             current=Signal::stored(current)
             on_tab=Callback::new(|key: &'static str| screen::go(Screen::at(key)))
         >
+            {(bench.world == World::Demo).then(|| view! { <DemoBand/> })}
             {children()}
         </Shell>
         <JustLogged/>

@@ -6,10 +6,12 @@ pub mod cards;
 pub mod frame;
 pub mod job;
 pub mod just_logged;
+pub mod office;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
 pub mod screens;
+pub mod set_up;
 pub mod trouble;
 
 use crate::browser::page;
@@ -66,6 +68,7 @@ fn Screens() -> impl IntoView {
         Screen::LastNight => view! { <screens::last_night::LastNight/> }.into_any(),
         Screen::Office => view! { <screens::office::Office/> }.into_any(),
         Screen::SetUp => view! { <screens::set_up::SetUp/> }.into_any(),
+        Screen::Edit(subject, id) => view! { <screens::edit::Edit subject id/> }.into_any(),
     };
     view! {
         {shown}

@@ -1,8 +1,10 @@
-//! Small preferences of this phone: which world it shows and who stands at it. Losing them loses nothing of the log.
+//! Small preferences of this phone: which world it shows, who stands at it, when it last exported. Losing
+//! them loses nothing of the log.
 
 use gloo_storage::{LocalStorage, Storage};
 
 use crate::domain::ids::PersonId;
+use crate::domain::time::Millis;
 use crate::domain::units::Volume;
 use crate::domain::volume::Packs;
 use crate::store::World;
@@ -75,4 +77,33 @@ pub fn set_draft(pairs: &[(String, String)]) {
     } else {
         let _ = LocalStorage::set(DRAFT, pairs);
     }
+}
+
+const EXPORTED: &str = "panward.exported";
+const BURN: &str = "panward.burn";
+
+fn moment(key: &str) -> Option<Millis> {
+    LocalStorage::get::<i64>(key).ok().map(Millis)
+}
+
+/// When the log was last exported from this phone.
+#[must_use]
+pub fn exported() -> Option<Millis> {
+    moment(EXPORTED)
+}
+
+/// Keeps when the log was exported.
+pub fn set_exported(at: Millis) {
+    let _ = LocalStorage::set(EXPORTED, at.0);
+}
+
+/// When the clock of the burn card was started.
+#[must_use]
+pub fn burn_started() -> Option<Millis> {
+    moment(BURN)
+}
+
+/// Keeps when the clock of the burn card was started, so that a reload does not lose it.
+pub fn set_burn_started(at: Millis) {
+    let _ = LocalStorage::set(BURN, at.0);
 }

@@ -4,6 +4,7 @@
 use leptos::prelude::*;
 
 use crate::domain::ids::PanId;
+use crate::domain::setting_up::Subject;
 
 /// A screen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -30,6 +31,8 @@ pub enum Screen {
     Office,
     /// Set-up of the kitchen, its people, pans and machines.
     SetUp,
+    /// One thing of the set-up, by its id; a new one for an id nothing has yet.
+    Edit(Subject, u128),
 }
 
 impl Screen {
@@ -48,6 +51,7 @@ impl Screen {
             Self::LastNight => "last-night".to_owned(),
             Self::Office => "office".to_owned(),
             Self::SetUp => "set-up".to_owned(),
+            Self::Edit(subject, id) => format!("edit/{}/{id:032x}", subject.key()),
         }
     }
 
@@ -59,6 +63,12 @@ impl Screen {
             .split_once('/')
             .unwrap_or((address.trim_start_matches('#'), ""));
         let pan = u128::from_str_radix(rest, 16).ok().map(PanId);
+        let thing = rest
+            .split_once('/')
+            .and_then(|(subject, id)| Some((Subject::from_key(subject)?, u128::from_str_radix(id, 16).ok()?)));
+        if let ("edit", Some((subject, id))) = (head, thing) {
+            return Self::Edit(subject, id);
+        }
         match (head, pan) {
             ("first", _) => Self::First,
             ("pan", Some(pan)) => Self::Pan(pan),

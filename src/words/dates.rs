@@ -39,6 +39,19 @@ pub fn moment(at: Millis, off_min: i16, lang: Lang) -> String {
     format!("{} on {}", format::time_of_day(at, off_min), said(date, lang))
 }
 
+/// A date in short: "25 Nov".
+#[must_use]
+pub fn short(day: Day, lang: Lang) -> String {
+    let month: String = month(day.date().month0() as usize, lang).chars().take(3).collect();
+    format!("{}{}{month}", day.date().day(), format::NBSP)
+}
+
+/// The weekday alone: "Wednesday".
+#[must_use]
+pub fn weekday_of(day: Day, lang: Lang) -> &'static str {
+    weekday(day.weekday_index(), lang)
+}
+
 fn said(date: NaiveDate, lang: Lang) -> String {
     let month = month(date.month0() as usize, lang);
     format!("{}{}{month}", date.day(), format::NBSP)
@@ -95,5 +108,7 @@ mod tests {
         );
         let late = of(2026, 11, 25).begins(60, 21 * 60 + 47);
         assert_eq!(plain(moment(late, 60, Lang::En)), "21:47 on 25 November");
+        assert_eq!(plain(short(of(2026, 11, 25), Lang::En)), "25 Nov");
+        assert_eq!(weekday_of(of(2026, 11, 25), Lang::En), "Wednesday");
     }
 }

@@ -12,7 +12,7 @@ use panward::domain::time::{Millis, Now, PageLife};
 use panward::domain::wait::Wait;
 use proptest::prelude::*;
 
-use crate::search::hard_gates;
+use crate::clean::hard_gates;
 use crate::world::{ALL, start, world};
 
 /// One finger-down somewhere on a screen.

@@ -1,82 +1,25 @@
 //! A judge that knows nothing of the guide: only the entries, both clocks, true time, and the lines never to be reached.
 
+mod draw;
+mod job;
+mod lines;
+
 use std::collections::BTreeSet;
 
-use panward::domain::claim::{ClaimKind, Exposure};
 use panward::domain::entry::Entry;
-use panward::domain::evidence::{Evidence, Item, Word};
+use panward::domain::evidence::{Item, Word};
 use panward::domain::facts::Fact;
-use panward::domain::facts::job::{JobEvent, JobFact};
 use panward::domain::facts::run::{Heat, Left, Place, Pump, RunEvent, RunFact};
-use panward::domain::facts::setup::{OffSign, OutBy, Route};
-use panward::domain::fat::Fat;
+use panward::domain::facts::setup::Route;
 use panward::domain::guide::Scene;
 use panward::domain::ids::PersonId;
 use panward::domain::procedure::{Hold, StepId};
 use panward::domain::time::{Now, PageLife};
 
-const MINUTE: i64 = 60_000;
+use lines::{connected_back, connected_rinse, holds, off};
 
-/// The evidence each hold of Ready must hold: items and the one word that opens it.
-pub const READY_EVIDENCE: &[(Hold, &[(Item, Word)])] = &[
-    (
-        Hold::Kit,
-        &[
-            (Item::Gloves, Word::Worn),
-            (Item::Face, Word::Worn),
-            (Item::Apron, Word::Worn),
-            (Item::Sleeves, Word::Worn),
-            (Item::Shoes, Word::Worn),
-        ],
-    ),
-    (
-        Hold::Floor,
-        &[
-            (Item::Floor, Word::Dry),
-            (Item::Way, Word::Clear),
-            (Item::Extinguisher, Word::Seen),
-        ],
-    ),
-    (
-        Hold::Dry,
-        &[
-            (Item::Filter, Word::Dry),
-            (Item::TankInside, Word::Dry),
-            (Item::Hose, Word::Dry),
-            (Item::Sound, Word::Whole),
-        ],
-    ),
-    (Hold::Room, &[(Item::Tank, Word::Empty)]),
-];
-
-/// What the line to the machine must be seen to be before oil leaves the pan.
-pub const fn connected_out(kind: OutBy) -> &'static [(Item, Word)] {
-    match kind {
-        OutBy::Nozzle => &[(Item::Nozzle, Word::InCorner), (Item::Valve, Word::Shut)],
-        OutBy::Drain => &[(Item::Pipe, Word::Locked), (Item::TankPlace, Word::InPlace)],
-        OutBy::BuiltIn => &[(Item::TankPlace, Word::InPlace)],
-        OutBy::Hand => &[(Item::Container, Word::MetalDry), (Item::Room, Word::Enough)],
-    }
-}
-
-/// The same before a rinse.
-pub const fn connected_rinse(kind: OutBy) -> &'static [(Item, Word)] {
-    match kind {
-        OutBy::Nozzle => &[(Item::Nozzle, Word::Clamped), (Item::Valve, Word::Shut)],
-        OutBy::Drain | OutBy::BuiltIn => &[(Item::Valve, Word::Open), (Item::TankPlace, Word::InPlace)],
-        OutBy::Hand => &[],
-    }
-}
-
-/// The same before oil comes back.
-pub const fn connected_back(kind: OutBy) -> &'static [(Item, Word)] {
-    match kind {
-        OutBy::Nozzle => &[(Item::Nozzle, Word::Clamped), (Item::Valve, Word::Shut)],
-        OutBy::Drain => &[(Item::Pipe, Word::Locked), (Item::Valve, Word::Shut)],
-        OutBy::BuiltIn => &[(Item::TankPlace, Word::InPlace), (Item::Valve, Word::Shut)],
-        OutBy::Hand => &[(Item::Valve, Word::Shut)],
-    }
-}
+/// In milliseconds.
+pub const MINUTE: i64 = 60_000;
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Trouble {
@@ -138,22 +81,6 @@ fn ensure(so: bool, line: &str) -> Verdict {
 pub fn between(then: &Now, now: &Now) -> i64 {
     let page = if then.life == now.life { now.mono - then.mono } else { 0 };
     (now.wall.0 - then.wall.0).abs().max(page)
-}
-
-fn holds(evidence: &Evidence, wanted: &[(Item, Word)]) -> bool {
-    wanted.iter().all(|(item, word)| evidence.is(*item, *word))
-}
-
-fn off(sign: OffSign) -> (Item, Word) {
-    match sign {
-        OffSign::Knob => (Item::Knob, Word::Off),
-        OffSign::Flame => (Item::Flame, Word::Out),
-        OffSign::Light => (Item::Light, Word::Out),
-        OffSign::Thermostat => (Item::Thermostat, Word::Off),
-        OffSign::Isolator => (Item::Isolator, Word::Off),
-        OffSign::GasTap => (Item::GasTap, Word::Shut),
-        OffSign::Plug => (Item::Plug, Word::Out),
-    }
 }
 
 impl Auditor {
@@ -224,78 +151,6 @@ impl Auditor {
                 self.standing.remove(&Hold::Kit);
                 self.standing.remove(&Hold::Floor);
             }
-        }
-    }
-
-    fn job(&mut self, fact: &JobFact, who: Option<PersonId>, now: &Now, real: i64) {
-        // A summer kitchen: ten minutes.
-        let whole = 10 * MINUTE;
-        match fact.event {
-            JobEvent::Proved => match fact.hold {
-                Some(Hold::Person) if fact.evidence.word(Item::SignOff).is_some() => {
-                    if self.who != who {
-                        self.standing.remove(&Hold::Kit);
-                    }
-                    (self.who, self.beside) = (who, fact.supervisor);
-                    self.standing.insert(Hold::Person);
-                }
-                Some(Hold::Match) => {
-                    self.strange = !fact.evidence.is(Item::UsedSince, Word::No);
-                    self.standing.insert(Hold::Match);
-                }
-                Some(hold) => {
-                    let table = READY_EVIDENCE.iter().find(|(h, _)| *h == hold);
-                    if table.is_some_and(|(_, wanted)| holds(&fact.evidence, wanted)) {
-                        self.standing.insert(hold);
-                    }
-                }
-                None => {}
-            },
-            JobEvent::Broken => {
-                if let Some(hold) = fact.hold {
-                    self.standing.remove(&hold);
-                }
-            }
-            JobEvent::HeaterOn => {
-                self.heater = Heater::On {
-                    wall: now.wall.0,
-                    credit_ms: 0,
-                    real,
-                    due_wall: now.wall.0 + whole,
-                };
-            }
-            JobEvent::HeaterOff => {
-                self.heater = match self.heater {
-                    Heater::On {
-                        credit_ms, real: since, ..
-                    } if credit_ms + real - since >= whole => Heater::Off { since: *now, real },
-                    Heater::On { .. } | Heater::Cold => Heater::Cold,
-                    off @ Heater::Off { .. } => off,
-                };
-            }
-            JobEvent::Answered if fact.step == Some(StepId::WarmUp) => {
-                if let Heater::On { wall, credit_ms, .. } = self.heater {
-                    let credit_ms = if fact.evidence.is(Item::Clock, Word::Yes) {
-                        credit_ms + (now.wall.0 - wall).max(0)
-                    } else {
-                        0
-                    };
-                    let due_wall = now.wall.0 + whole - credit_ms;
-                    self.heater = Heater::On {
-                        wall: now.wall.0,
-                        credit_ms,
-                        real,
-                        due_wall,
-                    };
-                }
-            }
-            JobEvent::Opened
-            | JobEvent::Answered
-            | JobEvent::Away
-            | JobEvent::LeftOpen
-            | JobEvent::Looked
-            | JobEvent::Ended
-            | JobEvent::Noted => {}
         }
     }
 
@@ -452,105 +307,6 @@ impl Auditor {
         }
         if seen.is(Item::Tank, Word::Oil) {
             self.standing.remove(&Hold::Room);
-        }
-    }
-
-    /// Hold 1, worked out afresh.
-    fn fit(&self, fact: &RunFact, scene: &Scene) -> bool {
-        let person = |id: PersonId| scene.people.iter().map(|(p, _)| p).find(|p| p.person == id);
-        let Some(who) = self.who.and_then(person) else {
-            return false;
-        };
-        let of_age = who.adult || fact.route == Route::Cold;
-        let beside = self
-            .beside
-            .and_then(person)
-            .is_some_and(|b| b.person != who.person && b.adult && b.may_supervise && b.routes.contains(&fact.route));
-        of_age && (who.routes.contains(&fact.route) || beside)
-    }
-
-    /// The second line never to be reached: oil leaves a pan only with holds 1 to 9 and a warm machine.
-    fn may_leave(&self, fact: &RunFact, now: &Now, real: i64, scene: &Scene) -> Verdict {
-        let machine = &scene.machines[0].machine;
-        let pan = &scene.pans[0].pan;
-        let hand = fact.route == Route::Cold;
-        let ready: &[Hold] = if hand {
-            &[Hold::Person, Hold::Kit, Hold::Floor, Hold::Match]
-        } else {
-            &[Hold::Person, Hold::Kit, Hold::Floor, Hold::Dry, Hold::Room, Hold::Match]
-        };
-        for hold in ready {
-            ensure(
-                self.standing.contains(hold),
-                &format!("oil leaves the pan, {} not proved", hold.key()),
-            )?;
-        }
-        ensure(
-            self.fit(fact, scene),
-            "oil leaves the pan by somebody not fit for it (hold 1)",
-        )?;
-        ensure(self.label, "oil leaves the pan, label not seen (hold 6)")?;
-        for claim in &scene.pans[0].claims {
-            let gluten = scene.machines[0].met.has(Exposure::Gluten);
-            let unknown = self.strange || scene.machines[0].met.has(Exposure::Unknown);
-            let met = unknown || (claim.what == ClaimKind::GlutenFree && gluten);
-            ensure(!met, "a claim meets what the machine has met (hold 6)")?;
-        }
-        ensure(self.heat_off, "oil leaves the pan, heat not seen off (hold 8)")?;
-        ensure(self.quiet, "oil leaves the pan, smoke not looked for (hold 8)")?;
-        let line = connected_out(machine.out_by);
-        ensure(
-            holds(&fact.evidence, line),
-            "oil leaves the pan, line or container not seen (hold 9)",
-        )?;
-        let Some((dc, read, read_real)) = self.reading else {
-            return Err("oil leaves the pan without a reading (hold 7)".into());
-        };
-        let apart = ((now.wall.0 - read.wall.0) - (now.mono - read.mono)).abs();
-        let known = read.life == now.life && apart <= 2_000 && now.wall.0 >= read.wall.0 && now.mono >= read.mono;
-        ensure(known, "oil leaves the pan on a reading of unknown age (hold 7)")?;
-        let age = between(&read, now).max(real - read_real);
-        ensure(age <= 5 * MINUTE, "oil leaves the pan on an old reading (hold 7)")?;
-        let solid = matches!(pan.fat, Fat::Palm | Fat::Dripping | Fat::Lard | Fat::Blend);
-        if hand {
-            ensure(dc <= 400, "emptied by hand above 40 °C (hold 7)")?;
-            return ensure(!solid, "a fat that sets, emptied by hand");
-        }
-        let low = i32::from(machine.low.dc()).max(if pan.fat == Fat::Dripping { 650 } else { 0 });
-        let high = i32::from(machine.high.dc()).min(2_000);
-        ensure(
-            (low..=high).contains(&dc),
-            "oil leaves the pan outside the window (hold 7)",
-        )?;
-        let off_target = (dc - i32::from(machine.target.dc())).abs() > 100;
-        ensure(!off_target || self.reason, "off target without a reason (hold 7, soft)")?;
-        let growth = if high <= 1_500 {
-            111
-        } else if high <= 1_800 {
-            114
-        } else {
-            116
-        };
-        let has = u64::from(machine.tank.ml()) * u64::from(10_000 - machine.free.cpc()) * 100;
-        ensure(
-            has >= u64::from(pan.full.ml()) * growth * 10_000,
-            "the tank does not hold the pan (hold 5)",
-        )?;
-        if solid && machine.heater_w == 0 {
-            return ensure(machine.takes_solid, "solid fat in a machine not made for it");
-        }
-        ensure(!solid || self.warm(now, real), "solid fat, machine not warm")
-    }
-
-    fn warm(&self, now: &Now, real: i64) -> bool {
-        match self.heater {
-            Heater::Cold => false,
-            Heater::On {
-                credit_ms, real: since, ..
-            } => credit_ms + real - since >= 10 * MINUTE,
-            Heater::Off { since, real: off_real } => {
-                since.life == now.life && between(&since, now).max(real - off_real) <= 20 * MINUTE
-            }
         }
     }
 }

@@ -4,7 +4,11 @@
 
 mod asking;
 mod auditor;
+mod clean;
+mod key;
 mod mutate;
+mod node;
+mod orders;
 mod search;
 mod steps;
 mod world;

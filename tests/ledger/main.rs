@@ -3,8 +3,10 @@
 
 mod days;
 mod demo;
+mod form;
 mod given;
 mod laws;
+mod log;
 mod met;
 mod oil;
 mod quick;

@@ -11,6 +11,7 @@ mod melt;
 mod refusal;
 mod state;
 
+pub use gates::LockAsk;
 pub use refusal::Refusal;
 pub use state::{DayState, LightPan, LightUp, LockUp, Owed, ScrapsAre, Stage};
 

@@ -100,7 +100,15 @@ impl LightPan {
         match self.stage {
             Stage::MeltFull | Stage::On if stale && self.low => Stage::Melting,
             Stage::MeltLow | Stage::On if stale => Stage::Look,
-            stage => stage,
+            Stage::Look
+            | Stage::LowTag
+            | Stage::MeltLow
+            | Stage::Melting
+            | Stage::MeltFull
+            | Stage::On
+            | Stage::Lit
+            | Stage::MakeSafe
+            | Stage::LeftLow => self.stage,
         }
     }
 

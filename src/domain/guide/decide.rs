@@ -1,82 +1,23 @@
 //! Commands are orders and may be refused; what they lead to is drafted here and believed only once written.
 
-use super::gate::{Gate, QuestionKind};
+use super::answers::answers;
+use super::command::Command;
+use super::effects::{event_of, job_fact, move_oil, run_draft};
 use super::refusal::Refusal;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, RUNS_BEFORE_SHORT, holds};
 use crate::domain::entry::Draft;
-use crate::domain::evidence::{Evidence, Item, Seen, Word};
+use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
-use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
-use crate::domain::facts::run::{Contents, Fault, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
+use crate::domain::facts::job::{JobEvent, JobFact};
+use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{OutBy, Route};
-use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
-use crate::domain::procedure::{Act, Hold, StepId, Verdict};
+use crate::domain::ids::{PanId, RunId};
+use crate::domain::procedure::{Hold, StepId};
 use crate::domain::time::{Millis, Now};
 use crate::domain::units::Temp;
 use crate::domain::wait::{Standing, Wait};
-
-/// An order to the guide.
-#[derive(Clone, Debug, PartialEq, Eq, Hash)]
-pub enum Command {
-    /// Open a filter job.
-    Open(JobId),
-    /// Say who is at the pans.
-    Who {
-        /// Who.
-        person: PersonId,
-        /// Who stands beside a starter.
-        supervisor: Option<PersonId>,
-    },
-    /// Say which machine, and whether it ran without the guide.
-    Machine {
-        /// Which.
-        machine: MachineId,
-        /// No, yes or not known.
-        used_since: Word,
-    },
-    /// Everything a gate asked, and Go on.
-    Answer {
-        /// The gate's id.
-        step: StepId,
-        /// What was seen.
-        evidence: Evidence,
-        /// When a temperature among it was read.
-        read: Option<Now>,
-    },
-    /// The machine's heater was seen on or off.
-    Heater(bool),
-    /// Begin a pan's run.
-    Begin {
-        /// Its id.
-        run: RunId,
-        /// The pan.
-        pan: PanId,
-        /// Which form.
-        form: Form,
-        /// Which optional parts.
-        plan: Plan,
-    },
-    /// Stop, make safe.
-    Stop,
-    /// Something is wrong.
-    Fault(Fault),
-    /// The make-safe steps are done.
-    MadeSafe,
-    /// Leave it with oil out of the pan.
-    LeaveOut(Evidence),
-    /// Do not filter this pan after all: its oil never left it.
-    GiveUp,
-    /// A hold of Ready no longer stands: a spill, an opened machine.
-    Broke(Hold),
-    /// The time shown is right, or not.
-    TimeIs(bool),
-    /// Go over to putting away.
-    PutAway,
-    /// End a job in which no pan was begun.
-    End,
-}
 
 impl Guide {
     /// What an order leads to, or why it is refused. Nothing has happened until the drafts are written and applied.
@@ -425,170 +366,4 @@ fn limits(machine: &crate::domain::facts::setup::Machine, fat: crate::domain::fa
             rinse_min_s: None,
         },
     }
-}
-
-fn job_fact(job: JobId, event: JobEvent, fill: impl Fn(&mut JobFact)) -> Fact {
-    let mut fact = JobFact::new(job, JobKind::Filter, event);
-    fill(&mut fact);
-    Fact::Job(Box::new(fact))
-}
-
-/// A run's entry with the state as it is; `fill` puts what changes.
-fn run_draft(guide: &Guide, job: &FilterJob, run: &Run, event: RunEvent, fill: impl FnOnce(&mut RunFact)) -> Draft {
-    let at = guide.run_steps(run).get(run.at).map_or(StepId::Leave, |s| s.id);
-    let mut fact = RunFact {
-        run: run.run,
-        job: job.job,
-        pan: run.pan.pan.pan,
-        machine: Some(run.machine.0.machine),
-        route: run.route,
-        form: run.form,
-        plan: run.plan,
-        supervisor: job.supervisor,
-        event,
-        step: at,
-        fault: None,
-        evidence: Evidence::new(),
-        place: run.place,
-        contents: run.contents,
-        pump: run.pump,
-        heat: run.heat,
-        deadline: None,
-        left: None,
-        limits: run.limits,
-    };
-    fill(&mut fact);
-    Draft::now(job.who, Fact::Run(Box::new(fact)))
-}
-
-pub(crate) struct Checked {
-    pub(crate) evidence: Evidence,
-    pub(crate) fault: Option<Fault>,
-}
-
-/// Every question that is asked has an answer, every answer is one of those offered, none of them says "not yet".
-pub(crate) fn answers(gate: &Gate, run: Option<&Run>, seen: &Evidence) -> Result<Checked, Refusal> {
-    let mut checked = Checked {
-        evidence: Evidence::new(),
-        fault: None,
-    };
-    for question in &gate.questions {
-        check_question(question, run, seen, &mut checked)?;
-    }
-    Ok(checked)
-}
-
-fn check_question(
-    question: &super::gate::Question,
-    run: Option<&Run>,
-    seen: &Evidence,
-    checked: &mut Checked,
-) -> Result<(), Refusal> {
-    if !question.only_if.holds(run, seen) {
-        return Ok(());
-    }
-    match &question.kind {
-        QuestionKind::Together(parts) => {
-            for (part, _) in parts {
-                check_question(part, run, seen, checked)?;
-            }
-        }
-        QuestionKind::Probe { item } => {
-            let number = seen.number(*item).ok_or(Refusal::Unanswered { item: *item })?;
-            checked.evidence.put(*item, Seen::Number(number));
-        }
-        QuestionKind::Look { item, answers } => {
-            let word = seen.word(*item).ok_or(Refusal::Unanswered { item: *item })?;
-            match answers.iter().find(|a| a.word == word).map(|a| a.verdict) {
-                Some(Verdict::Good | Verdict::Again) => {}
-                Some(Verdict::Fault(fault)) => checked.fault = Some(fault),
-                Some(Verdict::NotYet) | None => {
-                    return Err(Refusal::NotSo {
-                        item: *item,
-                        word: Some(word),
-                    });
-                }
-            }
-            checked.evidence.put(*item, Seen::Is(word));
-        }
-        QuestionKind::Person | QuestionKind::Machine => {}
-    }
-    Ok(())
-}
-
-fn event_of(gate: &Gate) -> RunEvent {
-    if gate.id() == StepId::LookAgain {
-        RunEvent::Reverified
-    } else if gate.steps.iter().any(|s| s.act == Act::Leave) {
-        RunEvent::Ended
-    } else if gate.steps.iter().any(|s| s.act != Act::Nothing) {
-        RunEvent::Pump
-    } else {
-        RunEvent::Answered
-    }
-}
-
-/// Where going on from this gate leaves oil, pump and heat.
-fn move_oil(gate: &Gate, seen: &Evidence, run: &Run, f: &mut RunFact) {
-    if gate.holds.contains(&Hold::HeatOff) && gate.looks().iter().any(|(_, item, _)| is_off_sign(*item)) {
-        f.heat = Heat::OffSeen;
-    }
-    for (item, word) in seen.iter().filter_map(|(i, s)| match s {
-        Seen::Is(w) => Some((*i, *w)),
-        Seen::Number(_) | Seen::Words(_) => None,
-    }) {
-        match (item, word) {
-            (Item::Remainder, Word::Film) => (f.place, f.contents) = (Place::InMachine, Contents::EmptyWet),
-            (Item::PanInside, Word::ClearDry) => f.contents = Contents::EmptyDry,
-            (Item::Tank, Word::Empty) if gate.id() != StepId::Empty => f.place = Place::InPan,
-            (Item::Level, Word::Enough | Word::JustAbove) => f.place = Place::InPan,
-            (Item::Place, word) => look_again(word, f),
-            _ => {}
-        }
-    }
-    for step in &gate.steps {
-        match step.act {
-            Act::Nothing => {}
-            Act::StartDraw => (f.place, f.contents, f.pump) = (Place::Split, Contents::Oil, Pump::Drawing),
-            Act::EndDraw => f.pump = Pump::Off,
-            Act::StartRinse => (f.place, f.contents, f.pump) = (Place::Split, Contents::EmptyWet, Pump::Rinsing),
-            Act::EndRinse => (f.place, f.pump) = (Place::InMachine, Pump::Off),
-            Act::StartReturn => (f.place, f.contents, f.pump) = (Place::Split, Contents::Oil, Pump::Returning),
-            Act::EndReturn => f.pump = Pump::Off,
-            Act::StartHand => (f.place, f.contents) = (Place::Split, Contents::Oil),
-            Act::EndHand => (f.place, f.contents) = (Place::InContainer, Contents::EmptyWet),
-            Act::StartPour => (f.place, f.contents) = (Place::Split, Contents::Oil),
-            Act::EndPour => f.place = Place::InPan,
-            Act::Leave => leave(seen, run, f),
-        }
-    }
-}
-
-fn leave(seen: &Evidence, run: &Run, f: &mut RunFact) {
-    match seen.word(Item::Left) {
-        Some(Word::Relit) => (f.left, f.heat) = (Some(Left::Relit), Heat::On),
-        Some(Word::Set) => (f.left, f.contents, f.heat) = (Some(Left::Set), Contents::SetFat, Heat::OffSeen),
-        _ => (f.left, f.heat) = (Some(Left::Off), run.heat),
-    }
-}
-
-fn look_again(word: Word, f: &mut RunFact) {
-    f.pump = Pump::Off;
-    f.heat = Heat::OffSeen;
-    (f.place, f.contents) = if word == Word::InPan {
-        (Place::InPan, Contents::Oil)
-    } else if word == Word::InMachine {
-        (Place::InMachine, Contents::EmptyWet)
-    } else if word == Word::InContainer {
-        (Place::InContainer, Contents::EmptyWet)
-    } else {
-        (Place::Split, Contents::Oil)
-    };
-}
-
-pub(super) const fn is_off_sign(item: Item) -> bool {
-    matches!(
-        item,
-        Item::Knob | Item::Flame | Item::Light | Item::Thermostat | Item::Isolator | Item::GasTap | Item::Plug
-    )
 }

@@ -1,6 +1,6 @@
 //! What each hold checks beyond its own answers, at the step that lists it.
 
-use super::decide::is_off_sign;
+use super::answers::is_off_sign;
 use super::gate::{Gate, off_target};
 use super::refusal::Refusal;
 use super::scene::Scene;

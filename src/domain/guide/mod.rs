@@ -3,17 +3,20 @@
 //! `decide(scene, command, now)` answers with drafts to be written, or refuses with a reason; `apply(entry)` then
 //! believes what was written. Nothing moves before its entry is on disk.
 
+mod answers;
 mod apply;
 pub mod asking;
+mod command;
 mod decide;
+mod effects;
 pub mod gate;
 mod holds;
 pub mod refusal;
 pub mod scene;
 pub mod state;
 
-pub use decide::Command;
-pub(crate) use decide::answers;
+pub(crate) use answers::answers;
+pub use command::Command;
 pub use refusal::Refusal;
 pub use scene::Scene;
 pub use state::{FilterJob, Run, Warm};

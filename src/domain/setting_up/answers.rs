@@ -183,6 +183,4 @@ pub enum Fault {
     NobodySigned,
     /// Only in a kitchen where nobody else can sign them off.
     NotAlone,
-    /// The shortest rinse is not under the longest.
-    RinseTurned,
 }

@@ -5,6 +5,7 @@ use super::{Answers, Around, Fault, Field, OTHER_COUNTRY, Wrong};
 use crate::domain::country::{CountryLimit, OilLimit, emergency_number, published_limit, starting_limit};
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{AcidLimit, Kitchen, LimitBasis, Measures, Span};
+use crate::domain::fat::Fat;
 use crate::domain::ids::KitchenId;
 use crate::domain::ledger::Book;
 use crate::domain::oil_life::{self, LimitsInForce};
@@ -24,7 +25,34 @@ pub struct LimitSaid {
     pub published: Option<CountryLimit>,
 }
 
-pub(super) fn blank(zone: &str, country: &str) -> Answers {
+/// The country a phone in this zone most likely stands in, as in `zone1970.tab` of the IANA time zone database; empty
+/// where that would be a guess.
+fn country_of(zone: &str) -> &'static str {
+    match zone {
+        "Europe/London" | "Europe/Belfast" => "GB",
+        "Europe/Dublin" => "IE",
+        "Europe/Vienna" => "AT",
+        "Europe/Brussels" => "BE",
+        "Europe/Prague" => "CZ",
+        "Europe/Paris" => "FR",
+        "Europe/Berlin" => "DE",
+        "Europe/Rome" => "IT",
+        "Europe/Amsterdam" => "NL",
+        "Europe/Warsaw" => "PL",
+        "Europe/Lisbon" => "PT",
+        "Europe/Madrid" => "ES",
+        "Asia/Kolkata" | "Asia/Calcutta" => "IN",
+        "Asia/Seoul" => "KR",
+        "Asia/Shanghai" => "CN",
+        "America/Sao_Paulo" => "BR",
+        "America/New_York" | "America/Chicago" | "America/Denver" | "America/Los_Angeles" => "US",
+        "Pacific/Auckland" => "NZ",
+        _ if zone.starts_with("Australia/") => "AU",
+        _ => "",
+    }
+}
+
+pub(super) fn blank(zone: &str) -> Answers {
     let mut answers = Answers::default()
         .with(Field::Zone, zone)
         .with(
@@ -34,7 +62,7 @@ pub(super) fn blank(zone: &str, country: &str) -> Answers {
         .with(Field::TradingDays, "0,1,2,3,4,5,6")
         .with(Field::UsualHours, "5")
         .with(Field::AcidUnit, Measures::Acid.key());
-    change_country(&mut answers, Field::Country, country);
+    change_country(&mut answers, Field::Country, country_of(zone));
     answers
 }
 
@@ -169,18 +197,10 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     if !answers.get(Field::LimitAcid).is_empty() {
         limits.push(Field::AcidUnit);
     }
-    // The country is not shown again, but what the limits rest on follows from it.
     vec![
         first,
-        vec![
-            Field::TradingDays,
-            Field::UsualHours,
-            Field::Closing,
-            Field::DayStart,
-            Field::Zone,
-            Field::QuietFrom,
-            Field::QuietTo,
-        ],
+        vec![Field::TradingDays, Field::UsualHours, Field::Closing],
+        vec![Field::DayStart, Field::QuietFrom, Field::QuietTo, Field::Zone],
         limits,
     ]
 }
@@ -264,7 +284,7 @@ fn quiet(read: &mut Reader) -> Option<Option<Span>> {
 }
 
 /// The limit that a fat is over when it is fresh; `None` when both make sense.
-pub(super) fn limits_fit(limits: LimitsInForce, fat: crate::domain::fat::Fat) -> Option<Wrong> {
+pub(super) fn limits_fit(limits: LimitsInForce, fat: Fat) -> Option<Wrong> {
     limits.check(fat).err()?;
     let polar = LimitsInForce { acid: None, ..limits };
     let (field, fresh) = if polar.check(fat).is_err() {

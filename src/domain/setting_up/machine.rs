@@ -1,7 +1,7 @@
 //! A machine's form: how oil leaves the pan, its tank, its window from the manual, its filters, what it has met.
 
 use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set};
-use super::{Answers, Around, Fault, Field, Wrong};
+use super::{Answers, Around, Fault, Field, NO, Wrong};
 use crate::domain::claim::{Exposure, Exposures};
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
@@ -101,7 +101,7 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     let mut manual = vec![Field::WindowLow, Field::WindowHigh, Field::Target, Field::Heater];
     if answers.yes(Field::Heater) {
         manual.push(Field::HeaterWatts);
-    } else {
+    } else if answers.get(Field::Heater) == NO {
         manual.push(Field::TakesSolid);
     }
     let rinse = match FilterKind::from_key(answers.get(Field::FilterKind)) {
@@ -166,6 +166,9 @@ fn pumped(read: &mut Reader, common: Machine, book: &Book) -> Option<Machine> {
     let filter = read.one(Field::FilterKind, FilterKind::from_key);
     let rinse_max = read.whole_if_any(Field::RinseMax, 1, 300);
     let rinse_min = read.whole_if_any(Field::RinseMin, 1, 900);
+    if answers.get(Field::Heater).is_empty() {
+        read.refuse::<()>(Field::Heater, Fault::Missing);
+    }
     let heater = if answers.yes(Field::Heater) {
         read.whole(Field::HeaterWatts, 1, 20_000)
     } else {

@@ -183,13 +183,25 @@ pub struct Around<'a> {
 }
 
 impl Subject {
+    /// What a first set-up asks for next; `None` once there is one of each that a filter job needs.
+    #[must_use]
+    pub fn first_missing(book: &Book) -> Option<Self> {
+        let missing = [
+            (Self::Kitchen, book.kitchen.is_none()),
+            (Self::Person, book.people.is_empty()),
+            (Self::Pan, book.pans.is_empty()),
+            (Self::Machine, book.machines.is_empty()),
+        ];
+        missing.into_iter().find(|(_, none)| *none).map(|(subject, _)| subject)
+    }
+
     /// The form as it is first shown, for something new: every default there is.
     ///
-    /// `zone` and `country` are what the phone says of itself; both may be empty.
+    /// `zone` is what the phone says of itself, and may be empty.
     #[must_use]
-    pub fn blank(self, around: Around, zone: &str, country: &str) -> Answers {
+    pub fn blank(self, around: Around, zone: &str) -> Answers {
         match self {
-            Self::Kitchen => kitchen::blank(zone, country),
+            Self::Kitchen => kitchen::blank(zone),
             Self::Person => person::blank(around.book),
             Self::Pan => pan::blank(around.book),
             Self::Machine => machine::blank(around.book),

@@ -135,7 +135,7 @@ pub(super) fn of(pan: &Pan, today: Day) -> Answers {
 }
 
 pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>> {
-    let mut kept_for = vec![Field::Food, Field::Claims];
+    let mut kept_for = vec![Field::Claims];
     if answers.set(Field::Claims).next().is_some() {
         kept_for.push(Field::ClaimBasis);
     }
@@ -153,7 +153,8 @@ pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>
     vec![
         vec![Field::PanName, Field::PanFull, Field::PanMin, Field::PanMark],
         vec![Field::PanHeat, Field::OffSigns],
-        [vec![Field::PanFat], kept_for].concat(),
+        vec![Field::PanFat, Field::Food],
+        kept_for,
         oil,
     ]
 }

@@ -1,6 +1,7 @@
 //! The screens, one a file. They read the kitchen and send orders; they decide nothing.
 
 pub mod add;
+pub mod edit;
 pub mod filter;
 pub mod first;
 pub mod last_night;
@@ -11,3 +12,4 @@ pub mod office;
 pub mod pan;
 pub mod set_up;
 pub mod today;
+pub mod why_not;

@@ -62,7 +62,7 @@ pub const fn add(what: Add, lang: Lang) -> &'static str {
     match what {
         Add::What => "What happened?",
         Add::OtherKind => "Something else",
-        Add::Sign => "What do you notice?",
+        Add::Sign => "Sign",
         Add::Into => "Into which pan?",
         Add::Promise => "Which promise?",
         Add::After => "And then?",

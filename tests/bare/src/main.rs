@@ -9,7 +9,7 @@ fn main() {
     let counter = || {
         let (count, set_count) = signal(0);
         Effect::new(|_| page::set_ready());
-        view! { <button on:click=move |_| set_count.update(|count| *count += 1)>{count}</button> }
+        view! { <button data-testid="count" on:click=move |_| set_count.update(|count| *count += 1)>{count}</button> }
     };
     mount_to(place, counter).forget();
     page::set_running();

@@ -83,11 +83,13 @@ impl Phone {
         let Some(file) = std::env::var_os("PANWARD_AXE") else {
             return fault("axe-core is not at hand: run cargo xtask test accessibility");
         };
-        let source = std::fs::read_to_string(file)?;
-        let script = format!(
-            "{source}; const done = arguments[arguments.length - 1];
-             axe.run(document, {{ resultTypes: ['violations'] }}).then((found) => done(found.violations), (error) => done(String(error)));"
-        );
+        if self.run("return typeof axe === 'undefined'", &[]).await? == true {
+            // As a window's own script, so that it stays for the next look at the same page.
+            let source = std::fs::read_to_string(file)?;
+            self.cdp("Runtime.evaluate", json!({ "expression": source })).await?;
+        }
+        let script = "const done = arguments[arguments.length - 1];
+             axe.run(document, { resultTypes: ['violations'] }).then((found) => done(found.violations), (error) => done(String(error)));";
         let found = self.browser()?.execute_async(script, vec![]).await?.json().clone();
         let Value::Array(found) = found else {
             return fault(format!("axe-core failed: {found}"));

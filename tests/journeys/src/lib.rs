@@ -18,15 +18,27 @@
 
 mod clock;
 mod driver;
+mod export;
 mod eyes;
 mod fault;
 mod hand;
+mod inspect;
+mod kitchens;
 mod phone;
+mod screens;
 mod stage;
+mod table;
 mod wait;
+mod walk;
 
+pub use export::{Export, saw, times_seen};
 pub use eyes::{Size, Violation};
 pub use fault::{Fault, Outcome, fault};
+pub use inspect::{Look, no_complaints};
+pub use kitchens::{EVENING, kitchen_with};
 pub use phone::{Phone, SMALL, Screen, TALL};
+pub use screens::{Known, Rest, SCREENS, none_forgotten};
 pub use stage::{Stage, copy_of_dist, journey, journey_on, target_dir};
+pub use table::{all_steps, good_words};
 pub use wait::{PATIENCE, until};
+pub use walk::{Sight, Walker};

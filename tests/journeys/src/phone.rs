@@ -148,6 +148,26 @@ impl Phone {
         self.ready().await
     }
 
+    /// Goes to the screen at this address of the app, as a link would, and waits until it is ready.
+    pub async fn go(&mut self, address: &str) -> Outcome {
+        self.run("location.hash = arguments[0]", &[json!(address)]).await?;
+        let head = address.split('/').next().unwrap_or_default();
+        self.find(&format!("screen-{head}")).await?;
+        self.ready().await
+    }
+
+    /// The address within the app that the link called `id` leads to.
+    pub async fn address_of(&self, id: &str) -> Outcome<String> {
+        let link = self.find(id).await?;
+        let href = self
+            .run("return arguments[0].getAttribute('href')", &[link.to_json()?])
+            .await?;
+        match href.as_str().and_then(|href| href.strip_prefix('#')) {
+            Some(address) => Ok(address.to_owned()),
+            None => fault(format!("{id} is no link into the app: {href}")),
+        }
+    }
+
     /// The phone's Back.
     pub async fn back(&mut self) -> Outcome {
         self.browser()?.back().await?;
@@ -219,6 +239,13 @@ impl Phone {
             Ok(None)
         })
         .await
+    }
+
+    /// Takes away what was downloaded so far, so that the next download is the only one.
+    pub fn forget_downloads(&self) -> Outcome {
+        let folder = self.home.join("downloads");
+        std::fs::remove_dir_all(&folder)?;
+        Ok(std::fs::create_dir_all(&folder)?)
     }
 
     /// Everything that went wrong in the pages so far: policy violations, uncaught errors, console errors, failed

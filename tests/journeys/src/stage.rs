@@ -1,6 +1,8 @@
 //! What a journey stands on: the release served from a folder, a fresh phone, and a fair ending.
 
+use crate::export::Export;
 use crate::fault::{Fault, Outcome, fault};
+use crate::kitchens::EVENING;
 use crate::phone::{Phone, Screen, TALL};
 use std::path::{Path, PathBuf};
 use xtask::site::Site;
@@ -27,6 +29,37 @@ impl Stage {
         self.phone.keeps_the_app().await?;
         self.site.stop();
         Ok(())
+    }
+
+    /// Opens the site on a Wednesday evening in June: every journey of a trading day begins so.
+    pub async fn evening(&mut self) -> Outcome {
+        self.phone.set_wall_to(EVENING).await?;
+        self.open().await
+    }
+
+    /// The demo kitchen on that evening.
+    pub async fn demo(&mut self) -> Outcome {
+        self.evening().await?;
+        self.phone.tap("start-demo").await?;
+        self.phone.see("pan-1").await.map(drop)
+    }
+
+    /// A kitchen brought in from an export on that evening.
+    pub async fn kitchen(&mut self, export: &str) -> Outcome {
+        self.evening().await?;
+        let file = self.scratch.join("kitchen.json");
+        std::fs::write(&file, export)?;
+        self.phone.pick_file("import-file", &file).await?;
+        self.phone.tap("import-go-on").await?;
+        self.phone.see("pan-1").await.map(drop)
+    }
+
+    /// The log as the phone exports it now.
+    pub async fn export(&mut self) -> Outcome<Export> {
+        self.phone.forget_downloads()?;
+        self.phone.go("office").await?;
+        self.phone.tap("export").await?;
+        Export::read(self.phone.downloaded(".json").await?)
     }
 
     /// Kills the browser, starts it again on the same profile, and opens the site.

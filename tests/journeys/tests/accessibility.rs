@@ -1,22 +1,209 @@
-//! axe-core on every screen, light and dark, at the usual text size and twice that.
+//! Every screen and every step looked at closely: axe-core, light and dark, at the usual text size and twice that, and
+//! the sizes promised for a phone on the wall. None may be forgotten.
 
-use journeys::{Outcome, SMALL, journey_on};
+use journeys::{
+    Known, Look, Outcome, Phone, Rest, SCREENS, Sight, TALL, Walker, journey, journey_on, kitchen_with, no_complaints,
+    none_forgotten,
+};
+use panward::domain::facts::setup::OutBy;
+use panward::domain::setting_up::Subject;
+use std::collections::BTreeSet;
+
+/// Every address of a screen: one, or one for each thing that can be set up.
+async fn addresses(phone: &Phone, screen: &Known) -> Outcome<Vec<String>> {
+    let head = screen.head;
+    Ok(match screen.rest {
+        Rest::Nothing => vec![head.to_owned()],
+        Rest::Pan => {
+            let link = phone.address_of("pan-1").await?;
+            vec![link.replacen("pan/", &format!("{head}/"), 1)]
+        }
+        Rest::Thing => Subject::ALL
+            .iter()
+            .map(|subject| format!("{head}/{}/{:032x}", subject.key(), 1))
+            .collect(),
+    })
+}
+
+/// Visits every screen by its address.
+async fn each_screen(phone: &mut Phone, mut look: impl AsyncFnMut(&mut Phone, &Known, &str) -> Outcome) -> Outcome {
+    phone.go("today").await?;
+    let mut all = Vec::new();
+    for screen in SCREENS {
+        all.push((screen, addresses(phone, screen).await?));
+    }
+    for (screen, addresses) in all {
+        for address in addresses {
+            phone.go(&address).await?;
+            phone.settled().await?;
+            look(phone, screen, &address).await?;
+        }
+    }
+    Ok(())
+}
+
+const fn is_job(screen: &Known) -> bool {
+    matches!(screen.head.as_bytes(), b"filter" | b"light-up" | b"lock-up")
+}
+
+#[test]
+fn no_screen_is_forgotten() -> Outcome {
+    none_forgotten()
+}
 
 #[tokio::test]
-async fn today_is_accessible() -> Outcome {
-    journey_on("axe_today", SMALL, async |stage| {
-        stage.open().await?;
-        for dark in [false, true] {
-            for per_cent in [100, 200] {
-                stage.phone.set_dark(dark).await?;
-                stage.phone.set_text_size(per_cent).await?;
-                stage
-                    .phone
-                    .accessible(&format!("today, dark {dark}, text {per_cent} %"))
-                    .await?;
+async fn every_screen_keeps_its_promises() -> Outcome {
+    journey_on("every_screen", TALL, async |stage| {
+        let mut all = Vec::new();
+        stage.evening().await?;
+        all.extend(stage.phone.complaints("first, before anything", Look::SCREEN).await?);
+        stage.demo().await?;
+        each_screen(&mut stage.phone, async |phone, screen, address| {
+            let look = if is_job(screen) { Look::STEP } else { Look::SCREEN };
+            all.extend(phone.complaints(address, look).await?);
+            Ok(())
+        })
+        .await?;
+        no_complaints(&all)
+    })
+    .await
+}
+
+/// Walks on until `there`, looking closely at each sight that is new.
+async fn inspect(
+    phone: &mut Phone,
+    walker: &Walker,
+    (seen, all): (&mut BTreeSet<String>, &mut Vec<String>),
+    there: impl Fn(&Sight) -> bool,
+) -> Outcome<Sight> {
+    walker
+        .walk(phone, there, async |phone, sight| {
+            let name = sight.name();
+            if seen.insert(name.clone()) {
+                all.extend(phone.complaints(&name, Look::STEP).await?);
             }
+            Ok(())
+        })
+        .await
+}
+
+#[tokio::test]
+async fn every_step_of_a_filter_job_keeps_its_promises() -> Outcome {
+    journey_on("every_step", TALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        let (mut seen, mut all) = (BTreeSet::new(), Vec::new());
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
+        for part in ["with-wipe", "with-samples"] {
+            phone.tap(part).await?;
         }
-        Ok(())
+        phone.press("begin-1").await?;
+        let cold = walker.clone().types("oil_dc", "60");
+        inspect(phone, &cold, (&mut seen, &mut all), |sight| sight.at("refused")).await?;
+        phone.press("refusal-back").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("out.draw")).await?;
+        // The pages beside the way: STOP with its make-safe lines, what may be wrong, the look again.
+        phone.press("stop").await?;
+        all.extend(phone.complaints("stopped", Look::STEP).await?);
+        phone.press("something-wrong").await?;
+        all.extend(phone.complaints("faults", Look::STEP).await?);
+        phone.press("back").await?;
+        phone.press("safe-now").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
+        phone.press("put-away").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
+        println!("{} sights", seen.len());
+        no_complaints(&all)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn every_step_of_the_day_keeps_its_promises() -> Outcome {
+    journey_on("every_step_of_the_day", TALL, async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new().picks("HL");
+        let (mut seen, mut all) = (BTreeSet::new(), Vec::new());
+        phone.go("light-up").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("pans")).await?;
+        for (pan, walker) in [
+            ("1", walker.clone()),
+            ("2", walker.clone().says("level", "below")),
+            ("3", walker.clone().says("melt", "solid")),
+        ] {
+            phone.press(&format!("light-{pan}")).await?;
+            inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("pans")).await?;
+        }
+        phone.pass(5 * 60_000 + 1_000).await?;
+        phone.press("light-3").await?;
+        inspect(
+            phone,
+            &walker.clone().says("melt", "all_liquid"),
+            (&mut seen, &mut all),
+            |sight| sight.at("pans"),
+        )
+        .await?;
+        phone.go("lock-up").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("wait")).await?;
+        phone.pass(10 * 60_000 + 1_000).await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
+        println!("{} sights", seen.len());
+        no_complaints(&all)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn an_empty_pan_stands_on_every_screen_beside_fire_and_burn() -> Outcome {
+    journey_on("pan_empty_everywhere", TALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        walker.to_step(phone, "choose").await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "out.remainder").await?;
+        phone.press("stop").await?;
+        phone.press("safe-now").await?;
+        phone.press("leave-out").await?;
+        walker.until(phone, |sight| !sight.at("again.leave_out")).await?;
+        let mut all = Vec::new();
+        each_screen(phone, async |phone, screen, address| {
+            for id in ["fire", "burn", "pan-empty"] {
+                if phone.look(id).await?.is_none() {
+                    all.push(format!("{address} shows no {id}"));
+                }
+            }
+            let look = Look {
+                axe: false,
+                ..if is_job(screen) { Look::STEP } else { Look::SCREEN }
+            };
+            all.extend(phone.complaints(&format!("{address} with an empty pan"), look).await?);
+            Ok(())
+        })
+        .await?;
+        no_complaints(&all)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn the_cards_keep_their_promises() -> Outcome {
+    journey("the_cards", async |stage| {
+        stage.evening().await?;
+        let mut all = Vec::new();
+        for id in ["fire", "burn"] {
+            stage.phone.tap(id).await?;
+            stage.phone.see(&format!("card-{id}")).await?;
+            all.extend(stage.phone.complaints(&format!("the {id} card"), Look::SCREEN).await?);
+            stage.phone.tap(&format!("card-{id}-close")).await?;
+        }
+        no_complaints(&all)
     })
     .await
 }

@@ -1,4 +1,5 @@
-//! How long the app takes to start from the phone, beside a bare counter: same worker, no server, a slow processor.
+//! How long Today takes to start from the demo's stored five weeks, beside a bare counter: same worker, no server, a
+//! slow processor.
 //!
 //! The two are started in turn, so that whatever else the machine does falls on both; only their ratio is a gate.
 
@@ -50,8 +51,12 @@ async fn rounds(phone: &mut Phone, bare: &Path) -> Outcome<bool> {
         .cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": NOTE }))
         .await?;
     let mut sites = [Site::start(&xtask::build::dist(), "/", 0)?, Site::start(bare, "/", 0)?];
-    for site in &mut sites {
+    for (site, is_app) in sites.iter_mut().zip([true, false]) {
         phone.open(&site.url()).await?;
+        if is_app {
+            phone.tap("start-demo").await?;
+            phone.see("pan-4").await?;
+        }
         phone.keeps_the_app().await?;
         site.stop();
     }
@@ -60,9 +65,11 @@ async fn rounds(phone: &mut Phone, bare: &Path) -> Outcome<bool> {
         .await?;
     let mut times = [Vec::new(), Vec::new()];
     for _ in 0..ROUNDS {
-        for (site, times) in sites.iter().zip(&mut times) {
+        // A start that shows something else than what is measured would be a fast one.
+        for ((site, shows), times) in sites.iter().zip(["days-4", "count"]).zip(&mut times) {
             phone.open_unready("about:blank").await?;
             phone.open(&site.url()).await?;
+            phone.see(shows).await?;
             times.push(
                 phone
                     .run("return window.__ready", &[])
@@ -74,7 +81,7 @@ async fn rounds(phone: &mut Phone, bare: &Path) -> Outcome<bool> {
     }
     let [app, counter] = times.map(median);
     let ratio = app / counter;
-    println!("start to ready, server gone, {THROTTLE}x throttled, medians of {ROUNDS}:");
+    println!("start of Today from five weeks of log, server gone, {THROTTLE}x throttled, medians of {ROUNDS}:");
     println!("  app {app:.0} ms (goal {GOAL_MS:.0}), bare counter {counter:.0} ms, ratio {ratio:.2} (gate {GATE})");
     Ok(ratio <= GATE)
 }

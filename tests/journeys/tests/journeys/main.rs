@@ -1,6 +1,15 @@
 //! Every journey, end to end on the release build, one module a subject.
 
 mod clocks;
+mod day;
+mod evidence;
+mod export;
 mod failed_start;
+mod filter;
+mod first_start;
+mod holds;
+mod night;
 mod offline;
+mod resume;
+mod shots;
 mod update;

@@ -1,6 +1,7 @@
 //! A new version waits until it is told to take over, and a broken one never does.
 
-use journeys::{Outcome, copy_of_dist, fault, journey, until};
+use journeys::{EVENING, Outcome, copy_of_dist, fault, journey, kitchen_with, until};
+use panward::domain::facts::setup::OutBy;
 use serde_json::json;
 use std::path::Path;
 use xtask::site::Site;
@@ -89,6 +90,54 @@ async fn never_keeps_half_a_version() -> Outcome {
             json!(faults)
         );
         Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn waits_while_a_job_is_open_and_is_taken_on_a_touch() -> Outcome {
+    journey("update_waits_for_the_job", async |stage| {
+        let dir = stage.scratch().join("site");
+        copy_of_dist(&dir)?;
+        let site = Site::start(&dir, "/", 0)?;
+        let file = stage.scratch().join("kitchen.json");
+        std::fs::write(&file, kitchen_with(OutBy::Nozzle).await?)?;
+        let phone = &mut stage.phone;
+        phone.set_wall_to(EVENING).await?;
+        phone.open(&site.url()).await?;
+        phone.keeps_the_app().await?;
+        phone.pick_file("import-file", &file).await?;
+        phone.tap("import-go-on").await?;
+        phone.see("pan-1").await?;
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+
+        change(&dir)?;
+        phone.run_async(LOOK).await?;
+        until("a waiting worker", async || {
+            Ok((phone.run_async(WAITING).await? == true).then_some(()))
+        })
+        .await?;
+        phone.go("today").await?;
+        phone.see("update").await?;
+        assert!(
+            !phone.settled().await?.awake("take-update"),
+            "offered while a job is open"
+        );
+
+        phone.go("filter").await?;
+        phone.press("stop").await?;
+        phone.press("end-job").await?;
+        phone.go("today").await?;
+        let first = phone.run_async(CACHES).await?;
+        assert_eq!(phone.run_async(WAITING).await?, true, "taken before anybody touched it");
+        phone.tap("take-update").await?;
+        until("one version left, the new one", async || {
+            let names = phone.run_async(CACHES).await?;
+            Ok((names.as_array().map(Vec::len) == Some(1) && names != first).then_some(()))
+        })
+        .await?;
+        phone.see("pan-1").await.map(drop)
     })
     .await
 }

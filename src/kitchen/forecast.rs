@@ -1,0 +1,181 @@
+//! The line of one fill's polar compounds: what was believed on each day so far, what is expected on each day ahead.
+//!
+//! Every point is the oil life's own answer, for the log as it stood that day or with usual services added; nothing
+//! is computed here that the answer does not say.
+
+use super::life;
+use crate::domain::facts::oil::Load;
+use crate::domain::ids::{Dev, EntryId, PanId};
+use crate::domain::ledger::{Happened, Ledger, PanFill};
+use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, What};
+use crate::domain::time::{Day, Millis};
+use crate::domain::units::{Minutes, Volume};
+
+/// Most trading days the line runs ahead of today.
+const AHEAD_MOST: u8 = 14;
+/// Most days of the past that are drawn; older ones are left out.
+const PAST_MOST: i64 = 60;
+
+/// What is believed at the end of a day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// The day.
+    pub day: Day,
+    /// Polar compounds, % m/m.
+    pub polar: Estimate,
+}
+
+/// A reading of polar compounds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measured {
+    /// The entry.
+    pub entry: EntryId,
+    /// The day.
+    pub day: Day,
+    /// % m/m.
+    pub percent: f64,
+    /// One standard deviation of what it may be off by, points.
+    pub sd: f64,
+}
+
+/// The whole line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forecast {
+    /// The day the fill began.
+    pub first: Day,
+    /// From the first day to today.
+    pub past: Vec<Point>,
+    /// The trading days ahead, after their usual services.
+    pub ahead: Vec<Point>,
+    /// The readings.
+    pub readings: Vec<Measured>,
+    /// The limit on polar compounds, % m/m, where there is one.
+    pub limit: Option<f64>,
+    /// The last day this oil is expected to serve, where it is foreseen.
+    pub change: Option<Day>,
+}
+
+/// The line of what is in a pan; `None` for an empty pan.
+#[must_use]
+pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
+    let fill = ledger.fill(pan)?;
+    let set_up = ledger.book.pan(pan)?;
+    let history = life::history(ledger, fill, life::MOVES_BACK);
+    let outlook = life::outlook(ledger, set_up, fill, &history, today);
+    let days = oil_life::of(&history, &outlook).days_left;
+    let left = days.and_then(|d| d.median);
+    let first = fill.day.max(today.plus(-PAST_MOST));
+    let past = (0..=today.since(first).max(0)).filter_map(|n| {
+        let day = first.plus(n);
+        let then = until(fill, day);
+        let history = life::history(ledger, &then, life::MOVES_BACK);
+        let outlook = life::outlook(ledger, set_up, &then, &history, day);
+        (day <= today).then(|| Point {
+            day,
+            polar: oil_life::of(&history, &outlook).polar,
+        })
+    });
+    let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
+    let ahead_days = left.unwrap_or(AHEAD_MOST).saturating_add(2).min(AHEAD_MOST);
+    let ahead = (1..).zip(coming.iter().take(ahead_days.into()));
+    let ahead = ahead.map(|(services, day)| Point {
+        day: *day,
+        polar: oil_life::of(&served(&history, &outlook, services, set_up.full), &outlook).polar,
+    });
+    Some(Forecast {
+        first,
+        past: past.collect(),
+        ahead: ahead.collect(),
+        readings: readings(ledger, fill),
+        limit: outlook.limits.polar.map(crate::domain::units::Share::percent),
+        change: left.and_then(|n| match n {
+            0 => Some(today),
+            n => coming.get(usize::from(n) - 1).copied(),
+        }),
+    })
+}
+
+/// The fill as it stood at the end of a day.
+fn until(fill: &PanFill, day: Day) -> PanFill {
+    PanFill {
+        events: fill.events.iter().filter(|e| e.day <= day).cloned().collect(),
+        ..fill.clone()
+    }
+}
+
+/// The trading days after a day.
+fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day> {
+    let days = (1..=i64::from(most) * 7).map(|n| day.plus(n));
+    days.filter(|d| ledger.book.is_trading_day(*d))
+        .take(most.into())
+        .collect()
+}
+
+/// The history with usual services and their top-ups added, as if they had been logged.
+fn served(history: &FillHistory, outlook: &Outlook, services: u16, full: Volume) -> FillHistory {
+    let minutes = (outlook.fry.mean_h * 60.0).round();
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "hours of a service, and a share of a pan"
+    )]
+    let (fry, added) = (
+        Minutes::new(minutes.clamp(0.0, 1_440.0) as u16).unwrap_or_default(),
+        Volume::from_ml((f64::from(full.ml()) * outlook.top_up).round() as u32).unwrap_or(full),
+    );
+    let mut events = history.events().to_vec();
+    for n in 0..services {
+        let at = Millis(i64::MAX - i64::from(services - n));
+        let event = |seq, what| Event {
+            order: (at, at, Dev(u64::MAX), seq),
+            entry: EntryId(u128::MAX),
+            what,
+        };
+        events.push(event(
+            1,
+            What::Fried {
+                fry,
+                temp: Some(outlook.temp),
+                load: Load::Normal,
+            },
+        ));
+        // The level before the last top-up is what is compared with the limit.
+        if added.ml() > 0 && n + 1 < services {
+            let fat = history.fat();
+            events.push(event(
+                2,
+                What::Topped {
+                    fat,
+                    added,
+                    after: full,
+                },
+            ));
+        }
+    }
+    FillHistory::new(history.fat(), history.start(), events)
+}
+
+fn readings(ledger: &Ledger, fill: &PanFill) -> Vec<Measured> {
+    let read = fill.events.iter().filter_map(|event| match &event.what {
+        Happened::Reading(reading) => {
+            let percent = Quantity::Polar.measured(reading.value)?;
+            let spread = reading.instrument.and_then(|id| ledger.book.instrument(id)?.spread);
+            let spread = spread.map(crate::domain::units::Share::percent);
+            Some(Measured {
+                entry: event.id,
+                day: event.day,
+                percent,
+                sd: Quantity::Polar.reading_sd(percent, spread),
+            })
+        }
+        Happened::TopUp(_)
+        | Happened::PartChange(_)
+        | Happened::MovedOut { .. }
+        | Happened::MovedIn { .. }
+        | Happened::Service(_)
+        | Happened::Sign(_)
+        | Happened::Noted(_)
+        | Happened::Filtered(_) => None,
+    });
+    read.collect()
+}

@@ -1,0 +1,200 @@
+//! What one pan's page says: the level believed, the line it took and will take, and what the numbers rest on.
+
+use crate::domain::oil_life::{Quantity, Role};
+use crate::domain::time::Day;
+
+use super::{Lang, dates, format};
+
+/// The fat and how old its oil is: "Rapeseed · fresh 8 Nov".
+#[must_use]
+pub fn pan_eyebrow(fat: &str, fresh_on: Option<Day>, lang: Lang) -> String {
+    let Lang::En = lang;
+    match fresh_on {
+        Some(day) => format!("{fat} · fresh {}", dates::short(day, lang)),
+        None => fat.to_owned(),
+    }
+}
+
+/// A percentage to the tenth: "15.5 %".
+#[must_use]
+pub fn percent(value: f64) -> String {
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "percent of a mass, between 0 and a few hundred"
+    )]
+    let tenths = (value * 10.0).round() as i64;
+    format!("{}{}%", format::decimal(tenths, 1), format::NBSP)
+}
+
+/// The quantity a limit is on.
+#[must_use]
+pub const fn quantity(quantity: Quantity, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match quantity {
+        Quantity::Polar => "Polar compounds",
+        Quantity::Ffa => "Free fatty acids",
+    }
+}
+
+/// A level believed: "Polar compounds about 15 % (12 % to 18 %)".
+#[must_use]
+pub fn level(of: Quantity, middle: f64, low: f64, high: f64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "{} about {} ({} to {}), eight times in ten.",
+        quantity(of, lang),
+        percent(middle),
+        percent(low),
+        percent(high)
+    )
+}
+
+/// A level in a table: "15 % (12–18)".
+#[must_use]
+pub fn interval(middle: f64, low: f64, high: f64) -> String {
+    format!("{} ({} to {})", percent(middle), percent(low), percent(high))
+}
+
+/// Days in a row on which the pan was filtered when it was due.
+#[must_use]
+pub fn row_of_days(days: u32, lang: Lang) -> String {
+    let Lang::En = lang;
+    match days {
+        0 | 1 => "The crumb of each of these is out.".to_owned(),
+        n => format!("Filtered {n} days in a row: that crumb is out."),
+    }
+}
+
+/// What uses up the room under the limits first.
+#[must_use]
+pub fn limited_by(of: Quantity, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} come nearest to their limit.", quantity(of, lang))
+}
+
+/// Where the oil settles: "At the usual top-up it settles at 27 %, over the limit of 25 %."
+#[must_use]
+pub fn settles(level: f64, limit: Option<f64>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let at = format!("At the usual top-up it settles at {}", percent(level));
+    match limit {
+        Some(limit) if level > limit => format!("{at}, over the limit of {}.", percent(limit)),
+        Some(limit) => format!("{at}, under the limit of {}.", percent(limit)),
+        None => format!("{at}."),
+    }
+}
+
+/// What an entry did to the numbers.
+#[must_use]
+pub fn role(of: Role, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match of {
+        Role::Wear => "hours hot wear it",
+        Role::Dilution => "fresh oil thins it",
+        Role::MovedIn => "oil from another pan came in",
+        Role::Reading(_) => "measured",
+        Role::ChangeSign => "a sign that means change",
+        Role::OtherSign => "a sign, without a number",
+    }
+}
+
+/// What fresh oil holds, and who says so.
+#[must_use]
+pub fn fresh_value(fat: &str, of: Quantity, source: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "Fresh {}: {} from {source}",
+        fat.to_lowercase(),
+        quantity(of, lang).to_lowercase()
+    )
+}
+
+/// The published spread of rates.
+#[must_use]
+pub fn published_rate(of: Quantity, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "How fast {} grow: the spread of published frying trials",
+        quantity(of, lang).to_lowercase()
+    )
+}
+
+/// The owner's usual days.
+#[must_use]
+pub fn your_usual(days: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "Your usual {} of this pan's oil",
+        format::count(days.into(), "day", "days")
+    )
+}
+
+/// Services nobody logged.
+#[must_use]
+pub fn unlogged(services: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "{} before the log began, taken as usual ones",
+        format::count(services.into(), "service", "services")
+    )
+}
+
+/// Oil whose age nobody knows.
+#[must_use]
+pub const fn unknown_age(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Its age is not known: taken as oil of any age"
+}
+
+/// What the drawing shows, in full, for who cannot see it.
+#[must_use]
+pub fn drawing(now: &str, limit: Option<&str>, change: Option<&str>, readings: u32, lang: Lang) -> String {
+    let Lang::En = lang;
+    let measured = match readings {
+        0 => "No reading yet.".to_owned(),
+        n => format!("{} measured.", format::count(n, "reading", "readings")),
+    };
+    let limit = limit.map_or_else(String::new, |limit| format!(" Limit {limit}."));
+    let change = change.map_or_else(String::new, |day| format!(" Change expected {day}."));
+    format!("{now} {measured}{limit}{change}")
+}
+
+/// On the limit line.
+#[must_use]
+pub fn limit_mark(limit: f64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("limit {}", percent(limit))
+}
+
+/// Under the day to change.
+#[must_use]
+pub fn change_mark(day: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("change {}", dates::short(day, lang))
+}
+
+/// How a pan was filtered on a day: "24 Nov, with the guide".
+#[must_use]
+pub fn filtered_on(day: Day, guided: bool, lang: Lang) -> String {
+    let Lang::En = lang;
+    let how = if guided { "with the guide" } else { "without the guide" };
+    format!("{}, {how}", dates::short(day, lang))
+}
+
+/// An entry in a list of reasons: "17 Nov · Reading · a reading says so".
+#[must_use]
+pub fn because_entry(day: Day, name: &str, did: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} · {name}: {did}", dates::short(day, lang))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn percent_is_rounded_to_the_tenth() {
+        assert_eq!(percent(15.46).replace(format::NBSP, " "), "15.5 %");
+        assert_eq!(percent(25.0).replace(format::NBSP, " "), "25 %");
+    }
+}

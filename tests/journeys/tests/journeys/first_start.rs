@@ -1,0 +1,157 @@
+//! From a bare phone: a look round with the demo, and a kitchen of one pan set up by hand and filtered in.
+
+use journeys::{Outcome, Phone, Walker, fault, journey, until};
+
+/// How a field is answered.
+enum Given {
+    Typed(&'static str),
+    /// One of a few buttons.
+    Chosen(&'static str),
+    /// One of a list.
+    Listed(&'static str),
+    Ticked,
+}
+use Given::{Chosen, Listed, Ticked, Typed};
+
+/// What an owner gives; every other field keeps the default it comes with.
+const KITCHEN: &[(&str, Given)] = &[("kitchen-name", Typed("Quay Street Fryer")), ("country", Listed("GB"))];
+const PERSON: &[(&str, Given)] = &[
+    ("initials", Typed("AB")),
+    ("adult", Chosen("yes")),
+    ("routes", Chosen("hot")),
+    ("vouched", Ticked),
+];
+const PAN: &[(&str, Given)] = &[
+    ("pan-name", Typed("1")),
+    ("pan-full", Typed("20")),
+    ("pan-min", Typed("15")),
+    ("pan-mark", Typed("Rivet on the back wall")),
+    ("pan-heat", Chosen("gas")),
+    ("pan-fat", Listed("rapeseed")),
+    ("in-it", Chosen("fresh")),
+];
+const MACHINE: &[(&str, Given)] = &[
+    ("out-by", Chosen("nozzle")),
+    ("machine-name", Typed("Filter machine")),
+    ("tank", Typed("60")),
+    ("heater", Chosen("no")),
+    ("filters", Typed("paper")),
+];
+
+/// Chooses in a list as a person does: one touch.
+async fn pick(phone: &mut Phone, id: &str, value: &str) -> Outcome {
+    let script = "const it = document.querySelector(`[data-testid=\"${arguments[0]}\"]`);
+        it.value = arguments[1]; it.dispatchEvent(new Event('change', { bubbles: true })); return it.value";
+    let now = phone.run(script, &[id.into(), value.into()]).await?;
+    if now == value {
+        Ok(())
+    } else {
+        fault(format!("{id} offers no {value}"))
+    }
+}
+
+/// Fills a form page by page and returns the touches it cost.
+async fn fill(phone: &mut Phone, form: &str, fields: &[(&str, Given)]) -> Outcome<u32> {
+    phone.see(&format!("form-{form}")).await?;
+    phone.forget_touches();
+    let mut left: Vec<_> = fields.iter().collect();
+    // More pages than any form has.
+    for _ in 0..8 {
+        // A field may bring another: look again until none of those given is on this page.
+        loop {
+            let sight = phone.sight().await?;
+            let Some(at) = left.iter().position(|(id, _)| sight.has(id)) else {
+                break;
+            };
+            let (id, given) = left.remove(at);
+            match given {
+                Typed(text) => phone.enter(id, text).await?,
+                Chosen(key) => phone.tap(&format!("{id}-{key}")).await?,
+                Listed(key) => pick(phone, id, key).await?,
+                Ticked => phone.tap(id).await?,
+            }
+        }
+        phone.press("form-next").await?;
+        let gone = !phone.sight().await?.has(&format!("form-{form}"));
+        let wrong = phone
+            .run("return document.querySelector('.field-error')?.innerText ?? null", &[])
+            .await?;
+        if let Some(wrong) = wrong.as_str() {
+            return fault(format!("{form}: {wrong}"));
+        }
+        if gone {
+            assert!(
+                left.is_empty(),
+                "{form} never asked for {:?}",
+                left.iter().map(|(id, _)| id).collect::<Vec<_>>()
+            );
+            return Ok(phone.forget_touches());
+        }
+    }
+    fault(format!("the form of a {form} does not end"))
+}
+
+#[tokio::test]
+async fn looks_round_in_the_demo_and_leaves_nothing_behind() -> Outcome {
+    journey("first_start_demo", async |stage| {
+        stage.evening().await?;
+        stage.phone.see("screen-first").await?;
+        for (card, button) in [("card-fire", "fire"), ("card-burn", "burn")] {
+            stage.phone.tap(button).await?;
+            stage.phone.see(card).await?;
+            stage.phone.tap(&format!("{card}-close")).await?;
+        }
+        stage.phone.tap("start-demo").await?;
+        for pan in ["pan-1", "pan-2", "pan-3", "pan-4"] {
+            stage.phone.see(pan).await?;
+        }
+        stage.phone.see("demo-band").await?;
+        stage.phone.tap("pan-1").await?;
+        stage.phone.see("screen-pan").await?;
+        stage.phone.back().await?;
+        stage.phone.see("screen-today").await?;
+        stage.phone.tap("leave-demo").await?;
+        stage.phone.see("screen-first").await?;
+        let names = "const done = arguments[0];
+            indexedDB.databases().then((all) => done(all.map((it) => it.name).filter((name) => name.includes('demo'))));";
+        let phone = &stage.phone;
+        until("the demo's database gone", async || {
+            let left = phone.run_async(names).await?;
+            Ok(left.as_array().is_some_and(Vec::is_empty).then_some(()))
+        })
+        .await
+    })
+    .await
+}
+
+#[tokio::test]
+async fn sets_up_one_pan_by_hand_and_filters_in_it() -> Outcome {
+    journey("first_start_by_hand", async |stage| {
+        stage.evening().await?;
+        let phone = &mut stage.phone;
+        phone.tap("start-set-up").await?;
+        phone.see("screen-set-up").await?;
+        let kitchen = fill(phone, "kitchen", KITCHEN).await?;
+        let person = fill(phone, "person", PERSON).await?;
+        let pan = fill(phone, "pan", PAN).await?;
+        let machine = fill(phone, "machine", MACHINE).await?;
+        println!("touches: kitchen {kitchen}, person {person}, pan {pan}, machine {machine}");
+        // Two minutes at four seconds a touch, reading what is asked included.
+        assert!(pan <= 30, "a pan takes {pan} touches to set up");
+        phone.see("set-up-ready").await?;
+        phone.tap("finish").await?;
+        phone.see("pan-1").await?;
+        let walker = Walker::new();
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        walker.to_step(phone, "choose").await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "choose").await?;
+        phone.press("put-away").await?;
+        walker.until(phone, |sight| sight.has("screen-today")).await?;
+        let export = stage.export().await?;
+        assert!(journeys::saw(export.entries(), "sign_off", "vouched"));
+        Ok(())
+    })
+    .await
+}

@@ -1,0 +1,141 @@
+//! What the guide does not let pass: oil outside its window, a cold machine, a clock that was moved, a stray touch.
+
+use journeys::{Outcome, Phone, Sight, Walker, fault, journey, kitchen_with};
+use panward::domain::facts::setup::OutBy;
+
+const MINUTE_MS: i64 = 60_000;
+
+fn choosing(sight: &Sight) -> bool {
+    sight.at("choose")
+}
+
+/// From any screen to the choice of a pan, everything of Ready answered.
+async fn choose(phone: &mut Phone, walker: &Walker) -> Outcome {
+    phone.go("filter").await?;
+    phone.press("begin-job").await?;
+    walker.until(phone, choosing).await.map(drop)
+}
+
+/// Goes on until the guide refuses, reads why, and returns the words.
+async fn refused(phone: &mut Phone, walker: &Walker) -> Outcome<String> {
+    walker.to_step(phone, "refused").await?;
+    let why = phone.see("refusal").await?;
+    phone.press("refusal-back").await?;
+    Ok(why)
+}
+
+#[tokio::test]
+async fn pumps_nothing_outside_the_window_nor_before_the_machine_is_warm() -> Outcome {
+    journey("early_pump", async |stage| {
+        stage.demo().await?;
+        let before = stage.export().await?.entries().len();
+        let phone = &mut stage.phone;
+        let walker = Walker::new().picks("HL").picks("Filter machine");
+        choose(phone, &walker).await?;
+        // Pan 3 holds dripping: its machine must have warmed for ten minutes in June.
+        phone.press("begin-3").await?;
+        let cold = walker.clone().types("oil_dc", "99");
+        let why = refused(phone, &cold).await?;
+        assert!(why.contains("100"), "{why}");
+        let hot = walker.clone().types("oil_dc", "181");
+        let why = refused(phone, &hot).await?;
+        assert!(why.contains("180"), "{why}");
+        refused(phone, &walker).await?;
+        phone.pass(9 * MINUTE_MS).await?;
+        refused(phone, &walker).await?;
+        let early = stage.export().await?;
+        let pumped = early.since(before).iter().any(|entry| entry["body"]["event"] == "pump");
+        assert!(!pumped, "the pump was let run before its holds stood");
+
+        let phone = &mut stage.phone;
+        phone.pass(2 * MINUTE_MS).await?;
+        phone.go("filter").await?;
+        // The reading taken before the wait has gone stale meanwhile, and is asked for again on the way.
+        walker.to_step(phone, "out.draw").await?;
+        let log = stage.export().await?;
+        let readings = log
+            .since(before)
+            .iter()
+            .filter(|entry| entry["body"]["evidence"]["oil_dc"] == 1_500);
+        assert!(readings.count() >= 2, "an old reading was taken for a fresh one");
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn asks_about_a_clock_that_was_moved_and_starts_the_wait_again_on_a_no() -> Outcome {
+    journey("moved_clock", async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new().picks("HL").picks("Filter machine");
+        choose(phone, &walker).await?;
+        phone.see("warm-up").await?;
+        phone.pass(4 * MINUTE_MS).await?;
+        phone.sees("warm-up", "5:").await?;
+
+        phone.set_wall_by(11 * MINUTE_MS).await?;
+        phone.see("answer-clock-no").await?;
+        phone.press("answer-clock-no").await?;
+        phone.sees("warm-up", "9:").await?;
+
+        phone.set_wall_by(11 * MINUTE_MS).await?;
+        phone.see("answer-clock-yes").await?;
+        phone.press("answer-clock-yes").await?;
+        phone.see("warm-up-over").await.map(drop)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn looks_again_after_a_reload_while_the_pump_runs() -> Outcome {
+    journey("reload_mid_draw", async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        choose(phone, &walker).await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "out.draw").await?;
+        phone.pass(40_000).await?;
+        phone.sees("clock", "0:4").await?;
+        phone.reload().await?;
+        let first = phone.settled().await?;
+        assert!(
+            first.at("again.look"),
+            "after a reload the guide goes on with {:?}",
+            first.step
+        );
+        let again = walker.until(phone, |sight| !sight.at("again.look")).await?;
+        assert!(again.at("out.draw"), "then it goes on with {:?}", again.step);
+        walker.to_step(phone, "out.remainder").await.map(drop)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn ignores_stray_touches_on_a_hold() -> Outcome {
+    journey("stray_touches", async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        walker.until(phone, |sight| sight.has("answer-gloves-worn")).await?;
+        // The second of two fast touches comes within the time in which a new screen takes none.
+        phone.double_tap("answer-gloves-worn").await?;
+        let next = phone.settled().await?;
+        assert!(
+            next.has("answer-face-worn"),
+            "a double tap answered two questions: {}",
+            next.name()
+        );
+        // A finger that comes down on one answer and leaves on another gives neither.
+        phone.drag("answer-face-missing", "answer-face-worn").await?;
+        let still = phone.settled().await?;
+        if !still.has("answer-face-worn") {
+            return fault(format!("a wet drag answered a question: {}", still.name()));
+        }
+        walker.to_step(phone, "ready.floor").await.map(drop)
+    })
+    .await
+}

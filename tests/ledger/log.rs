@@ -1,0 +1,52 @@
+//! What the log screen shows: trading days newest first, runs folded, a page at a time.
+
+use panward::domain::facts::Fact;
+use panward::domain::facts::run::Left;
+use panward::kitchen::log::{LogItem, days};
+
+use crate::given::*;
+
+#[test]
+fn a_day_reaches_past_midnight_and_a_run_is_one_item() {
+    let mut log = Log::filled();
+    log.say(at(1, 12), top_up(FISH, 2));
+    log.run(1, FISH, SHARED, ANN, at(1, 26));
+    log.say(at(2, 12), service(CHIPS, 300));
+    let ledger = log.ledger();
+    let (shown, more) = days(&ledger, None, 60);
+    assert!(!more);
+    assert_eq!(
+        shown.iter().map(|d| d.day).collect::<Vec<_>>(),
+        [day(2), day(1), day(0)]
+    );
+    let LogItem::Fold(run) = &shown[1].items[0] else {
+        panic!()
+    };
+    assert_eq!((run.left, run.lines.len(), run.pan), (Some(Left::Off), 5, Some(FISH)));
+    assert!(
+        run.lines.windows(2).all(|two| two[0].id < two[1].id),
+        "in the order they happened"
+    );
+    assert_eq!(shown[1].items.len(), 2, "02:00 belongs to the day before");
+}
+
+#[test]
+fn a_page_holds_what_it_may_and_says_that_there_is_more() {
+    let mut log = Log::filled();
+    for n in 0..9 {
+        log.say(at(1, 10 + n), top_up(FISH, 1));
+    }
+    let ledger = log.ledger();
+    let (shown, more) = days(&ledger, Some(FISH), 4);
+    assert!(more);
+    assert_eq!(shown.iter().map(|d| d.items.len()).sum::<usize>(), 4);
+    let (all, more) = days(&ledger, Some(FISH), 60);
+    assert!(!more);
+    let about = |item: &LogItem<'_>| matches!(item, LogItem::Line(line) if matches!(line.fact, Fact::TopUp(_) | Fact::Fill(_) | Fact::Pan(_)));
+    assert!(all.iter().flat_map(|d| &d.items).all(about), "only this pan's lines");
+    assert_eq!(
+        all.iter().map(|d| d.items.len()).sum::<usize>(),
+        11,
+        "set up, filled, nine top-ups"
+    );
+}

@@ -1,0 +1,60 @@
+//! The form of a filter machine: its defaults, its window, its rinse.
+
+use panward::domain::facts::Fact;
+use panward::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
+use panward::domain::fat::Fat;
+use panward::domain::setting_up::{Answers, Fault, Field, Subject};
+use panward::domain::units::Temp;
+
+use crate::{book, check, fact, right};
+
+fn machine(answers: &Answers) -> Machine {
+    match fact(Subject::Machine, answers) {
+        Fact::Machine(machine) => *machine,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_machine_starts_from_named_defaults() {
+    let machine = machine(&right(Subject::Machine));
+    assert_eq!((machine.low, machine.high), (Temp::celsius(100), Temp::celsius(180)));
+    assert_eq!((machine.target, machine.free.cpc()), (Temp::celsius(150), 1_000));
+    assert_eq!((machine.filter, machine.rinse_max_s), (FilterKind::Single, Some(30)));
+    assert_eq!(machine.filters, ["mesh", "paper"]);
+    assert_eq!((machine.heater_w, machine.held), (0, Held::Unknown));
+}
+
+#[test]
+fn a_window_keeps_every_fat_used_here_liquid() {
+    let dripping = right(Subject::Pan).after(Field::PanFat, "dripping");
+    let book = book(&[fact(Subject::Pan, &dripping)]);
+    let form = right(Subject::Machine).after(Field::WindowLow, "64");
+    assert_eq!(
+        check(Subject::Machine, 7, &form, &book),
+        Err(vec![(
+            Field::WindowLow,
+            Fault::NotLiquid {
+                fat: Fat::Dripping,
+                from: Temp::celsius(65)
+            }
+        )])
+    );
+    assert!(check(Subject::Machine, 7, &form.after(Field::WindowLow, "65"), &book).is_ok());
+}
+
+#[test]
+fn a_hand_kit_is_asked_little_and_never_goes_above_forty_degrees() {
+    let kit = machine(&right(Subject::Machine).after(Field::OutBy, OutBy::Hand.key()));
+    assert_eq!((kit.out_by, kit.high), (OutBy::Hand, Temp::celsius(40)));
+    assert_eq!((kit.rinse_max_s, kit.heater_w), (None, 0));
+}
+
+#[test]
+fn a_recirculating_filter_has_a_least_rinse_and_no_longest() {
+    let form = right(Subject::Machine)
+        .after(Field::FilterKind, "recirculating")
+        .after(Field::RinseMin, "120");
+    let machine = machine(&form);
+    assert_eq!((machine.rinse_min_s, machine.rinse_max_s), (Some(120), None));
+}

@@ -1,0 +1,200 @@
+//! What Today and a pan's page work out: the next job, the line of an oil, and notes made afterwards.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::future::Future;
+use std::pin::pin;
+use std::task::{Context, Poll, Waker};
+
+use panward::demo::play;
+use panward::domain::entry::{Draft, Entry};
+use panward::domain::facts::Fact;
+use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
+use panward::domain::facts::oil::{Load, Service};
+use panward::domain::ids::{Dev, EntryId, JobId, PanId};
+use panward::domain::ledger::{Ledger, Word};
+use panward::domain::time::{Day, Millis, Now, PageLife};
+use panward::domain::units::Minutes;
+use panward::kitchen::nights::{self, Told};
+use panward::kitchen::today::{self, Next};
+use panward::kitchen::{forecast, life};
+
+fn ready<T>(future: impl Future<Output = T>) -> T {
+    match pin!(future).poll(&mut Context::from_waker(Waker::noop())) {
+        Poll::Ready(value) => value,
+        Poll::Pending => panic!("a memory journal waited"),
+    }
+}
+
+/// Wednesday 25 November 2026: a trading day after a trading day.
+fn wednesday() -> Day {
+    Day::of(Millis(1_795_608_000_000), 0, 0)
+}
+
+fn demo() -> Ledger {
+    let played = ready(play(3, wednesday(), |_| 0)).unwrap();
+    let entries: Vec<Entry> = played.records.iter().map(|r| r.entry().clone()).collect();
+    Ledger::replay(&entries)
+}
+
+fn write(ledger: &mut Ledger, draft: Draft, now: Millis) {
+    let seq = u32::try_from(ledger.lines().len()).unwrap() + 1;
+    ledger.push(Entry {
+        id: EntryId(u128::from(seq)),
+        dev: Dev(u64::MAX),
+        seq,
+        at: draft.at.unwrap_or(now),
+        rec: now,
+        clk: None,
+        off_min: 0,
+        who: draft.who,
+        fact: draft.fact,
+    });
+}
+
+fn at(day: Day, hour: i64) -> Now {
+    let wall = day.begins(0, 0).plus(hour * Millis::HOUR);
+    Now {
+        wall,
+        mono: 0,
+        life: PageLife(1),
+        off_min: 0,
+    }
+}
+
+fn job(what: JobKind, event: JobEvent) -> Draft {
+    let id = JobId(what as u128 + 1);
+    Draft::now(None, Fact::Job(Box::new(JobFact::new(id, what, event))))
+}
+
+fn served(pan: PanId) -> Draft {
+    let fact = Fact::Service(Service {
+        pan,
+        fry: Minutes::new(300).unwrap(),
+        load: Load::Normal,
+        temp: None,
+        food_g: None,
+    });
+    Draft::now(None, fact)
+}
+
+#[test]
+fn the_next_job_follows_the_trading_day() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let next = |ledger: &Ledger| today::of(ledger, day).next();
+    assert_eq!(next(&ledger), Next::Begin(JobKind::LightUp));
+
+    write(&mut ledger, job(JobKind::LightUp, JobEvent::Opened), at(day, 10).wall);
+    assert_eq!(next(&ledger), Next::Resume(JobKind::LightUp));
+    write(&mut ledger, job(JobKind::LightUp, JobEvent::Ended), at(day, 11).wall);
+    assert_eq!(next(&ledger), Next::Begin(JobKind::LockUp));
+
+    let pan = today::of(&ledger, day).pans.first().unwrap().clone();
+    write(&mut ledger, served(pan.pan), at(day, 20).wall);
+    assert_eq!(next(&ledger), Next::Begin(JobKind::Filter));
+    assert_eq!(today::of(&ledger, day).due_names(), vec![pan.name]);
+
+    let why = "No time".to_owned();
+    write(
+        &mut ledger,
+        nights::note(pan.pan, Told::NotDone(why), None, None),
+        at(day, 21).wall,
+    );
+    assert_eq!(next(&ledger), Next::Begin(JobKind::LockUp));
+    write(&mut ledger, job(JobKind::LockUp, JobEvent::Opened), at(day, 22).wall);
+    write(&mut ledger, job(JobKind::LockUp, JobEvent::Ended), at(day, 23).wall);
+    assert_eq!(next(&ledger), Next::Nothing);
+}
+
+#[test]
+fn an_open_filter_job_comes_before_everything() {
+    let (mut ledger, day) = (demo(), wednesday());
+    for kind in [JobKind::LightUp, JobKind::Filter, JobKind::LockUp] {
+        write(&mut ledger, job(kind, JobEvent::Opened), at(day, 12).wall);
+    }
+    assert_eq!(today::of(&ledger, day).next(), Next::Resume(JobKind::Filter));
+}
+
+#[test]
+fn a_night_is_answered_the_morning_after_and_dated_on_it() {
+    let (mut ledger, night) = (demo(), wednesday());
+    let now = at(night.plus(1), 9);
+    let morning = night.plus(1);
+    assert_eq!(ledger.unanswered_nights(morning), vec![night], "nobody said anything");
+    let moment = nights::moment(&ledger, night, 0, &now);
+    assert_eq!(moment, Some(at(night, 22).wall), "the demo closes at 22:00");
+    let pans = ledger.unanswered_pans(night);
+    let told = [
+        Told::Unguided,
+        Told::NotUsed,
+        Told::NotDone("Machine is down".into()),
+        Told::NotUsed,
+    ];
+    for (pan, told) in pans.iter().zip(told) {
+        write(&mut ledger, nights::note(*pan, told, None, moment), now.wall);
+    }
+    assert_eq!(ledger.unanswered_nights(morning), Vec::new());
+    let words: Vec<Word> = pans.iter().map(|pan| ledger.word(*pan, night)).collect();
+    assert!(matches!(words.first(), Some(Word::Filtered(_))));
+    assert_eq!(words.get(1..), Some(&[Word::NotUsed, Word::NotDone, Word::NotUsed][..]));
+}
+
+#[test]
+fn a_note_about_today_is_dated_as_it_is_written() {
+    let ledger = demo();
+    assert_eq!(nights::moment(&ledger, wednesday(), 0, &at(wednesday(), 23)), None);
+}
+
+#[test]
+fn a_kitchen_that_closes_after_midnight_is_dated_after_midnight() {
+    let mut ledger = demo();
+    let mut kitchen = ledger.book.kitchen.clone().unwrap();
+    kitchen.closing_min = Minutes::new(60);
+    ledger.book.kitchen = Some(kitchen);
+    let now = at(wednesday().plus(1), 9);
+    let moment = nights::moment(&ledger, wednesday(), 0, &now);
+    assert_eq!(moment, Some(at(wednesday(), 25).wall));
+}
+
+#[test]
+fn the_line_ends_today_where_the_answer_stands_and_widens_from_there() {
+    let (ledger, day) = (demo(), wednesday());
+    for pan in ledger.book.pans_in_use() {
+        let line = forecast::of(&ledger, pan.pan, day).unwrap();
+        let now = life::of(&ledger, pan.pan, day).unwrap();
+        let last = line.past.last().unwrap();
+        assert_eq!((last.day, last.polar), (day, now.polar));
+        assert_eq!(line.past.first().unwrap().day, line.first);
+        assert!(!line.readings.is_empty());
+        let width = |p: &forecast::Point| p.polar.high - p.polar.low;
+        let ahead: Vec<f64> = line.ahead.iter().map(width).collect();
+        assert!(ahead.windows(2).all(|w| w[1] > w[0] - 1e-9), "{ahead:?}");
+        assert!(
+            line.ahead
+                .iter()
+                .all(|p| ledger.book.is_trading_day(p.day) && p.day > day)
+        );
+    }
+}
+
+#[test]
+fn the_day_to_change_is_the_last_that_stays_under_the_limit() {
+    let (ledger, day) = (demo(), wednesday());
+    let limit = 25.0;
+    let mut foreseen = 0;
+    for pan in ledger.book.pans_in_use() {
+        let line = forecast::of(&ledger, pan.pan, day).unwrap();
+        assert_eq!(line.limit, Some(limit));
+        let Some(change) = line.change else { continue };
+        foreseen += 1;
+        // The median of the first service over and the first median over are near neighbours, not the same.
+        let over = line.ahead.iter().find(|p| p.polar.median > limit).map(|p| p.day);
+        let over = over.unwrap_or_else(|| line.ahead.last().unwrap().day);
+        assert!(
+            (-3..=3).contains(&over.since(change)),
+            "pan {}: {change:?}, over on {over:?}",
+            pan.name
+        );
+    }
+    assert!(foreseen > 0);
+}
