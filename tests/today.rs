@@ -165,7 +165,7 @@ fn the_line_ends_today_where_the_answer_stands_and_widens_from_there() {
         let last = line.past.last().unwrap();
         assert_eq!((last.day, last.polar), (day, now.polar));
         assert_eq!(line.past.first().unwrap().day, line.first);
-        assert!(line.readings.len() >= 1);
+        assert!(!line.readings.is_empty());
         let width = |p: &forecast::Point| p.polar.high - p.polar.low;
         let ahead: Vec<f64> = line.ahead.iter().map(width).collect();
         assert!(ahead.windows(2).all(|w| w[1] > w[0] - 1e-9), "{ahead:?}");
