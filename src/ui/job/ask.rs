@@ -1,147 +1,21 @@
 //! A gate on screen: one question at a time, its answers, Go on where no answer stood.
-//!
-//! Touches go to [`Asking`], which knows what counts; what it makes of them is only drawn here.
 
 use leptos::prelude::*;
 
+use super::desk::AskDesk;
 use super::draft;
 use super::frame::{Around, Lines, Step};
 use super::signs;
-use crate::domain::evidence::{Evidence, Item, Word};
-use crate::domain::guide::Run;
-use crate::domain::guide::asking::{Asking, SETTLE_MS, Touched};
+use crate::domain::evidence::{Item, Word};
+use crate::domain::guide::asking::{Asking, Touched};
 use crate::domain::guide::gate::{Gate, Question, QuestionKind};
 use crate::domain::procedure::Step as TableStep;
 use crate::domain::procedure::{Answer, Hold, StepId};
-use crate::domain::time::Now;
 use crate::domain::units::Temp;
-use crate::ui::bench::Bench;
 use crate::ui::parts::{AnswerButton, GoOn, Pad, PadWords};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, answers, hazards, holds, questions, steps};
-
-/// Everything a gate was answered with.
-#[derive(Clone, Debug)]
-pub struct Answered {
-    /// The gate.
-    pub step: StepId,
-    /// What was seen.
-    pub evidence: Evidence,
-    /// When a temperature among it was read.
-    pub read: Option<Now>,
-}
-
-/// Where the answers of the gate on screen are kept until Go on.
-#[derive(Clone, Copy)]
-pub struct AskDesk {
-    bench: Bench,
-    asking: RwSignal<Option<Asking>>,
-    run: StoredValue<Option<Run>>,
-    on_done: Callback<Answered>,
-    /// Told each number taken, in tenths: what can only be refused is refused at once.
-    on_number: StoredValue<Option<Callback<i32>>>,
-}
-
-impl AskDesk {
-    /// A desk with nothing on it. `on_done` is called when a gate is answered and gone on from.
-    #[must_use]
-    pub fn new(bench: Bench, on_done: Callback<Answered>) -> Self {
-        Self {
-            bench,
-            asking: RwSignal::new(None),
-            run: StoredValue::new(None),
-            on_done,
-            on_number: StoredValue::new(None),
-        }
-    }
-
-    /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
-    pub fn watch_numbers(self, on_number: Callback<i32>) {
-        self.on_number.set_value(Some(on_number));
-    }
-
-    /// Puts a gate on the desk, unanswered, or clears it.
-    pub fn put(self, gate: Option<Gate>, run: Option<Run>) {
-        let now = self.bench.look(|_, now| *now);
-        self.run.set_value(run);
-        self.asking.set(gate.map(|gate| Asking::new(gate, &now)));
-    }
-
-    /// Answers what is no question here, as soon as the gate is on the desk.
-    pub fn put_settled(self, act: impl FnOnce(&mut Asking, &Now) -> Touched) {
-        let now = self.bench.look(|_, now| *now);
-        let before = Now {
-            mono: now.mono - SETTLE_MS,
-            ..now
-        };
-        self.asking.update(|asking| {
-            if let Some(asking) = asking {
-                *asking = Asking::new(asking.gate().clone(), &before);
-                act(asking, &now);
-            }
-        });
-    }
-
-    /// The gate as it is answered so far.
-    #[must_use]
-    pub fn asking(self) -> Option<Asking> {
-        self.asking.get()
-    }
-
-    /// The gate as it is answered so far, read once.
-    #[must_use]
-    pub fn asking_untracked(self) -> Option<Asking> {
-        self.asking.get_untracked()
-    }
-
-    /// What the figures typed here belong to: the run, else the job's own Ready.
-    #[must_use]
-    pub fn scope(self) -> u128 {
-        self.run.with_value(|run| run.as_ref().map_or(0, |run| run.run.0))
-    }
-
-    /// Takes a touch.
-    pub fn touch(self, act: impl FnOnce(&mut Asking, Option<&Run>, &Now) -> Touched) {
-        let now = self.bench.look(|_, now| *now);
-        let run = self.run.get_value();
-        let mut touched = Touched::Ignored;
-        self.asking.maybe_update(|asking| {
-            if let Some(asking) = asking {
-                touched = act(asking, run.as_ref(), &now);
-            }
-            touched != Touched::Ignored
-        });
-        if touched == Touched::GoesOn {
-            self.done();
-        }
-    }
-
-    /// Go on: taken when all is answered and the screen has stood long enough.
-    pub fn go_on(self) {
-        let now = self.bench.look(|_, now| *now);
-        let run = self.run.get_value();
-        let awake = self
-            .asking
-            .with_untracked(|asking| asking.as_ref().is_some_and(|a| a.goes_on(run.as_ref(), &now)));
-        if awake {
-            self.done();
-        }
-    }
-
-    fn done(self) {
-        let answered = self.asking.with_untracked(|asking| {
-            asking.as_ref().map(|asking| Answered {
-                step: asking.gate().id(),
-                evidence: asking.seen().clone(),
-                read: asking.read(),
-            })
-        });
-        if let Some(answered) = answered {
-            self.on_done.run(answered);
-        }
-    }
-}
 
 /// What a screen gives to the gate it shows.
 pub struct AskParts {
@@ -240,7 +114,8 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
         QuestionKind::Look { item: Item::Level, .. } => {
             let asked = questions::question(question.step, Item::Level, lang);
             let level = around.level.as_deref().unwrap_or_default();
-            (hazard, Some(format!("{asked} {level}")))
+            // How much is enough is worth more here than what can hurt, which the step line's why tells.
+            (None, Some(format!("{asked} {level}")))
         }
         QuestionKind::Look { item, .. } => (hazard, Some(questions::question(question.step, *item, lang).to_owned())),
         QuestionKind::Person => (None, None),
@@ -353,9 +228,7 @@ impl Shown {
         let accept = Callback::new(move |text: String| match celsius_dc(&text) {
             Some(dc) => {
                 desk.touch(|asking, run, now| asking.number(item, dc, run, now));
-                let taken = desk
-                    .asking
-                    .with_untracked(|a| a.as_ref().and_then(|a| a.seen().number(item)));
+                let taken = desk.asking_untracked().and_then(|a| a.seen().number(item));
                 if let (Some(dc), Some(told)) = (taken, desk.on_number.get_value()) {
                     told.run(dc);
                 }

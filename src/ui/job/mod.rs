@@ -3,6 +3,7 @@
 
 pub mod ask;
 pub mod begin;
+pub mod desk;
 pub mod draft;
 pub mod frame;
 pub mod hold;

@@ -20,7 +20,7 @@ use crate::domain::procedure::{Step, StepId};
 use crate::kitchen::filter::{self, PutOff, Stage};
 use crate::kitchen::{Order, Refused, alarm};
 use crate::ui::bench::{Bench, Trouble, use_bench};
-use crate::ui::job::ask::{Answered, AskDesk};
+use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::hold::HoldPage;
 use crate::ui::job::why::WhySheet;
 use crate::ui::job::{draft, watch};
@@ -115,7 +115,10 @@ impl Floor {
             });
             if finished.is_some() {
                 floor.finished.set(finished);
-                floor.put_off.update(|p| p.leaving_out = false);
+                floor.put_off.update(|p| {
+                    p.leaving_out = false;
+                    p.bringing_back = false;
+                });
             }
             floor.look(false);
         });

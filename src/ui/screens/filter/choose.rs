@@ -63,7 +63,10 @@ pub fn choose(floor: Floor) -> AnyView {
             let on_press = Callback::new(move |()| floor.send(Command::End));
             view! { <Button label=say(JobSay::EndJob, lang) on_press testid="end-job" /> }.into_any()
         } else {
-            let on_press = Callback::new(move |()| floor.send(Command::PutAway));
+            let on_press = Callback::new(move |()| {
+                floor.put_off.update(|p| p.bringing_back = true);
+                floor.send(Command::PutAway);
+            });
             view! { <Button label=say(JobSay::PutAway, lang) on_press testid="put-away" /> }.into_any()
         }}
     };
