@@ -1,6 +1,6 @@
 //! Light-up and lock-up: pans lit one by one, scraps left outdoors with a look that the morning asks about.
 
-use journeys::{Outcome, Phone, Walker, journey, kitchen_with, saw};
+use journeys::{Outcome, Phone, Walker, journey, kitchen_with, saw, until};
 use panward::domain::facts::setup::OutBy;
 
 const HOUR_MS: i64 = 3_600_000;
@@ -77,6 +77,10 @@ async fn a_day_is_locked_up_with_scraps_proven_cold_and_lit_again() -> Outcome {
         phone.pass(9 * MINUTE_MS).await?;
         assert!(phone.settled().await?.at("wait"), "nine minutes are not ten");
         phone.pass(2 * MINUTE_MS).await?;
+        until("the second probe to be asked for", async || {
+            Ok((!phone.sight().await?.at("wait")).then_some(()))
+        })
+        .await?;
         walker.until(phone, |sight| sight.has("screen-today")).await?;
         let export = stage.export().await?;
         let new = export.since(before);
