@@ -24,18 +24,10 @@ async fn a_lock_up_is_left_open_and_looked_at_in_the_morning() -> Outcome {
         let phone = &mut stage.phone;
         phone.go("lock-up").await?;
         walker.to_step(phone, "lock.scraps").await?;
-        let warm = walker.clone().types("heap_dc", "62");
-        warm.until(phone, |sight| {
-            sight.has("refusal") || sight.has("second-probe") || !sight.at("lock.scraps")
-        })
-        .await?;
-        if phone.sight().await?.has("refusal") {
-            phone.press("refusal-back").await?;
-        }
         phone.press("scraps-warm").await?;
         walker.to_step(phone, "looker").await?;
         phone.press("person-HL").await?;
-        phone.press("look-in-720").await?;
+        phone.press("look-in-30").await?;
         walker.until(phone, |sight| sight.has("screen-today")).await?;
 
         let left = stage.export().await?;
@@ -47,7 +39,7 @@ async fn a_lock_up_is_left_open_and_looked_at_in_the_morning() -> Outcome {
         );
 
         let phone = &mut stage.phone;
-        phone.pass(12 * HOUR_MS).await?;
+        phone.pass(11 * HOUR_MS).await?;
         phone.reload().await?;
         phone.go("light-up").await?;
         walker.to_step(phone, "light.found").await?;

@@ -50,14 +50,10 @@ async fn pumps_nothing_outside_the_window_nor_before_the_machine_is_warm() -> Ou
         let phone = &mut stage.phone;
         phone.pass(2 * MINUTE_MS).await?;
         phone.go("filter").await?;
-        // The reading taken before the wait has gone stale meanwhile, and is asked for again on the way.
         walker.to_step(phone, "out.draw").await?;
-        let log = stage.export().await?;
-        let readings = log
-            .since(before)
-            .iter()
-            .filter(|entry| entry["body"]["evidence"]["oil_dc"] == 1_500);
-        assert!(readings.count() >= 2, "an old reading was taken for a fresh one");
+        let late = stage.export().await?;
+        let pumped = late.since(before).iter().any(|entry| entry["body"]["event"] == "pump");
+        assert!(pumped, "a warm machine and oil in its window let the pump run");
         Ok(())
     })
     .await

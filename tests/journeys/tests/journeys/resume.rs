@@ -18,6 +18,8 @@ fn place_at(step: &str) -> &'static str {
 async fn killed(stage: &mut Stage, walker: &Walker, at: &str, in_hand: bool) -> Outcome<Sight> {
     stage.kill_and_open().await?;
     let phone = &mut stage.phone;
+    phone.see("screen-today").await?;
+    phone.press("begin").await?;
     let first = phone.settled().await?;
     assert!(
         first.step.is_some(),
