@@ -150,7 +150,8 @@ impl Phone {
 
     /// Goes to the screen at this address of the app, as a link would, and waits until it is ready.
     pub async fn go(&mut self, address: &str) -> Outcome {
-        self.run("location.hash = arguments[0]", &[json!(address)]).await?;
+        self.run("delete window.__sight; location.hash = arguments[0]", &[json!(address)])
+            .await?;
         let head = address.split('/').next().unwrap_or_default();
         self.find(&format!("screen-{head}")).await?;
         self.ready().await
