@@ -10,6 +10,5 @@ mod first_start;
 mod holds;
 mod night;
 mod offline;
-mod resume;
 mod shots;
 mod update;
