@@ -81,7 +81,7 @@ pub fn bad_entry(why: &BadEntry, lang: Lang) -> Told {
 pub fn cannot_open(why: &StoreFault, lang: Lang) -> Told {
     let Lang::En = lang;
     Told {
-        title: "The log cannot be opened".into(),
+        title: "The log cannot be opened",
         text: format!(
             "{}. Nothing was changed. Close other windows of this app, then start it again. Fire and Burn still work.",
             sentence(why)
