@@ -10,9 +10,10 @@ use crate::domain::ledger::Book;
 use crate::domain::time::Day;
 use crate::kitchen::Refused;
 use crate::store::{Journal, World};
-use crate::ui::bench::use_bench;
+use crate::ui::bench::{Bench, use_bench};
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
+use crate::ui::frame::empties;
 use crate::ui::office::ImportButton;
 use crate::ui::parts::{Button, Card, Notice, Rank, Shell, Tone};
 use crate::ui::prefs;
@@ -52,6 +53,8 @@ pub fn First() -> impl IntoView {
             });
         });
     };
+    // Shown over a kitchen that is open, its standing warnings stand here too.
+    let empty = use_context::<Bench>().map_or_else(|| Signal::stored(Vec::new()), empties);
     let set_up = move |()| {
         prefs::set_world(Some(World::Real));
         screen::go(Screen::SetUp);
@@ -64,7 +67,7 @@ pub fn First() -> impl IntoView {
                 emergency=(cards::fire_button(lang).to_owned(), cards::burn_button(lang).to_owned())
                 on_fire=desk.fire()
                 on_burn=desk.burn()
-                empty=Signal::stored(Vec::new())
+                empty=empty
                 tabs=Vec::new()
                 tabs_label=""
                 current=Signal::stored("first")

@@ -12,6 +12,13 @@ const FONTS: &str = "return [...document.querySelectorAll('body *')]
     .filter((it) => [...it.childNodes].some((child) => child.nodeType === Node.TEXT_NODE && child.data.trim()))
     .map((it) => [it.dataset.testid ?? `${it.tagName} ${it.className}`, parseFloat(getComputedStyle(it).fontSize)])";
 
+/// Waits until every colour that changes slowly has changed: half way there its contrast says nothing.
+const COLOURED: &str = "const done = arguments[0];
+    requestAnimationFrame(() => requestAnimationFrame(() => {
+        const slow = document.getAnimations().filter((it) => it instanceof CSSTransition);
+        Promise.allSettled(slow.map((it) => it.finished)).then(() => done(true));
+    }));";
+
 /// Text of this size and larger need not grow: it is read from afar already.
 const LARGE: f64 = 32.0;
 
@@ -91,6 +98,7 @@ impl Phone {
         let grounds: &[bool] = if both { &[false, true] } else { &[true] };
         for dark in grounds {
             self.set_dark(*dark).await?;
+            self.run_async(COLOURED).await?;
             let ground = if *dark { "dark" } else { "light" };
             let found = self.axe().await?;
             all.extend(found.into_iter().map(|what| format!("{place}, {ground}: {what}")));

@@ -39,6 +39,5 @@ pub use kitchens::{EVENING, kitchen_with};
 pub use phone::{Phone, SMALL, Screen, TALL};
 pub use screens::{Known, Rest, SCREENS, none_forgotten};
 pub use stage::{Stage, copy_of_dist, journey, journey_on, target_dir};
-pub use table::{all_steps, good_words};
 pub use wait::{PATIENCE, until};
 pub use walk::{Sight, Walker};

@@ -1,25 +1,22 @@
 //! What the step tables call a good answer, so that a walker need not be told step by step.
 
 use panward::domain::evidence::Item;
-use panward::domain::facts::setup::OffSign;
+use panward::domain::facts::setup::{OffSign, OutBy, Route};
 use panward::domain::guide::gate::off_answer;
 use panward::domain::procedure::{Ask, DayTables, How, Step, Tables, Verdict};
 use std::cell::RefCell;
 
-/// Every step of every table.
-#[must_use]
-pub fn all_steps() -> Vec<&'static Step> {
+/// Every step of every table; the runs of other machine kinds are left out, for they may want a valve the other way.
+fn all_steps(out_by: OutBy) -> Vec<&'static Step> {
     let Tables {
         ready,
-        nozzle,
-        drain,
-        built_in,
-        hand,
         again,
         again_hand,
         away,
+        ..
     } = Tables::REAL;
-    let lists = [ready, nozzle, drain, built_in, hand, again, again_hand, away];
+    let run = Tables::REAL.run(Route::Hot, out_by);
+    let lists = [ready, run, again, again_hand, away];
     let steps = RefCell::new(lists.into_iter().flatten().collect::<Vec<_>>());
     let _ = DayTables::REAL.each(|step| {
         steps.borrow_mut().push(step);
@@ -30,8 +27,8 @@ pub fn all_steps() -> Vec<&'static Step> {
 
 /// The good words for an item, best first, at a step; at any step where that one does not ask it.
 #[must_use]
-pub fn good_words(step: &str, item: &str) -> Vec<&'static str> {
-    let steps = all_steps();
+pub fn good_words(out_by: OutBy, step: &str, item: &str) -> Vec<&'static str> {
+    let steps = all_steps(out_by);
     let of = |here: bool| -> Vec<&'static str> {
         let steps = steps.iter().filter(|s| (s.id.key() == step) == here);
         steps.flat_map(|s| s.asks).flat_map(|ask| good_of(ask, item)).collect()
@@ -70,10 +67,16 @@ mod tests {
 
     #[test]
     fn the_tables_say_which_answer_is_good_and_where() {
-        assert_eq!(good_words("out.connect", "valve"), ["shut"]);
-        assert_eq!(good_words("out.heat_off", "gas_tap").first(), Some(&"shut"));
-        assert_eq!(good_words("light.look", "tag"), ["none"]);
-        assert_eq!(good_words("again.leave_out", "tag").first(), Some(&"hung"));
+        assert_eq!(good_words(OutBy::Nozzle, "out.connect", "valve"), ["shut"]);
+        assert_eq!(
+            good_words(OutBy::Nozzle, "out.heat_off", "gas_tap").first(),
+            Some(&"shut")
+        );
+        assert_eq!(good_words(OutBy::Nozzle, "light.look", "tag"), ["none"]);
+        assert_eq!(
+            good_words(OutBy::Nozzle, "again.leave_out", "tag").first(),
+            Some(&"hung")
+        );
         assert_eq!(
             answer_of("answer-tank_place-in_place"),
             Some((Item::TankPlace, "in_place"))

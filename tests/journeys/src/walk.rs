@@ -7,6 +7,7 @@ use crate::fault::{Outcome, fault};
 use crate::phone::Phone;
 use crate::table::{answer_of, good_words};
 use crate::wait::until;
+use panward::domain::facts::setup::OutBy;
 use panward::domain::guide::asking::SETTLE_MS;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -86,7 +87,7 @@ const LOOK: &str = "const seen = (it) => it.checkVisibility({ visibilityProperty
     }));
     const step = all('[data-step]')[0]?.dataset.step ?? null;
     const words = all('[data-testid=\"say\"]')[0]?.innerText;
-    const sign = JSON.stringify([location.hash, step, words, things.map(({ id, awake, chosen }) => [id, awake, chosen])]);
+    const sign = JSON.stringify([location.hash, step, words, things.map((it) => [it.id, it.awake, it.chosen, it.id.startsWith('answer-') && it.words])]);
     const now = performance.now();
     const ready = document.documentElement.dataset.ready !== undefined;
     if (!ready || window.__sight?.sign !== sign) window.__sight = { sign, since: now };
@@ -128,7 +129,7 @@ impl Phone {
 
     /// Types a number on the pad called `stem` and accepts it: two touches, the number and its accept.
     pub async fn number(&mut self, stem: &str, text: &str) -> Outcome<Sight> {
-        let before = self.settled().await?;
+        self.settled().await?;
         let counted = self.touches;
         for figure in text.chars() {
             let key = match figure {
@@ -139,9 +140,9 @@ impl Phone {
             self.tap(&format!("{stem}-{key}")).await?;
         }
         self.touches = counted + 1;
-        self.settled().await?;
+        let typed = self.settled().await?;
         self.tap(&format!("{stem}-accept")).await?;
-        self.after(&before, stem).await
+        self.after(&typed, stem).await
     }
 
     async fn after(&self, before: &Sight, touched: &str) -> Outcome<Sight> {
@@ -166,9 +167,17 @@ enum Move {
     Number(String, String),
 }
 
+impl Default for Walker {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 /// Somebody at the phone who does everything right, but for what they were told.
-#[derive(Clone, Debug, Default)]
+#[derive(Clone, Debug)]
 pub struct Walker {
+    /// The machine in use, which decides how a valve must stand.
+    out_by: OutBy,
     /// Answers given in place of the first good one, by item.
     words: BTreeMap<String, String>,
     /// Numbers, by item.
@@ -181,7 +190,19 @@ impl Walker {
     /// Somebody who knows usual temperatures: oil at its target, scraps cold.
     #[must_use]
     pub fn new() -> Self {
-        Self::default()
+        Self::at(OutBy::Nozzle)
+    }
+
+    /// The same at another kind of machine.
+    #[must_use]
+    pub fn at(out_by: OutBy) -> Self {
+        let nothing_told = Self {
+            out_by,
+            words: BTreeMap::new(),
+            numbers: BTreeMap::new(),
+            picks: Vec::new(),
+        };
+        nothing_told
             .types("oil_dc", "150")
             .types("heap_dc", "31")
             .types("heap_again_dc", "30")
@@ -234,7 +255,7 @@ impl Walker {
             .collect();
         if let Some((item, _)) = answers.first().and_then(|thing| answer_of(&thing.id)) {
             let told = self.words.get(item.key()).map(String::as_str);
-            let good = good_words(sight.step.as_deref().unwrap_or_default(), item.key());
+            let good = good_words(self.out_by, sight.step.as_deref().unwrap_or_default(), item.key());
             return told
                 .into_iter()
                 .chain(good)

@@ -1,6 +1,6 @@
 //! Light-up and lock-up: pans lit one by one, scraps left outdoors with a look that the morning asks about.
 
-use journeys::{Outcome, Phone, Walker, journey, kitchen_with, saw};
+use journeys::{Outcome, Phone, Walker, journey, kitchen_with, saw, until};
 use panward::domain::facts::setup::OutBy;
 
 const HOUR_MS: i64 = 3_600_000;
@@ -24,18 +24,10 @@ async fn a_lock_up_is_left_open_and_looked_at_in_the_morning() -> Outcome {
         let phone = &mut stage.phone;
         phone.go("lock-up").await?;
         walker.to_step(phone, "lock.scraps").await?;
-        let warm = walker.clone().types("heap_dc", "62");
-        warm.until(phone, |sight| {
-            sight.has("refusal") || sight.has("second-probe") || !sight.at("lock.scraps")
-        })
-        .await?;
-        if phone.sight().await?.has("refusal") {
-            phone.press("refusal-back").await?;
-        }
         phone.press("scraps-warm").await?;
         walker.to_step(phone, "looker").await?;
         phone.press("person-HL").await?;
-        phone.press("look-in-720").await?;
+        phone.press("look-in-30").await?;
         walker.until(phone, |sight| sight.has("screen-today")).await?;
 
         let left = stage.export().await?;
@@ -47,7 +39,7 @@ async fn a_lock_up_is_left_open_and_looked_at_in_the_morning() -> Outcome {
         );
 
         let phone = &mut stage.phone;
-        phone.pass(12 * HOUR_MS).await?;
+        phone.pass(11 * HOUR_MS).await?;
         phone.reload().await?;
         phone.go("light-up").await?;
         walker.to_step(phone, "light.found").await?;
@@ -77,6 +69,10 @@ async fn a_day_is_locked_up_with_scraps_proven_cold_and_lit_again() -> Outcome {
         phone.pass(9 * MINUTE_MS).await?;
         assert!(phone.settled().await?.at("wait"), "nine minutes are not ten");
         phone.pass(2 * MINUTE_MS).await?;
+        until("the second probe to be asked for", async || {
+            Ok((!phone.sight().await?.at("wait")).then_some(()))
+        })
+        .await?;
         walker.until(phone, |sight| sight.has("screen-today")).await?;
         let export = stage.export().await?;
         let new = export.since(before);

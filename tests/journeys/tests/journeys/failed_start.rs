@@ -50,7 +50,7 @@ async fn shows_the_cards_when_scripts_are_off() -> Outcome {
 async fn hides_the_cards_once_the_app_runs() -> Outcome {
     journey("cards_hidden", async |stage| {
         stage.open().await?;
-        stage.phone.see("screen-today").await?;
+        stage.phone.see("screen-first").await?;
         stage.phone.gone("start-fire").await
     })
     .await
@@ -68,10 +68,10 @@ async fn shows_the_cards_when_the_module_traps() -> Outcome {
             .cdp("Runtime.evaluate", json!({ "expression": trap }))
             .await?;
         stage.phone.sees("start-fire", "No water").await?;
-        stage.phone.gone("screen-today").await?;
+        stage.phone.gone("screen-first").await?;
         stage.phone.faults().await?;
         stage.phone.tap("start-again").await?;
-        stage.phone.see("screen-today").await.map(drop)
+        stage.phone.see("screen-first").await.map(drop)
     })
     .await
 }

@@ -65,10 +65,12 @@ async fn evidence(stage: &mut Stage, before: usize, out_by: OutBy, form: &str, r
     let export = stage.export().await?;
     let new = export.since(before);
     let job = of_the_job(new);
-    let runs = runs(new);
-    assert_eq!(runs.len(), 2, "two runs");
+    let runs: Vec<_> = runs(new)
+        .into_iter()
+        .filter(|run| run.first().is_some_and(|first| first["body"]["form"] == form))
+        .collect();
+    assert_eq!(runs.len(), 2, "two runs in the {form} form");
     for run in runs {
-        assert_eq!(run.first().map(|entry| &entry["body"]["form"]), Some(&form.into()));
         let all: Vec<_> = job.iter().chain(&run).cloned().collect();
         holds_left_their_evidence(&all, out_by)?;
         let off = run
@@ -113,7 +115,9 @@ async fn two_pans_in_the_short_form() -> Outcome {
         let before = stage.export().await?.entries().len();
         let walker = Walker::new().picks("BO").picks("Filter machine");
         ready(stage, &walker).await?;
-        for name in ["1", "2"] {
+        // The last night ended with dripping: the first pan of another fat takes the long form.
+        pan(stage, &walker, "1", PAN_LONG).await?;
+        for name in ["2", "1"] {
             // The rinse is offered ticked; the promise for the short form is one without.
             stage.phone.tap("with-rinse").await?;
             pan(stage, &walker, name, PAN_SHORT).await?;
@@ -129,7 +133,7 @@ async fn a_machine_the_oil_is_drained_to() -> Outcome {
     journey("filter_drain", async |stage| {
         stage.kitchen(&kitchen_with(OutBy::Drain).await?).await?;
         let before = stage.export().await?.entries().len();
-        let walker = Walker::new();
+        let walker = Walker::at(OutBy::Drain);
         ready(stage, &walker).await?;
         for name in ["1", "2"] {
             pan(stage, &walker, name, PAN_LONG).await?;

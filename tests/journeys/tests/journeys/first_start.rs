@@ -66,7 +66,13 @@ async fn fill(phone: &mut Phone, form: &str, fields: &[(&str, Given)]) -> Outcom
             let (id, given) = left.remove(at);
             match given {
                 Typed(text) => phone.enter(id, text).await?,
-                Chosen(key) => phone.tap(&format!("{id}-{key}")).await?,
+                Chosen(key) => {
+                    let button = format!("{id}-{key}");
+                    // What is chosen beforehand would be taken back by a touch.
+                    if sight.things.iter().any(|thing| thing.id == button && !thing.chosen) {
+                        phone.tap(&button).await?;
+                    }
+                }
                 Listed(key) => pick(phone, id, key).await?,
                 Ticked => phone.tap(id).await?,
             }

@@ -11,7 +11,7 @@ async fn yesterday_was_done_without_the_guide() -> Outcome {
         stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
         let before = stage.export().await?.entries().len();
         let phone = &mut stage.phone;
-        phone.pass(12 * HOUR_MS).await?;
+        phone.pass(11 * HOUR_MS).await?;
         phone.go("today").await?;
         phone.see("night-question").await?;
         phone.forget_touches();

@@ -9,7 +9,7 @@ async fn starts_with_the_server_gone_and_the_browser_killed() -> Outcome {
         stage.phone.reload().await?;
         for _ in 0..2 {
             stage.kill_and_open().await?;
-            stage.phone.see("screen-today").await?;
+            stage.phone.see("screen-first").await?;
         }
         stage.phone.shot("offline-start").await?;
         Ok(())

@@ -82,7 +82,7 @@ async fn never_keeps_half_a_version() -> Outcome {
         .await?;
         assert_eq!(phone.run_async(CACHES).await?, first);
         phone.reload().await?;
-        phone.see("screen-today").await?;
+        phone.see("screen-first").await?;
         let faults = phone.faults().await?;
         assert!(
             faults.iter().all(|fault| fault.contains("integrity")),
