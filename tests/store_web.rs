@@ -16,7 +16,10 @@ const DEV: Dev = Dev(0xabc);
 
 /// A name no other test has.
 fn a_name() -> String {
-    format!("panward-test-{}", js_sys::Math::random())
+    format!(
+        "panward-test-{:016x}",
+        u64::from_le_bytes(panward::browser::clock::random_bytes())
+    )
 }
 
 async fn fresh() -> IdbJournal {

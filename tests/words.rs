@@ -1,4 +1,5 @@
 //! House rules of everything on screen, over every key there is.
+#![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use panward::domain::claim::{ClaimKind, Exposure};

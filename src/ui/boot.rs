@@ -5,13 +5,14 @@ use leptos::task::spawn_local;
 
 use super::bench::Bench;
 use super::cards::{CardDesk, use_cards};
-use super::parts::{Notice, Tone};
+use super::parts::{Emergency, Notice, Tone};
 use super::prefs;
 use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, page};
 use crate::domain::ids::Dev;
 use crate::kitchen::{Kitchen, Outside};
 use crate::store::{Journal, StoreFault, World};
+use crate::words::{Lang, cards, trouble};
 
 /// How far the app has come.
 #[derive(Clone)]
@@ -115,9 +116,17 @@ pub fn Failed(
     fault: StoreFault,
 ) -> impl IntoView {
     Effect::new(|_| page::set_ready());
+    let desk = use_cards();
+    let told = trouble::cannot_open(&fault, Lang::En);
     view! {
         <main data-testid="screen-failed">
-            <Notice tone=Tone::Wrong title="The log cannot be opened" text=format!("{fault}. Nothing was lost or changed. Close other windows of this app, then start it again. Fire and Burn still work.") testid="failed"/>
+            <Emergency
+                fire=cards::fire_button(Lang::En)
+                burn=cards::burn_button(Lang::En)
+                on_fire=desk.fire()
+                on_burn=desk.burn()
+            />
+            <Notice tone=Tone::Wrong title=told.title text=told.text testid="failed"/>
         </main>
     }
 }

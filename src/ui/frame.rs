@@ -44,6 +44,7 @@ pub fn Frame(
     let bench = use_bench();
     let desk = use_cards();
     let lang = bench.lang;
+    let [today, log, office] = run::tabs(lang);
     let tab = move |key, label: &str| Tab {
         key,
         words: label.to_owned(),
@@ -61,8 +62,8 @@ pub fn Frame(
             on_fire=desk.fire()
             on_burn=desk.burn()
             empty=empties(bench)
-            tabs=vec![tab("today", "Today"), tab("log", "Log"), tab("office", "Office")]
-            tabs_label="Screens"
+            tabs=vec![tab("today", today), tab("log", log), tab("office", office)]
+            tabs_label=run::tabs_label(lang)
             current=Signal::stored(current)
             on_tab=Callback::new(|key: &'static str| screen::go(Screen::at(key)))
         >

@@ -85,7 +85,7 @@ pub const fn numbers(lang: Lang) -> &'static [&'static str] {
     let Lang::En = lang;
     &[
         "Days left are trading days until this oil is likely to pass your limit. They come from your readings, top-ups and hours hot; without a reading, from your usual days and published rates.",
-        "Between two readings polar compounds rise with the hours hot, faster the hotter the oil (fitted to published frying trials; Grasas y Aceites and JAOCS papers are named in the README).",
+        "Between two readings polar compounds rise with the hours hot, faster the hotter the oil (as published frying trials found; they are named with the source of this app).",
         "A top-up dilutes. Filtering takes out crumb, which keeps oil from burning, but moves neither polar compounds nor acidity.",
         "Smoke, foam that stays or an off smell mean change, whatever the number says (Centre for Food Safety, Hong Kong, 2019/2020).",
         "The range is meant to be right eight times in ten. It is a forecast and proves nothing to anybody.",

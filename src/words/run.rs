@@ -290,6 +290,20 @@ pub const fn heat_name(heat: Heat, lang: Lang) -> &'static str {
     }
 }
 
+/// The tabs at the foot of every screen that is not a job's: Today, the log, the office.
+#[must_use]
+pub const fn tabs(lang: Lang) -> [&'static str; 3] {
+    let Lang::En = lang;
+    ["Today", "Log", "Office"]
+}
+
+/// What the row of tabs is called, for who cannot see it.
+#[must_use]
+pub const fn tabs_label(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Screens"
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

