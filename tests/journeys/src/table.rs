@@ -31,7 +31,14 @@ pub fn good_words(out_by: OutBy, step: &str, item: &str) -> Vec<&'static str> {
     let steps = all_steps(out_by);
     let of = |here: bool| -> Vec<&'static str> {
         let steps = steps.iter().filter(|s| (s.id.key() == step) == here);
-        steps.flat_map(|s| s.asks).flat_map(|ask| good_of(ask, item)).collect()
+        let mut words = Vec::new();
+        // Two tables may ask the same at steps of one id: it is one answer.
+        for word in steps.flat_map(|s| s.asks).flat_map(|ask| good_of(ask, item)) {
+            if !words.contains(&word) {
+                words.push(word);
+            }
+        }
+        words
     };
     let here = of(true);
     if here.is_empty() { of(false) } else { here }
