@@ -1,7 +1,6 @@
 //! `cargo xtask test`: every check as a row of one table, one line and one time each, loud when red.
 
 use crate::build::{Optimise, dist, trunk};
-use crate::measure::starts;
 use crate::shell::{Heard, command, quietly};
 use crate::size::{CEILING, weigh};
 use crate::tools;
@@ -21,8 +20,6 @@ enum Work {
     Release,
     /// The size gate on `dist/`.
     Size,
-    /// The start of the release beside a bare counter's.
-    Start,
     /// `cargo` with these arguments, once a release build stands in `dist/`.
     OnRelease(&'static [&'static str]),
 }
@@ -89,11 +86,6 @@ const SUITES: &[Suite] = &[
         name: "size",
         about: "dist/ under brotli",
         work: Work::Size,
-    },
-    Suite {
-        name: "start",
-        about: "Today from five weeks of log, at most twice a bare counter's start",
-        work: Work::Start,
     },
     Suite {
         name: "journeys",
@@ -191,10 +183,6 @@ impl Bench {
                     lines: weight.lines(),
                 })
             }
-            Work::Start => {
-                let built = self.release()?;
-                if built.ok { starts(&self.path) } else { Ok(built) }
-            }
             Work::OnRelease(args) => {
                 let built = self.release()?;
                 if built.ok { self.cargo(args) } else { Ok(built) }
@@ -228,7 +216,7 @@ impl Bench {
 fn worth_showing(line: &str, work: &Work) -> bool {
     match work {
         Work::Cargo(_) | Work::OnRelease(_) => line.starts_with("test result:") && !line.contains("ok. 0 passed"),
-        Work::Size | Work::Start => true,
+        Work::Size => true,
         Work::Release => false,
     }
 }
