@@ -138,6 +138,7 @@ impl Guide {
                 run.at = match (run.place, run.drawn) {
                     (Place::InPan, false) => 0,
                     (Place::InPan, true) => guide.index_of(&run, &[StepId::Tank, StepId::Level]),
+                    (Place::InMachine | Place::InContainer, _) if guide.rests_on_the_way_back(&run) => run.at,
                     _ => way_back(&guide, &run),
                 };
             }
@@ -180,6 +181,20 @@ impl Guide {
         if run.place == Place::Split && fact.evidence.is(Item::Level, Word::Below) {
             run.at = way_back(self, run);
         }
+    }
+
+    /// Whether the run stands, with all its oil away and nothing wrong with the machine, at a step that asks every
+    /// hold of its own before oil moves: then it stands there still after the look again.
+    fn rests_on_the_way_back(&self, run: &Run) -> bool {
+        let step = self.run_steps(run).get(run.at).map(|s| s.id);
+        let rests = [
+            StepId::Wipe,
+            StepId::Rinse,
+            StepId::SampleBack,
+            StepId::GiveBack,
+            StepId::PourBack,
+        ];
+        !run.fault && step.is_some_and(|id| rests.contains(&id))
     }
 
     fn index_of(&self, run: &Run, ids: &[StepId]) -> usize {
