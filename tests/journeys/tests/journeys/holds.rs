@@ -1,4 +1,4 @@
-//! What the guide does not let pass: a clock that was moved, a stray touch.
+//! What the guide does not let pass: oil outside its window, a cold machine, a clock that was moved, a stray touch.
 
 use journeys::{Outcome, Phone, Sight, Walker, fault, journey, kitchen_with};
 use panward::domain::facts::setup::OutBy;
@@ -14,6 +14,49 @@ async fn choose(phone: &mut Phone, walker: &Walker) -> Outcome {
     phone.go("filter").await?;
     phone.press("begin-job").await?;
     walker.until(phone, choosing).await.map(drop)
+}
+
+/// Goes on until the guide refuses, reads why, and returns the words.
+async fn refused(phone: &mut Phone, walker: &Walker) -> Outcome<String> {
+    walker.to_step(phone, "refused").await?;
+    let why = phone.see("refusal").await?;
+    phone.press("refusal-back").await?;
+    Ok(why)
+}
+
+#[tokio::test]
+async fn pumps_nothing_outside_the_window_nor_before_the_machine_is_warm() -> Outcome {
+    journey("early_pump", async |stage| {
+        stage.demo().await?;
+        let before = stage.export().await?.entries().len();
+        let phone = &mut stage.phone;
+        let walker = Walker::new().picks("HL").picks("Filter machine");
+        choose(phone, &walker).await?;
+        // Pan 3 holds dripping: its machine must have warmed for ten minutes in June.
+        phone.press("begin-3").await?;
+        let cold = walker.clone().types("oil_dc", "99");
+        let why = refused(phone, &cold).await?;
+        assert!(why.contains("100"), "{why}");
+        let hot = walker.clone().types("oil_dc", "181");
+        let why = refused(phone, &hot).await?;
+        assert!(why.contains("180"), "{why}");
+        refused(phone, &walker).await?;
+        phone.pass(9 * MINUTE_MS).await?;
+        refused(phone, &walker).await?;
+        let early = stage.export().await?;
+        let pumped = early.since(before).iter().any(|entry| entry["body"]["event"] == "pump");
+        assert!(!pumped, "the pump was let run before its holds stood");
+
+        let phone = &mut stage.phone;
+        phone.pass(2 * MINUTE_MS).await?;
+        phone.go("filter").await?;
+        walker.to_step(phone, "out.draw").await?;
+        let late = stage.export().await?;
+        let pumped = late.since(before).iter().any(|entry| entry["body"]["event"] == "pump");
+        assert!(pumped, "a warm machine and oil in its window let the pump run");
+        Ok(())
+    })
+    .await
 }
 
 #[tokio::test]
