@@ -6,7 +6,10 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use leptos::prelude::*;
+use leptos::prelude::{GetValue, SetValue, UpdateValue, WithValue};
+use leptos::prelude::{
+    LocalStorage, StoredValue, expect_context, on_cleanup, set_interval_with_handle, window_event_listener,
+};
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -18,6 +21,7 @@ use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
 use crate::kitchen::{Kitchen, Order, Refused};
 use crate::store::{Journal, World};
+use crate::ui::node::Held;
 use crate::ui::prefs;
 use crate::words::Lang;
 
@@ -31,24 +35,24 @@ pub struct Bench {
     sound: StoredValue<Sound, LocalStorage>,
     wake: StoredValue<Wake, LocalStorage>,
     /// Changes with every entry believed.
-    revision: RwSignal<u64>,
+    revision: Held<u64>,
     /// Changes once a second while the page is seen.
-    tick: RwSignal<Now>,
-    busy: RwSignal<bool>,
+    tick: Held<Now>,
+    busy: Held<bool>,
     /// What was to follow the order that was refused last.
     then: StoredValue<Option<Then>, LocalStorage>,
     /// The last refusal or fault, until somebody has read it.
-    pub trouble: RwSignal<Option<Trouble>>,
+    pub trouble: Held<Option<Trouble>>,
     /// The entry just written by a quick log, for the ten seconds in which it can be taken back.
-    pub just_logged: RwSignal<Option<Entry>>,
+    pub just_logged: Held<Option<Entry>>,
     /// Whether sound can play.
-    pub sound_state: RwSignal<SoundState>,
+    pub sound_state: Held<SoundState>,
     /// Whether the screen stays on.
-    pub wake_state: RwSignal<WakeState>,
+    pub wake_state: Held<WakeState>,
     /// Whether a newer version of the app waits.
-    pub update: RwSignal<Option<update::Update>>,
+    pub update: Held<Option<update::Update>>,
     /// Whether the phone promised never to clear the log by itself; `None` where it was not asked or cannot say.
-    pub kept: RwSignal<Option<bool>>,
+    pub kept: Held<Option<bool>>,
     /// Which world this log belongs to.
     pub world: World,
     /// The language on screen.
@@ -71,11 +75,11 @@ impl Bench {
     /// Sets up the bench of a kitchen that was just opened.
     #[must_use]
     pub fn new(kitchen: LiveKitchen, world: World) -> Self {
-        let sound_state = RwSignal::new(SoundState::OffUntilTouch);
-        let wake_state = RwSignal::new(WakeState::Off);
-        let waiting = RwSignal::new(None);
+        let sound_state = Held::new(SoundState::OffUntilTouch);
+        let wake_state = Held::new(WakeState::Off);
+        let waiting = Held::new(None);
         update::watch(move |state| waiting.set(Some(state)));
-        let kept = RwSignal::new(None);
+        let kept = Held::new(None);
         // Before there is anything to keep nobody has been asked, so "no" would be no answer.
         let asked = kitchen.ledger().book.kitchen.is_some();
         spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept || asked)) });
@@ -83,12 +87,12 @@ impl Bench {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
             wake: StoredValue::new_local(Wake::new(move |state| wake_state.set(state))),
-            revision: RwSignal::new(0),
-            tick: RwSignal::new(clock::now()),
-            busy: RwSignal::new(false),
+            revision: Held::new(0),
+            tick: Held::new(clock::now()),
+            busy: Held::new(false),
             then: StoredValue::new_local(None),
-            trouble: RwSignal::new(None),
-            just_logged: RwSignal::new(None),
+            trouble: Held::new(None),
+            just_logged: Held::new(None),
             sound_state,
             wake_state,
             update: waiting,

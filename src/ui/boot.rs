@@ -1,18 +1,19 @@
 //! From a bare page to an open kitchen: which world, which log, and what to say when the log cannot be read.
 
-use leptos::prelude::*;
+use leptos::prelude::provide_context;
 use leptos::task::spawn_local;
 
 use super::bench::Bench;
-use super::cards::{CardDesk, use_cards};
-use super::parts::{Emergency, Notice, Tone};
+use super::cards::CardDesk;
+use super::node::{Element, Held, el, follow};
+use super::parts::{Tone, notice};
 use super::prefs;
 use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, page};
 use crate::domain::ids::Dev;
 use crate::kitchen::{Kitchen, Outside};
 use crate::store::{Journal, StoreFault, World};
-use crate::words::{Lang, cards, trouble};
+use crate::words::{Lang, trouble};
 
 /// How far the app has come.
 #[derive(Clone)]
@@ -29,7 +30,7 @@ pub enum Boot {
 
 /// How the app is started anew: after choosing a world, or leaving one.
 #[derive(Clone, Copy)]
-pub struct Reboot(RwSignal<Boot, LocalStorage>, CardDesk);
+pub struct Reboot(Held<Boot>, CardDesk);
 
 impl Reboot {
     /// Opens the world this phone shows now.
@@ -40,15 +41,14 @@ impl Reboot {
 }
 
 /// Begins; what comes of it stands in the signal.
-pub fn begin() -> RwSignal<Boot, LocalStorage> {
-    let boot = RwSignal::new_local(Boot::Opening);
-    let desk = use_cards();
+pub fn begin(desk: CardDesk) -> Held<Boot> {
+    let boot = Held::new(Boot::Opening);
     provide_context(Reboot(boot, desk));
     open(boot, desk);
     boot
 }
 
-fn open(boot: RwSignal<Boot, LocalStorage>, desk: CardDesk) {
+fn open(boot: Held<Boot>, desk: CardDesk) {
     spawn_local(async move {
         let Some(world) = known_world().await else {
             boot.set(Boot::Choose);
@@ -110,23 +110,12 @@ pub async fn open_world(world: World) -> Result<Kitchen<IdbJournal>, StoreFault>
 }
 
 /// The log could not be read: what is safe, and what to do.
-#[component]
-pub fn Failed(
-    /// Why.
-    fault: StoreFault,
-) -> impl IntoView {
-    Effect::new(|_| page::set_ready());
-    let desk = use_cards();
-    let told = trouble::cannot_open(&fault, Lang::En);
-    view! {
-        <main data-testid="screen-failed">
-            <Emergency
-                fire=cards::fire_button(Lang::En)
-                burn=cards::burn_button(Lang::En)
-                on_fire=desk.fire()
-                on_burn=desk.burn()
-            />
-            <Notice tone=Tone::Wrong title=told.title text=told.text testid="failed"/>
-        </main>
-    }
+#[must_use]
+pub fn failed(fault: &StoreFault, desk: CardDesk) -> Element {
+    follow(page::set_ready);
+    let told = trouble::cannot_open(fault, Lang::En);
+    el("main")
+        .testid("screen-failed")
+        .child(desk.buttons(Lang::En))
+        .child(notice(Tone::Wrong, told.title, told.text, "failed"))
 }

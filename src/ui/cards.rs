@@ -1,11 +1,15 @@
 //! The fire card and the burn card: one touch from every screen, before set-up too.
 
-use leptos::prelude::*;
+use std::time::Duration;
 
-use super::parts::{Bar, BigClock, Button, Sheet, SignKind};
+use leptos::prelude::{Callback, expect_context, on_cleanup, provide_context, set_interval_with_handle};
+
+use super::node::{Element, Held, Node, el, follow, live};
+use super::parts::{Bar, BigClock, Rank, Sheet, SignKind, button, emergency};
 use super::prefs;
 use crate::browser::clock;
 use crate::domain::time::Millis;
+use crate::nodes;
 use crate::words::Lang;
 use crate::words::cards::{self, Line};
 use crate::words::today::{Line as Word, line};
@@ -28,9 +32,9 @@ pub enum Card {
 #[derive(Clone, Copy)]
 pub struct CardDesk {
     /// The card shown.
-    pub open: RwSignal<Option<Card>>,
+    pub open: Held<Option<Card>>,
     /// The number they show; the owner's once there is a kitchen.
-    pub number: RwSignal<String>,
+    pub number: Held<String>,
 }
 
 impl CardDesk {
@@ -45,14 +49,26 @@ impl CardDesk {
     pub fn burn(self) -> Callback<()> {
         Callback::new(move |()| self.open.set(Some(Card::Burn)))
     }
+
+    /// The two buttons that open them.
+    #[must_use]
+    pub fn buttons(self, lang: Lang) -> Element {
+        emergency(
+            [cards::fire_button(lang), cards::burn_button(lang)],
+            self.fire(),
+            self.burn(),
+        )
+    }
 }
 
 /// Puts the desk where every screen finds it.
-pub fn provide() {
-    provide_context(CardDesk {
-        open: RwSignal::new(None),
-        number: RwSignal::new(cards::DEFAULT_EMERGENCY_NUMBER.to_owned()),
-    });
+pub fn provide() -> CardDesk {
+    let desk = CardDesk {
+        open: Held::new(None),
+        number: Held::new(cards::DEFAULT_EMERGENCY_NUMBER.to_owned()),
+    };
+    provide_context(desk);
+    desk
 }
 
 /// The desk.
@@ -62,69 +78,68 @@ pub fn use_cards() -> CardDesk {
 }
 
 /// Both cards, over everything.
-#[component]
-pub fn Cards() -> impl IntoView {
+#[must_use]
+pub fn both(desk: CardDesk) -> Node {
     let lang = Lang::En;
-    let desk = use_cards();
-    let close = Callback::new(move |()| desk.open.set(None));
-    let is_open = move |card| Signal::derive(move || desk.open.get() == Some(card));
     let number = desk.number;
-    view! {
-        <Sheet
-            open=is_open(Card::Fire)
-            on_close=close
-            title=cards::fire_button(lang)
-            sign=SignKind::Fire
-            close=cards::close_card(lang)
-            testid="card-fire"
-        >
-            <p class="card-first">{cards::smoke_line(lang)}</p>
-            <ol class="card-lines">{move || lines(cards::fire_card(&number.get(), lang))}</ol>
-        </Sheet>
-        <Sheet
-            open=is_open(Card::Burn)
-            on_close=close
-            title=cards::burn_button(lang)
-            sign=SignKind::FirstAid
-            close=cards::close_card(lang)
-            testid="card-burn"
-        >
-            <BurnClock open=is_open(Card::Burn)/>
-            <ol class="card-lines">{move || lines(cards::burn_card(&number.get(), lang))}</ol>
-        </Sheet>
-    }
+    let fire = nodes![
+        el("p").class("card-first").text(cards::smoke_line(lang)),
+        live(move || lines(cards::fire_card(&number.get(), lang))),
+    ];
+    let burn = nodes![
+        burn_clock(desk),
+        live(move || lines(cards::burn_card(&number.get(), lang))),
+    ];
+    let sheet = |card, title: &'static str, sign, testid, holds| {
+        let sheet = Sheet {
+            open: Box::new(move || desk.open.get() == Some(card)),
+            on_close: Callback::new(move |()| desk.open.set(None)),
+            title: title.into(),
+            sign: Some(sign),
+            close: cards::close_card(lang).into(),
+            testid,
+            holds,
+        };
+        sheet.draw()
+    };
+    nodes![
+        sheet(Card::Fire, cards::fire_button(lang), SignKind::Fire, "card-fire", fire),
+        sheet(
+            Card::Burn,
+            cards::burn_button(lang),
+            SignKind::FirstAid,
+            "card-burn",
+            burn
+        ),
+    ]
 }
 
 /// What to do, large, and who says so, small.
-fn lines(lines: Vec<Line>) -> impl IntoView {
-    lines
-        .into_iter()
-        .map(|Line { text, source }| view! { <li>{text} <small class="source">{source}</small></li> })
-        .collect_view()
+fn lines(lines: Vec<Line>) -> Element {
+    let lines = lines.into_iter().map(|Line { text, source }| {
+        let source = el("small").class("source").text(source);
+        el("li").text(text).text(" ").child(source)
+    });
+    el("ol").class("card-lines").children(lines)
 }
 
 /// Counts up to 20 minutes from when the card was first opened, across closing it and across a reload.
-#[component]
-fn BurnClock(
-    /// Whether the card is open.
-    open: Signal<bool>,
-) -> impl IntoView {
+fn burn_clock(desk: CardDesk) -> Element {
     let lang = Lang::En;
-    let started = RwSignal::new(prefs::burn_started());
-    let wall = RwSignal::new(clock::now().wall);
+    let started = Held::new(prefs::burn_started());
+    let wall = Held::new(clock::now().wall);
     let start = move || {
         let now = clock::now().wall;
         wall.set(now);
         started.set(Some(now));
         prefs::set_burn_started(now);
     };
-    let gone_s = move |now: Millis| started.get_untracked().map(|at| now.since(at) / Millis::SECOND);
-    Effect::new(move || {
-        if !open.get() {
+    follow(move || {
+        if desk.open.get() != Some(Card::Burn) {
             return;
         }
         // An own clock, since a burn does not wait for a kitchen to be open.
-        let seconds = set_interval_with_handle(move || wall.set(clock::now().wall), std::time::Duration::from_secs(1));
+        let seconds = set_interval_with_handle(move || wall.set(clock::now().wall), Duration::from_secs(1));
         on_cleanup(move || {
             if let Ok(seconds) = seconds {
                 seconds.clear();
@@ -132,31 +147,34 @@ fn BurnClock(
         });
         let now = clock::now().wall;
         wall.set(now);
-        if !gone_s(now).is_some_and(|gone| (0..STALE_S).contains(&gone)) {
+        let gone_s = started.get_untracked().map(|at| now.since(at) / Millis::SECOND);
+        if !gone_s.is_some_and(|gone| (0..STALE_S).contains(&gone)) {
             start();
         }
     });
-    let gone = Signal::derive(move || {
+    let big = live(move || {
         let now = wall.get();
-        started.get().map_or(0, |at| (now.since(at) / Millis::SECOND).max(0))
-    });
-    let label = Signal::derive(move || {
-        if gone.get() < COOL_S {
-            cards::burn_clock_label(lang).to_owned()
+        let gone = started.get().map_or(0, |at| (now.since(at) / Millis::SECOND).max(0));
+        let usual = if gone < COOL_S {
+            cards::burn_clock_label(lang)
         } else {
-            cards::burn_clock_over(lang).to_owned()
-        }
+            cards::burn_clock_over(lang)
+        };
+        let clock = BigClock {
+            seconds: gone,
+            gone,
+            over: false,
+            bar: Some(Bar {
+                full: 1_200,
+                usual: None,
+            }),
+            usual: usual.into(),
+            until: "".into(),
+            label: cards::burn_clock_label(lang).into(),
+            testid: "burn-clock",
+        };
+        clock.draw()
     });
-    view! {
-        <div class="burn-clock">
-            <BigClock
-                seconds=gone
-                bar=Bar { full: 1_200, usual: None }
-                usual=label
-                label=cards::burn_clock_label(lang)
-                testid="burn-clock"
-            />
-            <Button label=line(Word::ClockAgain, lang).to_owned() on_press=move |()| start() testid="burn-clock-again"/>
-        </div>
-    }
+    let again = button(Rank::Second, line(Word::ClockAgain, lang), "burn-clock-again", start);
+    el("div").class("burn-clock").child(big).child(again)
 }

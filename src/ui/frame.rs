@@ -1,75 +1,67 @@
 //! The frame of every screen that is not a job's: title, Fire and Burn, standing warnings, tabs.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
-use super::just_logged::JustLogged;
-use super::parts::{Shell, Tab};
+use super::just_logged::just_logged;
+use super::node::{Node, live};
+use super::parts::{Shell, Tab, empty_banners};
 use super::screen::{self, Screen};
-use super::screens::first::DemoBand;
+use super::screens::first::demo_band;
+use crate::nodes;
 use crate::store::World;
-use crate::words::{cards, run};
+use crate::words::run;
 
-/// The standing "PAN n EMPTY" lines.
+/// The standing "PAN n EMPTY" lines, brought up to date with every entry.
 #[must_use]
-pub fn empties(bench: Bench) -> Signal<Vec<String>> {
-    Signal::derive(move || {
-        bench.read(|kitchen, _| {
+pub fn empties(bench: Bench) -> Node {
+    live(move || {
+        let lines = bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
             let name = |id| ledger.book.pan(id).map_or("?", |pan| pan.name.as_str());
-            ledger
-                .empties()
-                .into_iter()
-                .map(|id| run::pan_empty(name(id), bench.lang))
-                .collect()
-        })
+            let empty = ledger.empties().into_iter();
+            empty.map(|id| run::pan_empty(name(id), bench.lang)).collect()
+        });
+        empty_banners(lines)
     })
 }
 
-/// The frame.
-#[component]
-pub fn Frame(
-    /// The screen's title.
-    #[prop(into)]
-    title: Signal<String>,
-    /// A small line above it.
-    #[prop(optional, into)]
-    eyebrow: Signal<String>,
-    /// The screen, for the tabs.
-    screen: Screen,
-    /// What it holds.
-    children: Children,
-) -> impl IntoView {
+/// The frame of `screen`, with its title, a small line above it where there is one, and what it holds.
+#[must_use]
+pub fn frame(screen: Screen, title: impl Into<Node>, eyebrow: impl Into<Node>, holds: impl Into<Node>) -> Node {
+    framed(screen, title.into(), eyebrow.into(), holds.into())
+}
+
+fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
     let bench = use_bench();
-    let desk = use_cards();
-    let lang = bench.lang;
-    let [today, log, office] = run::tabs(lang);
-    let tab = move |key, label: &str| Tab {
-        key,
-        words: label.to_owned(),
-    };
+    let [today, log, office] = run::tabs(bench.lang);
+    let tab = |key, words| Tab { key, words };
     let current = match screen {
         Screen::Log | Screen::Add(_) => "log",
         Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
         _ => "today",
     };
-    view! {
-        <Shell
-            title
-            eyebrow
-            emergency=(cards::fire_button(lang).to_owned(), cards::burn_button(lang).to_owned())
-            on_fire=desk.fire()
-            on_burn=desk.burn()
-            empty=empties(bench)
-            tabs=vec![tab("today", today), tab("log", log), tab("office", office)]
-            tabs_label=run::tabs_label(lang)
-            current=Signal::stored(current)
-            on_tab=Callback::new(|key: &'static str| screen::go(Screen::at(key)))
-        >
-            {(bench.world == World::Demo).then(|| view! { <DemoBand/> })}
-            {children()}
-        </Shell>
-        <JustLogged/>
-    }
+    let demo = (bench.world == World::Demo).then(|| demo_band(bench));
+    let shell = Shell {
+        title,
+        eyebrow,
+        emergency: use_cards().buttons(bench.lang),
+        empty: empties(bench),
+        tabs: vec![tab("today", today), tab("log", log), tab("office", office)],
+        tabs_label: run::tabs_label(bench.lang),
+        current,
+        on_tab: Callback::new(|key| screen::go(Screen::at(key))),
+        holds: nodes![demo, holds],
+    };
+    nodes![shell.draw(), just_logged(bench)]
+}
+
+/// A small line above a title, where `words` has any.
+#[must_use]
+pub fn eyebrow(words: impl Fn() -> String + 'static) -> Node {
+    live(move || {
+        let words = Some(words()).filter(|words| !words.is_empty());
+        words.map(|words| super::node::el("p").class("eyebrow").text(words))
+    })
 }

@@ -2,9 +2,10 @@
 
 use std::time::Duration;
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
-use super::bench::{Bench, use_bench};
+use super::bench::Bench;
+use super::node::{Node, live};
 use super::parts::Undo;
 use crate::domain::entry::Entry;
 use crate::domain::quick;
@@ -14,11 +15,9 @@ use crate::words::log_lines;
 use crate::words::screens::add;
 
 /// The offer, while there is one.
-#[component]
-pub fn JustLogged() -> impl IntoView {
-    let bench = use_bench();
-    let over = Callback::new(move |()| bench.just_logged.set(None));
-    move || {
+#[must_use]
+pub fn just_logged(bench: Bench) -> Node {
+    live(move || {
         let entry = bench.just_logged.get()?;
         let age = bench.look(|_, now| now.wall.since(entry.rec));
         if !(0..quick::TAKE_BACK_MS).contains(&age) {
@@ -29,16 +28,15 @@ pub fn JustLogged() -> impl IntoView {
             bench.just_logged.set(None);
             take_back(bench, &entry);
         });
-        Some(view! {
-            <Undo
-                text=add::saved(&line, bench.lang)
-                label=office(Office::TakeBack, bench.lang)
-                age=Duration::from_millis(age.unsigned_abs())
-                on_undo=back
-                on_over=over
-            />
-        })
-    }
+        let undo = Undo {
+            text: add::saved(&line, bench.lang).into(),
+            label: office(Office::TakeBack, bench.lang).into(),
+            on_undo: back,
+            age: Duration::from_millis(age.unsigned_abs()),
+            on_over: Callback::new(move |()| bench.just_logged.set(None)),
+        };
+        Some(undo.draw())
+    })
 }
 
 /// Everything that was said together is taken back together: it was written at one moment.

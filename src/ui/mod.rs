@@ -6,7 +6,10 @@ pub mod cards;
 pub mod frame;
 pub mod job;
 pub mod just_logged;
+pub mod node;
 pub mod office;
+pub mod old_frame;
+pub mod old_parts;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
@@ -14,64 +17,60 @@ pub mod screens;
 pub mod set_up;
 pub mod trouble;
 
-use crate::browser::page;
 use leptos::prelude::*;
 
+use crate::browser::page;
+use crate::nodes;
+use bench::Bench;
 use boot::Boot;
+use node::{Node, follow, foreign, live};
 use screen::Screen;
 
 /// Puts the app in the page, in place of what the page shows by itself.
 pub fn mount() {
     let Some(place) = page::app_element() else { return };
-    mount_to(place, App).forget();
+    node::mount(&place, app).forget();
     page::set_running();
 }
 
 /// The whole app: opens the log, then shows the screen its address names.
-#[component]
-pub fn App() -> impl IntoView {
-    cards::provide();
-    let boot = boot::begin();
-    view! {
-        {move || match boot.get() {
-            Boot::Opening => ().into_any(),
-            Boot::Choose => view! { <screens::first::First/> }.into_any(),
-            Boot::Failed(fault) => view! { <boot::Failed fault/> }.into_any(),
-            Boot::Open(bench) => {
-                provide_context(bench);
-                view! { <Screens/> }.into_any()
-            }
-        }}
-        <cards::Cards/>
-    }
+fn app() -> Node {
+    let desk = cards::provide();
+    let boot = boot::begin(desk);
+    let shown = live(move || match boot.get() {
+        Boot::Opening => Node::Nothing,
+        Boot::Choose => screens::first::first(),
+        Boot::Failed(fault) => boot::failed(&fault, desk).into(),
+        Boot::Open(bench) => {
+            provide_context(bench);
+            opened(bench)
+        }
+    });
+    nodes![shown, cards::both(desk)]
 }
 
 /// The screen shown, and the word to the page that it is there.
-#[component]
-fn Screens() -> impl IntoView {
+fn opened(bench: Bench) -> Node {
     let screen = screen::follow();
-    bench::keep_time(bench::use_bench());
-    Effect::new(move |_| {
+    bench::keep_time(bench);
+    follow(move || {
         screen.track();
         page::set_unready();
         page::set_ready();
     });
-    let shown = move || match screen.get() {
-        Screen::First => view! { <screens::first::First/> }.into_any(),
-        Screen::Today => view! { <screens::today::Today/> }.into_any(),
-        Screen::Pan(pan) => view! { <screens::pan::PanPage pan/> }.into_any(),
-        Screen::Log => view! { <screens::log::Log/> }.into_any(),
-        Screen::Add(pan) => view! { <screens::add::Add pan/> }.into_any(),
-        Screen::Filter => view! { <screens::filter::Filter/> }.into_any(),
-        Screen::LightUp => view! { <screens::light_up::LightUp/> }.into_any(),
-        Screen::LockUp => view! { <screens::lock_up::LockUp/> }.into_any(),
-        Screen::LastNight => view! { <screens::last_night::LastNight/> }.into_any(),
-        Screen::Office => view! { <screens::office::Office/> }.into_any(),
-        Screen::SetUp => view! { <screens::set_up::SetUp/> }.into_any(),
-        Screen::Edit(subject, id) => view! { <screens::edit::Edit subject id/> }.into_any(),
-    };
-    view! {
-        {shown}
-        <trouble::TroubleSheet screen/>
-    }
+    let shown = live(move || match screen.get() {
+        Screen::First => screens::first::first(),
+        Screen::Today => foreign(view! { <screens::today::Today/> }),
+        Screen::Pan(pan) => foreign(view! { <screens::pan::PanPage pan/> }),
+        Screen::Log => foreign(view! { <screens::log::Log/> }),
+        Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
+        Screen::Filter => foreign(view! { <screens::filter::Filter/> }),
+        Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
+        Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
+        Screen::LastNight => foreign(view! { <screens::last_night::LastNight/> }),
+        Screen::Office => foreign(view! { <screens::office::Office/> }),
+        Screen::SetUp => foreign(view! { <screens::set_up::SetUp/> }),
+        Screen::Edit(subject, id) => foreign(view! { <screens::edit::Edit subject id/> }),
+    });
+    nodes![shown, trouble::trouble_sheet(bench, screen)]
 }

@@ -1,8 +1,9 @@
 //! Every screen there is, and the `#address` it stands at. Reload and Back work on all of them; the steps of a job
 //! have no addresses of their own, so Back never changes a step.
 
-use leptos::prelude::*;
+use leptos::prelude::{on_cleanup, window_event_listener};
 
+use super::node::Held;
 use crate::domain::ids::PanId;
 use crate::domain::setting_up::Subject;
 
@@ -109,9 +110,9 @@ pub fn go(screen: Screen) {
 
 /// The screen shown, following the address.
 #[must_use]
-pub fn follow() -> Signal<Screen> {
-    let screen = RwSignal::new(current());
+pub fn follow() -> Held<Screen> {
+    let screen = Held::new(current());
     let handle = window_event_listener(leptos::ev::hashchange, move |_| screen.set(current()));
     on_cleanup(move || handle.remove());
-    screen.into()
+    screen
 }

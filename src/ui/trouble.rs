@@ -1,12 +1,14 @@
 //! What could not be written, in words over every screen: it hides neither Fire, Burn nor STOP.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
-use super::bench::use_bench;
-use super::parts::{Button, Rank};
+use super::bench::Bench;
+use super::node::{Held, Node, el, live};
+use super::parts::{Rank, button};
 use super::screen::Screen;
 use crate::browser::clock;
 use crate::kitchen::Refused;
+use crate::nodes;
 use crate::store::StoreFault;
 use crate::words::Lang;
 use crate::words::trouble::{self, Told, Way, way};
@@ -38,17 +40,12 @@ fn told(why: &Refused, lang: Lang) -> (Told, Ways) {
     }
 }
 
-/// The trouble, until somebody has read it. The guide's own refusals are worded by the job's screen.
-#[component]
-pub fn TroubleSheet(
-    /// The screen beneath.
-    #[prop(into)]
-    screen: Signal<Screen>,
-) -> impl IntoView {
-    let bench = use_bench();
+/// The trouble, until somebody has read it, over whatever screen is beneath. The guide's own refusals are worded by the
+/// job's screen.
+#[must_use]
+pub fn trouble_sheet(bench: Bench, screen: Held<Screen>) -> Node {
     let lang = bench.lang;
-    let leave = Callback::new(move |()| bench.trouble.set(None));
-    move || {
+    live(move || {
         let trouble = bench.trouble.get()?;
         let on_job = screen.get().is_job();
         if on_job && matches!(trouble.why, Refused::Guide(_) | Refused::Day(_)) {
@@ -56,25 +53,27 @@ pub fn TroubleSheet(
         }
         let (Told { title, text }, ways) = told(&trouble.why, lang);
         let [right, wrong] = trouble::clock_answers(lang);
+        let again = move |confirmed| Callback::new(move |()| bench.send_again(confirmed));
+        let leave = |rank, label| button(rank, label, "trouble-leave", move || bench.trouble.set(None));
         let buttons = match ways {
-            Ways::Clock => view! {
-                <Button label=right rank=Rank::First on_press=move |()| bench.send_again(true) testid="trouble-confirm"/>
-                <Button label=wrong on_press=leave testid="trouble-leave"/>
-            }
-            .into_any(),
-            Ways::Again => view! {
-                <Button label=way(Way::Again, lang) rank=Rank::First on_press=move |()| bench.send_again(false) testid="trouble-again"/>
-                <Button label=way(Way::Leave, lang) on_press=leave testid="trouble-leave"/>
-            }
-            .into_any(),
-            Ways::Leave => view! { <Button label=way(Way::Leave, lang) on_press=leave testid="trouble-leave"/> }.into_any(),
+            Ways::Clock => nodes![
+                button(Rank::First, right, "trouble-confirm", again(true)),
+                leave(Rank::Second, wrong),
+            ],
+            Ways::Again => nodes![
+                button(Rank::First, way(Way::Again, lang), "trouble-again", again(false)),
+                leave(Rank::Second, way(Way::Leave, lang)),
+            ],
+            Ways::Leave => leave(Rank::Second, way(Way::Leave, lang)).into(),
         };
-        Some(view! {
-            <section class="trouble" class:on-job=on_job role="alert" data-testid="trouble">
-                <h2>{title}</h2>
-                <p>{text}</p>
-                {buttons}
-            </section>
-        })
-    }
+        let sheet = el("section")
+            .class("trouble")
+            .class_if("on-job", on_job)
+            .attr("role", "alert")
+            .testid("trouble")
+            .child(el("h2").text(title))
+            .child(el("p").text(text))
+            .child(buttons);
+        Some(sheet)
+    })
 }

@@ -12,7 +12,7 @@ use crate::domain::guide::gate::{Gate, Question, QuestionKind};
 use crate::domain::procedure::Step as TableStep;
 use crate::domain::procedure::{Answer, Hold, StepId};
 use crate::domain::units::Temp;
-use crate::ui::parts::{AnswerButton, GoOn, Pad, PadWords};
+use crate::ui::old_parts::{AnswerButton, GoOn, Pad, PadWords};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, answers, hazards, holds, questions, steps};
@@ -54,7 +54,7 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> AnyView {
         ..
     } = parts;
     let step = table_step(asking.gate(), question.step);
-    let hazard_sign = step.map_or(crate::ui::parts::SignKind::Warning, |s| signs::of_hazard(s.hazard));
+    let hazard_sign = step.map_or(crate::ui::old_parts::SignKind::Warning, |s| signs::of_hazard(s.hazard));
     let item = match &question.kind {
         QuestionKind::Look { item, .. } | QuestionKind::Probe { item } => Some(*item),
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,

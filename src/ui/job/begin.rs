@@ -7,7 +7,7 @@ use super::people::everybody;
 use crate::domain::facts::job::JobKind;
 use crate::domain::ids::PersonId;
 use crate::ui::bench::Bench;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::job_name;
 use crate::words::screens::day::{self, DaySay};

@@ -6,7 +6,7 @@ use super::page::JobPage;
 use crate::domain::guide::{Command, Refusal};
 use crate::kitchen::{Order, Refused};
 use crate::ui::bench::{Trouble, use_bench};
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::words::refusals;
 use crate::words::screens::job::{JobSay, say};
 

@@ -5,8 +5,8 @@ use leptos::prelude::*;
 use super::notes::notes;
 use crate::ui::bench::use_bench;
 use crate::ui::cards::use_cards;
-use crate::ui::frame::empties;
-use crate::ui::parts::{Emergency, EmptyBanners, StopBar};
+use crate::ui::old_frame::empties;
+use crate::ui::old_parts::{Emergency, EmptyBanners, StopBar};
 use crate::words::cards;
 use crate::words::run::{Say, say};
 

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::domain::ids::PersonId;
 use crate::ui::bench::Bench;
-use crate::ui::parts::AnswerButton;
+use crate::ui::old_parts::AnswerButton;
 
 /// Everybody who works here; `chosen` is drawn as pressed.
 #[must_use]

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::procedure::Step;
-use crate::ui::parts::{Button, Rank, Sheet};
+use crate::ui::old_parts::{Button, Rank, Sheet};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, holds, steps, whys};

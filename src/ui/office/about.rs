@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::browser::update;
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Card};
+use crate::ui::old_parts::{Button, Card};
 use crate::ui::screens::today::NewVersion;
 use crate::words::office::{self, Line, line};
 use crate::words::screens::{Screen as Words, cautions, screen as words};

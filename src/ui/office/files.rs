@@ -14,7 +14,7 @@ use crate::store::import::{ImportFault, ImportRefusal, import};
 use crate::store::{Journal, World};
 use crate::ui::bench::{Bench, use_bench};
 use crate::ui::boot::Reboot;
-use crate::ui::parts::{Button, Card, Notice, Tone};
+use crate::ui::old_parts::{Button, Card, Notice, Tone};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::words::Lang;

@@ -5,7 +5,7 @@ use leptos::task::spawn_local;
 
 use crate::browser::storage_health::{self, Room};
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Card};
+use crate::ui::old_parts::{Button, Card};
 use crate::words::office::{self, Line, line};
 use crate::words::screens::{Screen as Words, screen as words};
 

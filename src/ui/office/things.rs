@@ -10,7 +10,7 @@ use crate::domain::ledger::Book;
 use crate::domain::setting_up::{Around, Subject, limit_said};
 use crate::kitchen::Order;
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Card, Choice, Field, Rank};
+use crate::ui::old_parts::{Button, Card, Choice, Field, Rank};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::new_id;

@@ -1,57 +1,51 @@
 //! A choice of one among a few, as a row of buttons. Nothing is chosen beforehand unless the caller says so.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback};
+
+use crate::ui::node::{Element, Text, el};
 
 /// One among a few. Each option's test id is `testid-key`.
-#[component]
-pub fn Choice(
+pub struct Choice {
     /// What is asked.
-    #[prop(into)]
-    legend: String,
+    pub legend: Text,
     /// The options: key and words.
-    options: Vec<(String, String)>,
+    pub options: Vec<(String, String)>,
     /// The key chosen, if any.
-    #[prop(into)]
-    chosen: Signal<Option<String>>,
+    pub chosen: Option<String>,
     /// Called with the key pressed.
-    #[prop(into)]
-    on_choose: Callback<String>,
+    pub on_choose: Callback<String>,
     /// The error in words, if any.
-    #[prop(optional, into)]
-    error: Signal<Option<String>>,
+    pub error: Option<String>,
     /// Its test id, the stem of its options'.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    let buttons = options
-        .into_iter()
-        .map(|(key, words)| {
-            let option_testid = format!("{testid}-{key}");
-            let pressed_key = key.clone();
-            let pressed = move || {
-                if chosen.get().as_deref() == Some(pressed_key.as_str()) {
-                    "true"
-                } else {
-                    "false"
-                }
-            };
-            view! {
-                <button
-                    type="button"
-                    aria-pressed=pressed
-                    data-testid=option_testid
-                    on:click=move |_| on_choose.run(key.clone())
-                >
-                    {words}
-                </button>
-            }
-        })
-        .collect_view();
-    view! {
-        <fieldset class="choice field" data-testid=testid>
-            <legend>{legend}</legend>
-            <div class="choice-row">{buttons}</div>
-            {move || error.get().map(|words| view! { <p class="field-error" role="alert">{words}</p> })}
-        </fieldset>
+    pub testid: Text,
+}
+
+impl Choice {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self {
+            legend,
+            options,
+            chosen,
+            on_choose,
+            error,
+            testid,
+        } = self;
+        let buttons = options.into_iter().map(|(key, words)| {
+            let is_chosen = chosen.as_ref() == Some(&key);
+            el("button")
+                .attr("type", "button")
+                .attr("aria-pressed", if is_chosen { "true" } else { "false" })
+                .testid(format!("{testid}-{key}"))
+                .on("click", move |_| on_choose.run(key.clone()))
+                .text(words)
+        });
+        el("fieldset")
+            .class("choice field")
+            .child(el("legend").text(legend))
+            .child(el("div").class("choice-row").children(buttons))
+            .child(super::field::error_line(error))
+            .testid(testid)
     }
 }

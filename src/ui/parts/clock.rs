@@ -1,7 +1,7 @@
 //! Clocks: the big one of a run, read across the kitchen, and a small countdown. They paint the seconds they are given;
 //! nobody counts here.
 
-use leptos::prelude::*;
+use crate::ui::node::{Element, Text, el, svg};
 
 /// Seconds as `m:ss`. The sign is dropped: a clock past its end says so by its look and its words.
 #[must_use]
@@ -27,89 +27,77 @@ fn along(seconds: i64, full: u32) -> i64 {
 }
 
 /// The running clock: at least 150 px for minutes of one figure, 114 px for two.
-#[component]
-pub fn BigClock(
+pub struct BigClock {
     /// What is shown: seconds gone when it counts up, seconds left when it counts down.
-    #[prop(into)]
-    seconds: Signal<i64>,
-    /// Seconds gone, for the bar. Left out: the seconds shown.
-    #[prop(optional, into)]
-    gone: Option<Signal<i64>>,
+    pub seconds: i64,
+    /// Seconds gone, for the bar.
+    pub gone: i64,
     /// Whether the end has passed: the figures then carry a plus.
-    #[prop(optional, into)]
-    over: Signal<bool>,
+    pub over: bool,
     /// The bar beneath.
-    #[prop(optional, into)]
-    bar: Option<Bar>,
+    pub bar: Option<Bar>,
     /// Words at the left beneath, such as "usual 1:00 to 1:30".
-    #[prop(optional, into)]
-    usual: Signal<String>,
+    pub usual: Text,
     /// Words at the right beneath, such as "until 21:47".
-    #[prop(optional, into)]
-    until: Signal<String>,
+    pub until: Text,
     /// What the clock is, for who cannot see it.
-    #[prop(into)]
-    label: String,
+    pub label: Text,
     /// Its test id.
-    #[prop(default = "clock".into(), into)]
-    testid: String,
-) -> impl IntoView {
-    let figures = Memo::new(move |_| minutes_seconds(seconds.get()));
-    let length = Memo::new(move |_| figures.with(String::len) + usize::from(over.get()));
-    let gone = gone.unwrap_or(seconds);
-    view! {
-        <div class="clock" class:over=over data-testid=testid>
-            <div
-                class="clock-figures"
-                class:long=move || length.get() == 5
-                class:very-long=move || { length.get() > 5 }
-                role="timer"
-                aria-label=label
-            >
-                {figures}
-            </div>
-            {bar
-                .map(|bar| {
-                    let usual = bar
-                        .usual
-                        .map(|(from, to)| {
-                            let start = along(from.into(), bar.full);
-                            let width = along(to.into(), bar.full) - start;
-                            view! { <rect class="usual" x=start width=width height="16" /> }
-                        });
-                    view! {
-                        <svg class="clock-bar" viewBox="0 0 1000 16" preserveAspectRatio="none" aria-hidden="true">
-                            <rect class="rail" width="1000" height="16" />
-                            {usual}
-                            <rect class="gone" width=move || along(gone.get(), bar.full) height="16" />
-                        </svg>
-                    }
-                })}
-            <p class="clock-words">
-                <span>{usual}</span>
-                <span>{until}</span>
-            </p>
-        </div>
+    pub testid: &'static str,
+}
+
+impl BigClock {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let figures = minutes_seconds(self.seconds);
+        let length = figures.len() + usize::from(self.over);
+        let face = el("div")
+            .class("clock-figures")
+            .class_if("long", length == 5)
+            .class_if("very-long", length > 5)
+            .attr("role", "timer")
+            .attr("aria-label", self.label)
+            .text(figures);
+        let words = el("p")
+            .class("clock-words")
+            .child(el("span").text(self.usual))
+            .child(el("span").text(self.until));
+        el("div")
+            .class("clock")
+            .class_if("over", self.over)
+            .testid(self.testid)
+            .child(face)
+            .child(self.bar.map(|bar| bar.draw(self.gone)))
+            .child(words)
+    }
+}
+
+impl Bar {
+    fn draw(self, gone: i64) -> Element {
+        let stretch = |class: &'static str, from: i64, to: i64| {
+            let at = svg("rect").class(class).attr("height", "16");
+            at.attr("x", from.to_string()).attr("width", (to - from).to_string())
+        };
+        let usual = self
+            .usual
+            .map(|(from, to)| stretch("usual", along(from.into(), self.full), along(to.into(), self.full)));
+        svg("svg")
+            .class("clock-bar")
+            .attr("viewBox", "0 0 1000 16")
+            .attr("preserveAspectRatio", "none")
+            .attr("aria-hidden", "true")
+            .child(stretch("rail", 0, 1000))
+            .child(usual)
+            .child(stretch("gone", 0, along(gone, self.full)))
     }
 }
 
 /// A small countdown with its words, for a wait that runs beside other work.
-#[component]
-pub fn Countdown(
-    /// Seconds left.
-    #[prop(into)]
-    seconds: Signal<i64>,
-    /// What is waited for.
-    #[prop(into)]
-    words: String,
-    /// Its test id.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    view! {
-        <p class="countdown" data-testid=testid>
-            <b>{move || minutes_seconds(seconds.get())}</b>
-            <span>{words}</span>
-        </p>
-    }
+pub fn countdown(seconds: i64, words: impl Into<Text>, testid: impl Into<Text>) -> Element {
+    el("p")
+        .class("countdown")
+        .testid(testid)
+        .child(el("b").text(minutes_seconds(seconds)))
+        .child(el("span").text(words))
 }

@@ -1,6 +1,8 @@
 //! Fields of a form: a line of text or a number with its label, hint and error, and a row to tick.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
+
+use crate::ui::node::{Element, Node, Text, el};
 
 /// What is typed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -39,85 +41,86 @@ impl FieldKind {
 }
 
 /// A line to type in. What is typed is handed over as it is; the caller reads it and says what is wrong.
-#[component]
-pub fn Field(
+pub struct Field {
     /// What is asked.
-    #[prop(into)]
-    label: String,
+    pub label: Text,
     /// What is typed so far.
-    #[prop(into)]
-    value: Signal<String>,
+    pub value: String,
     /// Called at each change.
-    #[prop(into)]
-    on_input: Callback<String>,
+    pub on_typed: Callback<String>,
     /// What kind of thing it is.
-    #[prop(optional)]
-    kind: FieldKind,
+    pub kind: FieldKind,
     /// The unit, after the value.
-    #[prop(optional, into)]
-    unit: Option<String>,
+    pub unit: Option<Text>,
     /// A line of help, always there.
-    #[prop(optional, into)]
-    hint: Option<String>,
+    pub hint: Option<Text>,
     /// The error in words, if any.
-    #[prop(optional, into)]
-    error: Signal<Option<String>>,
+    pub error: Option<String>,
     /// Its test id, unique on the page: the label is tied to it.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    let id = format!("field-{testid}");
-    let about = format!("{id}-about");
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <div class="field-box" class:wrong=move || error.with(Option::is_some)>
-                <input
-                    id=id
-                    type=kind.html_type()
-                    inputmode=kind.keyboard()
-                    autocomplete="off"
-                    prop:value=value
-                    aria-invalid=move || error.with(Option::is_some).then_some("true")
-                    aria-describedby=about.clone()
-                    data-testid=testid
-                    on:input=move |event| on_input.run(event_target_value(&event))
-                />
-                {unit.map(|unit| view! { <span class="field-unit">{unit}</span> })}
-            </div>
-            <div id=about>
-                {hint.map(|hint| view! { <p class="hint">{hint}</p> })}
-                {move || error.get().map(|words| view! { <p class="field-error" role="alert">{words}</p> })}
-            </div>
-        </div>
+    pub testid: Text,
+}
+
+impl Field {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self {
+            label,
+            value,
+            on_typed,
+            kind,
+            unit,
+            hint,
+            error,
+            testid,
+        } = self;
+        let id = format!("field-{testid}");
+        let about = format!("{id}-about");
+        let wrong = error.is_some();
+        let input = el("input")
+            .attr("id", id.clone())
+            .attr("type", kind.html_type())
+            .attr_if("inputmode", kind.keyboard())
+            .attr("autocomplete", "off")
+            .attr_if("aria-invalid", wrong.then_some("true"))
+            .attr("aria-describedby", about.clone())
+            .testid(testid)
+            .value(value)
+            .on_typed(on_typed);
+        let unit = unit.map(|unit| el("span").class("field-unit").text(unit));
+        let hint = hint.map(|hint| el("p").class("hint").text(hint));
+        el("div")
+            .class("field")
+            .child(el("label").attr("for", id).text(label))
+            .child(
+                el("div")
+                    .class("field-box")
+                    .class_if("wrong", wrong)
+                    .child(input)
+                    .child(unit),
+            )
+            .child(el("div").attr("id", about).child(hint).child(error_line(error)))
     }
 }
 
+/// The error of a field, said aloud when it appears.
+pub(super) fn error_line(error: Option<String>) -> Node {
+    error
+        .map(|words| el("p").class("field-error").attr("role", "alert").text(words))
+        .into()
+}
+
 /// A row to tick. Starts as the caller says; never ticked of itself.
-#[component]
-pub fn CheckRow(
-    /// What is ticked.
-    #[prop(into)]
-    label: String,
-    /// Whether it is.
-    #[prop(into)]
-    checked: Signal<bool>,
-    /// Called with the new state.
-    #[prop(into)]
-    on_change: Callback<bool>,
-    /// Its test id.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    view! {
-        <label class="check">
-            <input
-                type="checkbox"
-                prop:checked=checked
-                data-testid=testid
-                on:change=move |event| on_change.run(event_target_checked(&event))
-            />
-            <span>{label}</span>
-        </label>
-    }
+pub fn check_row(
+    label: impl Into<Text>,
+    checked: bool,
+    testid: impl Into<Text>,
+    on_change: impl Into<Callback<bool>>,
+) -> Element {
+    let input = el("input")
+        .attr("type", "checkbox")
+        .testid(testid)
+        .ticked(checked)
+        .on_ticked(on_change);
+    el("label").class("check").child(input).child(el("span").text(label))
 }

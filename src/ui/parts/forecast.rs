@@ -1,8 +1,7 @@
 //! One fill's oil life: readings so far, the line through them, the band it may take, the limit, the day to change.
 
-use leptos::prelude::*;
-
 use super::pan_drawing::Shade;
+use crate::ui::node::{Element, Node, Text, several, svg};
 
 /// A reading: `day` since the fill began, percent of polar compounds, and the range its instrument leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -81,115 +80,128 @@ impl Scale {
 
 /// A fill's polar compounds over its days. The line so far wears the colours oil has as it ages, a dot stands for each
 /// day to come; number and word stand in the text beside it.
-#[component]
-pub fn ForecastDrawing(
+pub struct Forecast {
     /// What was measured, oldest first.
-    readings: Vec<Reading>,
+    pub readings: Vec<Reading>,
     /// The line and its band, from the fill's first day to the last foreseen, in order. Fewer than two: no line.
-    line: Vec<Band>,
+    pub line: Vec<Band>,
     /// Today, in days since the fill began.
-    today: f64,
+    pub today: f64,
     /// The limit in percent.
-    limit: f64,
+    pub limit: f64,
     /// The day the oil is expected to need changing, if it is foreseen.
-    change: Option<f64>,
+    pub change: Option<f64>,
     /// The words.
-    words: ForecastWords,
+    pub words: ForecastWords,
     /// Its test id, unique on the page: its title is tied to it.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    let last = line
-        .iter()
-        .map(|band| band.day)
-        .chain(readings.iter().map(|reading| reading.day))
-        .fold(today, f64::max);
-    let highest = line.iter().map(|band| band.high).fold(limit, f64::max);
-    let scale = Scale {
-        days: last.max(1.0),
-        floor: 0.0,
-        ceiling: (limit * 1.15).max(highest.min(limit * 1.5)),
-    };
+    pub testid: &'static str,
+}
 
-    let limit_y = scale.y(limit);
-    let today_x = scale.x(today);
-    let change_x = change.map(|day| scale.x(day));
-    let past = scale.line(
-        line.iter()
-            .filter(|band| band.day <= today)
-            .map(|band| (band.day, band.middle)),
-    );
-    let shade = |percent: f64| Shade::new((percent / limit.max(1.0) * 5.0).ceil().clamp(1.0, 5.0) as u8).class();
-    let worn = line
-        .windows(2)
-        .filter(|pair| pair.iter().all(|band| band.day <= today))
-        .map(|pair| {
+impl Forecast {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let scale = self.scale();
+        let limit_y = scale.y(self.limit);
+        let today_x = scale.x(self.today);
+        let past = scale.line(self.past().iter().map(|band| (band.day, band.middle)));
+        let worn = self.past().windows(2).filter_map(|pair| {
             let d = scale.line(pair.iter().map(|band| (band.day, band.middle)));
-            let class = pair.last().map(|band| format!("path {}", shade(band.middle)));
-            view! { <path class=class d=d /> }
-        })
-        .collect_view();
-    let to_come = line
-        .iter()
-        .filter(|band| band.day > today)
-        .map(|band| {
-            let class = format!("to-come {}", shade(band.middle));
-            view! { <circle class=class cx=scale.x(band.day) cy=scale.y(band.middle) r="4" /> }
-        })
-        .collect_view();
-    let edges = line
-        .iter()
-        .map(|band| (band.day, band.high))
-        .chain(line.iter().rev().map(|band| (band.day, band.low)));
-    let band = scale.line(edges);
-
-    let points = readings
-        .into_iter()
-        .map(|reading| {
-            let x = scale.x(reading.day);
-            let spread = scale.line([(reading.day, reading.range.0), (reading.day, reading.range.1)].into_iter());
-            view! {
-                <path class="spread" d=spread />
-                <circle class="reading" cx=x cy=scale.y(reading.percent) r="7" />
-            }
-        })
-        .collect_view();
-    // The day to change has a line of its own under the other days, so that no two words meet, large text included.
-    let change_mark = change_x.map(|x| {
-        let words_x = x.clamp(50, 346);
-        view! {
-            <path class="stem" d=format!("M{x} {limit_y}V246") />
-            <path class="change" d=format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z") />
-            <text class="strong" x=words_x y="264" text-anchor="middle">
-                {words.change}
-            </text>
-        }
-    });
-    let start_words = (today_x > 150).then(|| view! { <text x="4" y="236">{words.start}</text> });
-    let (title_id, desc_id) = (format!("{testid}-title"), format!("{testid}-desc"));
-    let labelled_by = format!("{title_id} {desc_id}");
-    view! {
-        <svg
-            class="forecast"
-            viewBox="0 0 400 272"
-            role="img"
-            aria-labelledby=labelled_by
-            data-testid=testid
-        >
-            <title id=title_id>{words.title}</title>
-            <desc id=desc_id>{words.desc}</desc>
-            <path class="axis" d="M44 214H384" />
-            <path class="band" d=format!("{band}Z") />
-            <path class="today" d=format!("M{today_x} 30V214") />
-            <path class="limit" d=format!("M44 {limit_y}H384") />
-            <text x="44" y=limit_y - 8>{words.limit}</text>
-            <path class="path-rim" d=past.clone() />
-            {worn}
-            {to_come}
-            {points}
-            {change_mark}
-            <text x=today_x.clamp(30, 360) y="236" text-anchor="middle">{words.today}</text>
-            {start_words}
-        </svg>
+            let band = pair.last()?;
+            Some(path("path", d).class(self.shade(band.middle)))
+        });
+        let to_come = self.line[self.past().len()..]
+            .iter()
+            .map(|band| dot("to-come", scale.x(band.day), scale.y(band.middle), "4").class(self.shade(band.middle)));
+        let highs = self.line.iter().map(|band| (band.day, band.high));
+        let lows = self.line.iter().rev().map(|band| (band.day, band.low));
+        let band = scale.line(highs.chain(lows));
+        let points = self.readings.iter().map(|reading| {
+            let spread = [reading.range.0, reading.range.1].map(|percent| (reading.day, percent));
+            let at = dot("reading", scale.x(reading.day), scale.y(reading.percent), "7");
+            several([path("spread", scale.line(spread.into_iter())), at])
+        });
+        let start = (today_x > 150).then(|| label(4, 236, self.words.start.clone()));
+        let testid = self.testid;
+        let title = svg("title")
+            .attr("id", format!("{testid}-title"))
+            .text(self.words.title.clone());
+        let desc = svg("desc")
+            .attr("id", format!("{testid}-desc"))
+            .text(self.words.desc.clone());
+        svg("svg")
+            .class("forecast")
+            .attr("viewBox", "0 0 400 272")
+            .attr("role", "img")
+            .attr("aria-labelledby", format!("{testid}-title {testid}-desc"))
+            .testid(testid)
+            .child(title)
+            .child(desc)
+            .child(path("axis", "M44 214H384"))
+            .child(path("band", format!("{band}Z")))
+            .child(path("today", format!("M{today_x} 30V214")))
+            .child(path("limit", format!("M44 {limit_y}H384")))
+            .child(label(44, limit_y - 8, self.words.limit.clone()))
+            .child(path("path-rim", past))
+            .children(worn)
+            .children(to_come)
+            .children(points)
+            .child(
+                self.change
+                    .map(|day| change_mark(scale.x(day), limit_y, self.words.change.clone())),
+            )
+            .child(label(today_x.clamp(30, 360), 236, self.words.today.clone()).attr("text-anchor", "middle"))
+            .child(start)
     }
+
+    fn scale(&self) -> Scale {
+        let days = self.line.iter().map(|band| band.day);
+        let last = days
+            .chain(self.readings.iter().map(|reading| reading.day))
+            .fold(self.today, f64::max);
+        let highest = self.line.iter().map(|band| band.high).fold(self.limit, f64::max);
+        Scale {
+            days: last.max(1.0),
+            floor: 0.0,
+            ceiling: (self.limit * 1.15).max(highest.min(self.limit * 1.5)),
+        }
+    }
+
+    /// The line up to today.
+    fn past(&self) -> &[Band] {
+        let so_far = self.line.partition_point(|band| band.day <= self.today);
+        &self.line[..so_far]
+    }
+
+    fn shade(&self, percent: f64) -> &'static str {
+        Shade::new((percent / self.limit.max(1.0) * 5.0).ceil().clamp(1.0, 5.0) as u8).class()
+    }
+}
+
+fn path(class: &'static str, d: impl Into<Text>) -> Element {
+    svg("path").class(class).attr("d", d)
+}
+
+fn dot(class: &'static str, x: i32, y: i32, r: &'static str) -> Element {
+    let at = svg("circle").class(class).attr("cx", x.to_string());
+    at.attr("cy", y.to_string()).attr("r", r)
+}
+
+fn label(x: i32, y: i32, words: String) -> Element {
+    svg("text")
+        .attr("x", x.to_string())
+        .attr("y", y.to_string())
+        .text(words)
+}
+
+/// The day to change has a line of its own under the other days, so that no two words meet, large text included.
+fn change_mark(x: i32, limit_y: i32, words: String) -> Node {
+    let words = label(x.clamp(50, 346), 264, words)
+        .class("strong")
+        .attr("text-anchor", "middle");
+    several([
+        path("stem", format!("M{x} {limit_y}V246")),
+        path("change", format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z")),
+        words,
+    ])
 }

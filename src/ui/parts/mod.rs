@@ -1,5 +1,7 @@
 //! The parts screens are made of. A part takes words already chosen and says back what was touched: it knows neither
 //! the run nor the language, keeps no truth of its own, and carries the test id its caller gives.
+//!
+//! A part draws what it is given once; what changes is drawn again by the caller, inside [`super::node::live`].
 
 mod buttons;
 mod choice;
@@ -16,17 +18,17 @@ mod sign;
 mod step_screen;
 mod undo;
 
-pub use buttons::{AnswerButton, Button, Emergency, GoOn, Rank, StopBar};
+pub use buttons::{Rank, answer_button, button, emergency, go_on, stop_bar};
 pub use choice::Choice;
-pub use clock::{Bar, BigClock, Countdown, minutes_seconds};
-pub use field::{CheckRow, Field, FieldKind};
-pub use forecast::{Band, ForecastDrawing, ForecastWords, Reading};
+pub use clock::{Bar, BigClock, countdown, minutes_seconds};
+pub use field::{Field, FieldKind, check_row};
+pub use forecast::{Band, Forecast, ForecastWords, Reading};
 pub use pad::{Pad, PadWords};
-pub use pan_drawing::{PanDrawing, Shade};
-pub use panels::{Card, Notice, Tone};
+pub use pan_drawing::{Shade, pan_drawing};
+pub use panels::{Tone, card, notice};
 pub use run_drawing::{RunDrawing, Vessel};
 pub use sheet::Sheet;
-pub use shell::{EmptyBanners, Shell, Tab};
-pub use sign::{Sign, SignKind};
+pub use shell::{Shell, Tab, empty_banners};
+pub use sign::{SignKind, sign};
 pub use step_screen::{StepScreen, StepWords};
 pub use undo::Undo;

@@ -1,6 +1,11 @@
 //! A pad of our own keys for one number: a temperature, litres, minutes. What is typed stays text until it is accepted.
 
-use leptos::prelude::*;
+use std::cell::Cell;
+use std::rc::Rc;
+
+use leptos::prelude::{Callable, Callback};
+
+use crate::ui::node::{Element, Held, Text, el, live};
 
 /// The words of the keys.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,116 +52,118 @@ fn typed(now: &str, key: Key, most: usize) -> String {
 
 /// A pad for one number. Keys carry the test ids `testid-0` to `testid-9`, `-point`, `-sign`, `-back`, `-clear`,
 /// `-accept`; the number shown is `testid-value`.
-#[component]
-pub fn Pad(
+pub struct Pad {
     /// What is typed so far: figures, `.`, a leading `-`.
-    value: RwSignal<String>,
+    pub value: Held<String>,
     /// What the number is, for who cannot see the question.
-    #[prop(into)]
-    label: String,
+    pub label: Text,
     /// Its unit.
-    #[prop(into)]
-    unit: String,
+    pub unit: Text,
     /// The words of the keys.
-    words: PadWords,
+    pub words: PadWords,
     /// Whether a fraction may be typed.
-    #[prop(optional)]
-    fraction: bool,
+    pub fraction: bool,
     /// Whether it may be below nothing.
-    #[prop(optional)]
-    below_zero: bool,
+    pub below_zero: bool,
     /// The most figures.
-    #[prop(default = 4)]
-    most: usize,
+    pub most: usize,
     /// What stands there without having been typed: the first figure takes its place.
-    #[prop(optional, into)]
-    prefilled: Option<String>,
+    pub prefilled: Option<String>,
     /// Called with what was typed; never with nothing.
-    #[prop(into)]
-    on_accept: Callback<String>,
+    pub on_accept: Callback<String>,
     /// Its test id, the stem of its keys'.
-    #[prop(into)]
-    testid: String,
-) -> impl IntoView {
-    let untouched = StoredValue::new(prefilled);
-    let press = move |key: Key| {
-        let offered = untouched.try_update_value(Option::take).flatten();
-        value.update(|now| {
-            if offered.as_ref() == Some(now) && key != Key::Sign {
-                now.clear();
-            }
-            *now = typed(now, key, most);
+    pub testid: Text,
+}
+
+impl Pad {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self {
+            value,
+            label,
+            unit,
+            words,
+            fraction,
+            below_zero,
+            most,
+            prefilled,
+            on_accept,
+            testid,
+        } = self;
+        let untouched = Rc::new(Cell::new(prefilled));
+        let press = move |key: Key| {
+            let offered = untouched.take();
+            value.update(|now| {
+                if offered.as_ref() == Some(now) && key != Key::Sign {
+                    now.clear();
+                }
+                *now = typed(now, key, most);
+            });
+        };
+        let key = |testid: String, words: String, does: Box<dyn Fn()>| {
+            let key = el("button").attr("type", "button").testid(testid);
+            key.on("click", move |_| does()).text(words)
+        };
+        let figure = |figure: char| {
+            let press = press.clone();
+            let does = Box::new(move || press(Key::Figure(figure)));
+            key(format!("{testid}-{figure}"), figure.to_string(), does)
+        };
+        let other = |name: &str, words: String, does: Box<dyn Fn()>| key(format!("{testid}-{name}"), words, does);
+        let back = other("back", words.back, Box::new(move || value.update(String::pop))).class("word");
+        let clear = other("clear", words.clear, Box::new(move || value.update(String::clear))).class("word");
+        let (sign_press, point_press) = (press.clone(), press.clone());
+        let sign = other("sign", "±".to_owned(), Box::new(move || sign_press(Key::Sign)))
+            .attr("aria-label", words.sign)
+            .flag("disabled", !below_zero);
+        let point =
+            other("point", words.point.clone(), Box::new(move || point_press(Key::Point))).flag("disabled", !fraction);
+        let accept_testid = format!("{testid}-accept");
+        let accept = live(move || {
+            let accept = el("button")
+                .attr("type", "button")
+                .class("accept")
+                .testid(accept_testid.clone());
+            let take = move |_: &web_sys::Event| {
+                if !value.with_untracked(|now| is_empty(now)) {
+                    on_accept.run(value.get_untracked());
+                }
+            };
+            accept
+                .flag("disabled", value.with(|now| is_empty(now)))
+                .on("click", take)
+                .text(words.accept.clone())
         });
-    };
-    let empty = move || value.with(|now| !now.contains(|c: char| c.is_ascii_digit()));
-    let accept = move |_| {
-        if !empty() {
-            on_accept.run(value.get_untracked());
-        }
-    };
-    let figure = |figure: char| {
-        view! {
-            <button
-                type="button"
-                data-testid=format!("{testid}-{figure}")
-                on:click=move |_| press(Key::Figure(figure))
-            >
-                {figure.to_string()}
-            </button>
-        }
-    };
-    let point = words.point.clone();
-    let shown = move || value.with(|now| now.replace('-', "\u{2212}").replace('.', &point));
-    let clear = move |_| value.update(String::clear);
-    let back = move |_| {
-        value.update(|now| {
-            now.pop();
-        });
-    };
-    view! {
-        <div class="pad" role="group" aria-label=label data-testid=testid.clone()>
-            <p class="pad-value">
-                <output data-testid=format!("{testid}-value")>{shown}</output>
-                <span class="pad-unit">{unit}</span>
-            </p>
-            <div class="pad-keys">
-                {['7', '8', '9'].map(figure)}
-                <button type="button" class="word" data-testid=format!("{testid}-back") on:click=back>
-                    {words.back}
-                </button>
-                {['4', '5', '6'].map(figure)}
-                <button type="button" class="word" data-testid=format!("{testid}-clear") on:click=clear>
-                    {words.clear}
-                </button>
-                {['1', '2', '3'].map(figure)}
-                <button
-                    type="button"
-                    class="accept"
-                    disabled=empty
-                    data-testid=format!("{testid}-accept")
-                    on:click=accept
-                >
-                    {words.accept}
-                </button>
-                <button
-                    type="button"
-                    disabled=!below_zero
-                    aria-label=words.sign
-                    data-testid=format!("{testid}-sign")
-                    on:click=move |_| press(Key::Sign)
-                >
-                    "±"
-                </button>
-                {figure('0')}
-                <button
-                    type="button"
-                    disabled=!fraction
-                    data-testid=format!("{testid}-point")
-                    on:click=move |_| press(Key::Point)
-                >
-                    {words.point}
-                </button>
-            </div>
-        </div>
+        let point_word = words.point;
+        let shown = live(move || value.with(|now| now.replace('-', "\u{2212}").replace('.', &point_word)));
+        let output = el("output").testid(format!("{testid}-value")).child(shown);
+        let keys = el("div")
+            .class("pad-keys")
+            .children(['7', '8', '9'].map(figure))
+            .child(back)
+            .children(['4', '5', '6'].map(figure))
+            .child(clear)
+            .children(['1', '2', '3'].map(figure))
+            .child(accept)
+            .child(sign)
+            .child(figure('0'))
+            .child(point);
+        el("div")
+            .class("pad")
+            .attr("role", "group")
+            .attr("aria-label", label)
+            .testid(testid)
+            .child(
+                el("p")
+                    .class("pad-value")
+                    .child(output)
+                    .child(el("span").class("pad-unit").text(unit)),
+            )
+            .child(keys)
     }
+}
+
+fn is_empty(typed: &str) -> bool {
+    !typed.contains(|c: char| c.is_ascii_digit())
 }

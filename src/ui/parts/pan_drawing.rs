@@ -1,6 +1,6 @@
 //! A pan: an open vessel with its oil in the colour oil has as it ages, and its number.
 
-use leptos::prelude::*;
+use crate::ui::node::{Element, Text, svg};
 
 /// How dark oil is drawn, 1 fresh to 5 spent. A look only: a number and a word always stand beside it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -38,39 +38,35 @@ impl Shade {
 const FLOOR: u16 = 55;
 const DEPTH: u16 = 46;
 
-/// A pan, in a list or large. Hidden from screen readers: the words beside it say the same.
-#[component]
-pub fn PanDrawing(
-    /// How dark its oil is.
-    shade: Shade,
-    /// How full it is, in percent of the drawn pan; 0 is empty.
-    level: u8,
-    /// The pan's number.
-    #[prop(into)]
-    number: String,
-) -> impl IntoView {
+/// A pan, in a list or large, full to `level` percent of what is drawn, 0 being empty. Hidden from screen readers: the
+/// words beside it say the same.
+pub fn pan_drawing(shade: Shade, level: u8, number: impl Into<Text>) -> Element {
     let height = u16::from(level.min(100)) * DEPTH / 100;
     let top = FLOOR - height;
-    let oil = (height > 4).then(|| {
-        let body = format!("M8 {top}H88V47A8 8 0 0 1 80 {FLOOR}H16A8 8 0 0 1 8 47Z");
-        let surface = format!("M8 {top}H88");
-        view! {
-            <path class="oil" d=body />
-            <path class="surface" d=surface />
-        }
-    });
+    let path = |d: String| svg("path").attr("d", d);
+    let picture = svg("svg")
+        .class("drawing")
+        .class(shade.class())
+        .attr("viewBox", "0 0 96 62")
+        .attr("aria-hidden", "true");
+    let picture = if height > 4 {
+        picture
+            .child(path(format!("M8 {top}H88V47A8 8 0 0 1 80 {FLOOR}H16A8 8 0 0 1 8 47Z")).class("oil"))
+            .child(path(format!("M8 {top}H88")).class("surface"))
+    } else {
+        picture
+    };
     // The number stands in the oil where that is deep enough to carry it, else in the empty pan above it.
     let (text_class, baseline) = if height >= 26 {
-        (shade.text_class(), top + height / 2 + 8)
+        (Some(shade.text_class()), top + height / 2 + 8)
     } else {
-        ("", 30)
+        (None, 30)
     };
-    view! {
-        <svg class=format!("drawing {}", shade.class()) viewBox="0 0 96 62" aria-hidden="true">
-            {oil} <path d="M6 4V49A10 10 0 0 0 16 58H80A10 10 0 0 0 90 49V4" />
-            <text class=text_class x="48" y=baseline font-size="24">
-                {number}
-            </text>
-        </svg>
-    }
+    let words = svg("text")
+        .attr_if("class", text_class)
+        .attr("x", "48")
+        .attr("font-size", "24");
+    picture
+        .child(svg("path").attr("d", "M6 4V49A10 10 0 0 0 16 58H80A10 10 0 0 0 90 49V4"))
+        .child(words.attr("y", baseline.to_string()).text(number))
 }

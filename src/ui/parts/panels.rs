@@ -1,26 +1,12 @@
 //! What lies on the ground of a screen: cards that hold things together, notices that tell one thing.
 
-use leptos::prelude::*;
-
 use super::sign::{SignKind, sign_picture};
+use crate::ui::node::{Element, Text, el};
 
-/// A card. Its contents are the caller's.
-#[component]
-pub fn Card(
-    /// On the night ground whatever the rest uses: for the job that comes next, or an open run.
-    #[prop(optional)]
-    night: bool,
-    /// Its test id.
-    #[prop(into)]
-    testid: String,
-    /// What it holds.
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <section class="card" class:night=night data-testid=testid>
-            {children()}
-        </section>
-    }
+/// A card; its contents are the caller's. Class `night` puts it on the night ground whatever the rest uses: for the job
+/// that comes next, or an open run.
+pub fn card(testid: impl Into<Text>) -> Element {
+    el("section").class("card").testid(testid)
 }
 
 /// What kind of thing a notice tells.
@@ -35,38 +21,18 @@ pub enum Tone {
     Danger,
 }
 
-/// One thing told in a heading and a sentence, with what can be done about it.
-#[component]
-pub fn Notice(
-    /// What kind of thing.
-    #[prop(optional)]
-    tone: Tone,
-    /// What happened.
-    #[prop(into)]
-    title: String,
-    /// What is safe and what to do.
-    #[prop(into)]
-    text: String,
-    /// Its test id.
-    #[prop(into)]
-    testid: String,
-    /// Its buttons.
-    #[prop(optional)]
-    children: Option<Children>,
-) -> impl IntoView {
+/// One thing told in a heading and a sentence; what can be done about it comes after as its children.
+pub fn notice(tone: Tone, title: impl Into<Text>, text: impl Into<Text>, testid: impl Into<Text>) -> Element {
     let (class, role) = match tone {
         Tone::Quiet => ("notice", "status"),
         Tone::Wrong => ("notice wrong", "alert"),
         Tone::Danger => ("notice danger", "alert"),
     };
-    view! {
-        <section class=class role=role data-testid=testid>
-            {(tone == Tone::Danger).then(|| sign_picture(SignKind::Warning))}
-            <div>
-                <h2>{title}</h2>
-                <p>{text}</p>
-            </div>
-            {children.map(|children| children())}
-        </section>
-    }
+    let words = el("div").child(el("h2").text(title)).child(el("p").text(text));
+    el("section")
+        .class(class)
+        .attr("role", role)
+        .testid(testid)
+        .child((tone == Tone::Danger).then(|| sign_picture(SignKind::Warning)))
+        .child(words)
 }

@@ -1,9 +1,8 @@
 //! The live drawing of a run: pan, hose and machine, with the oil where it is and moving where it moves.
 
-use leptos::prelude::*;
-
 use super::pan_drawing::Shade;
 use crate::domain::facts::run::{Place, Pump};
+use crate::ui::node::{Element, Node, Text, el, several, svg};
 
 /// What stands beside the pan.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -34,93 +33,106 @@ const fn way(pump: Pump) -> Option<&'static str> {
     }
 }
 
-/// Where oil is, and where it goes. `label` says the same in words for who cannot see it.
-#[component]
-pub fn RunDrawing(
+/// Where oil is, and where it goes.
+pub struct RunDrawing {
     /// Where the oil is.
-    place: Place,
+    pub place: Place,
     /// What the pump does.
-    pump: Pump,
+    pub pump: Pump,
     /// How dark the oil is.
-    shade: Shade,
+    pub shade: Shade,
     /// What stands beside the pan.
-    #[prop(optional)]
-    vessel: Vessel,
-    /// The drawing in one sentence.
-    #[prop(into)]
-    label: String,
+    pub vessel: Vessel,
+    /// The drawing in one sentence, for who cannot see it.
+    pub label: Text,
     /// Words under the pan.
-    #[prop(optional, into)]
-    pan_words: Signal<String>,
+    pub pan_words: Text,
     /// Words under the machine or container.
-    #[prop(optional, into)]
-    vessel_words: Signal<String>,
-) -> impl IntoView {
-    let (pan_top, vessel_top) = tops(place);
-    let pan_oil = pan_top.map(|top| {
-        view! {
-            <path class="oil" d=format!("M12 {top}H116V104A10 10 0 0 1 106 114H22A10 10 0 0 1 12 104Z") />
-            <path class="surface" d=format!("M12 {top}H116") />
-        }
-    });
-    let vessel_oil = vessel_top.map(|top| {
-        view! {
-            <path class="oil" d=format!("M206 {top}H304V104A10 10 0 0 1 294 114H216A10 10 0 0 1 206 104Z") />
-            <path class="surface" d=format!("M206 {top}H304") />
-        }
-    });
-    let beside = match vessel {
-        Vessel::Machine => view! {
-            <path d="M204 58H306V104A12 12 0 0 1 294 116H216A12 12 0 0 1 204 104Z" />
-            <path d="M198 58H312M246 58V50H264V58" />
-            <circle cx="224" cy="120" r="3" />
-            <circle cx="286" cy="120" r="3" />
-        }
-        .into_any(),
-        Vessel::Container => view! {
-            <path d="M206 62V106A10 10 0 0 0 216 116H294A10 10 0 0 0 304 106V62" />
-            <path d="M196 62H314M240 62C240 46 270 46 270 62" />
-        }
-        .into_any(),
-    };
-    let hose = match (vessel, way(pump)) {
-        (Vessel::Container, _) => None,
-        (Vessel::Machine, Some(way)) => Some(
-            view! {
-                <path class="pipe" d=way />
-                <path class="pipe-oil" d=way />
-                <path class="drops" d=way />
-                {match pump {
-                    Pump::Drawing => Some(view! { <path d="M150 4L166 12L154 24" /> }),
-                    _ => Some(view! { <path d="M154 2L140 12L154 22" /> }),
-                }}
-            }
-            .into_any(),
-        ),
-        (Vessel::Machine, None) => Some(
-            view! {
-                <path class="quiet" d="M118 96C150 96 150 76 204 80" />
-                {(pump == Pump::Unknown).then(|| view! { <text x="160" y="68" font-size="32">"?"</text> })}
-            }
-            .into_any(),
-        ),
-    };
-    view! {
-        <div class="run-picture">
-            <svg
-                class=format!("drawing {}", shade.class())
-                viewBox="0 -2 320 126"
-                role="img"
-                aria-label=label
-            >
-                {pan_oil}
-                {vessel_oil}
-                <path class:dashed=place == Place::Gone d="M10 40V104A12 12 0 0 0 22 116H106A12 12 0 0 0 118 104V40" />
-                {beside}
-                {hose}
-            </svg>
-            <p class="pan-words">{pan_words}</p>
-            <p class="vessel-words">{vessel_words}</p>
-        </div>
+    pub vessel_words: Text,
+}
+
+impl RunDrawing {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let (pan_top, vessel_top) = tops(self.place);
+        let pan_oil = pan_top.map(|top| oil("M12 ", top, "H116", "V104A10 10 0 0 1 106 114H22A10 10 0 0 1 12 104Z"));
+        let vessel_oil = vessel_top.map(|top| {
+            oil(
+                "M206 ",
+                top,
+                "H304",
+                "V104A10 10 0 0 1 294 114H216A10 10 0 0 1 206 104Z",
+            )
+        });
+        let pan = path("", "M10 40V104A12 12 0 0 0 22 116H106A12 12 0 0 0 118 104V40");
+        let picture = svg("svg")
+            .class("drawing")
+            .class(self.shade.class())
+            .attr("viewBox", "0 -2 320 126")
+            .attr("role", "img")
+            .attr("aria-label", self.label)
+            .child(pan_oil)
+            .child(vessel_oil)
+            .child(pan.class_if("dashed", self.place == Place::Gone))
+            .child(beside(self.vessel))
+            .child(hose(self.vessel, self.pump));
+        el("div")
+            .class("run-picture")
+            .child(picture)
+            .child(el("p").class("pan-words").text(self.pan_words))
+            .child(el("p").class("vessel-words").text(self.vessel_words))
     }
+}
+
+fn path(class: &'static str, d: impl Into<Text>) -> Element {
+    svg("path")
+        .attr_if("class", Some(class).filter(|class| !class.is_empty()))
+        .attr("d", d)
+}
+
+/// Oil up to `top`, and its surface.
+fn oil(from: &str, top: u16, across: &str, round: &str) -> Node {
+    let surface = format!("{from}{top}{across}");
+    several([path("oil", format!("{surface}{round}")), path("surface", surface)])
+}
+
+fn beside(vessel: Vessel) -> Node {
+    let wheel = |cx: &'static str| svg("circle").attr("cx", cx).attr("cy", "120").attr("r", "3");
+    match vessel {
+        Vessel::Machine => several([
+            path("", "M204 58H306V104A12 12 0 0 1 294 116H216A12 12 0 0 1 204 104Z"),
+            path("", "M198 58H312M246 58V50H264V58"),
+            wheel("224"),
+            wheel("286"),
+        ]),
+        Vessel::Container => several([
+            path("", "M206 62V106A10 10 0 0 0 216 116H294A10 10 0 0 0 304 106V62"),
+            path("", "M196 62H314M240 62C240 46 270 46 270 62"),
+        ]),
+    }
+}
+
+fn hose(vessel: Vessel, pump: Pump) -> Node {
+    if vessel == Vessel::Container {
+        return Node::Nothing;
+    }
+    let Some(way) = way(pump) else {
+        let quiet = path("quiet", "M118 96C150 96 150 76 204 80");
+        let asked = (pump == Pump::Unknown).then(|| {
+            let at = svg("text").attr("x", "160").attr("y", "68").attr("font-size", "32");
+            at.text("?")
+        });
+        return several([Some(quiet), asked]);
+    };
+    let arrow = match pump {
+        Pump::Drawing => "M150 4L166 12L154 24",
+        Pump::Off | Pump::Unknown | Pump::Returning | Pump::Rinsing => "M154 2L140 12L154 22",
+    };
+    several([
+        path("pipe", way),
+        path("pipe-oil", way),
+        path("drops", way),
+        path("", arrow),
+    ])
 }

@@ -1,71 +1,78 @@
 //! A sheet over the whole screen, for the Fire and Burn cards and for questions that must be answered alone.
 
-use leptos::{html, prelude::*};
+use leptos::prelude::{Callable, Callback};
+use web_sys::HtmlDialogElement;
+use web_sys::wasm_bindgen::JsCast;
 
 use super::sign::{SignKind, sign_picture};
+use crate::ui::node::{Element, Node, Reach, Text, el, follow};
 
 /// A modal sheet: what lies beneath cannot be touched or read until it is closed.
-#[component]
-pub fn Sheet(
-    /// Whether it is open.
-    #[prop(into)]
-    open: Signal<bool>,
+pub struct Sheet {
+    /// Whether it is open, followed.
+    pub open: Box<dyn Fn() -> bool>,
     /// Called when it was closed by its button or by the escape key.
-    #[prop(into)]
-    on_close: Callback<()>,
+    pub on_close: Callback<()>,
     /// Its title.
-    #[prop(into)]
-    title: String,
+    pub title: Text,
     /// The sign beside the title.
-    #[prop(optional, into)]
-    sign: Option<SignKind>,
+    pub sign: Option<SignKind>,
     /// What its button says.
-    #[prop(into)]
-    close: String,
+    pub close: Text,
     /// Its test id; the button's is `testid-close`.
-    #[prop(into)]
-    testid: String,
+    pub testid: &'static str,
     /// What it holds.
-    children: Children,
-) -> impl IntoView {
-    let node = NodeRef::<html::Dialog>::new();
-    Effect::new(move || {
-        let Some(dialog) = node.get() else { return };
-        if open.get() == dialog.open() {
-            return;
-        }
-        if open.get() {
-            // A dialog that is not in the page cannot be shown over it; shown in place it still holds its words.
-            if dialog.show_modal().is_err() {
-                dialog.set_open(true);
-            }
-        } else {
-            dialog.close();
-        }
-    });
-    let title_id = format!("{testid}-title");
-    let labelled_by = title_id.clone();
-    view! {
-        <dialog
-            class="sheet"
-            node_ref=node
-            aria-labelledby=labelled_by
-            data-testid=testid.clone()
-            on:cancel=move |_: leptos::ev::Event| on_close.run(())
-        >
-            <div class="sheet-in">
-                <div class="sheet-top">
-                    {sign.map(sign_picture)} <h1 id=title_id>{title}</h1>
-                    <button
-                        type="button"
-                        data-testid=format!("{testid}-close")
-                        on:click=move |_| on_close.run(())
-                    >
-                        {close}
-                    </button>
-                </div>
-                {children()}
-            </div>
-        </dialog>
+    pub holds: Node,
+}
+
+impl Sheet {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self {
+            open,
+            on_close,
+            title,
+            sign,
+            close,
+            testid,
+            holds,
+        } = self;
+        let reach = Reach::new();
+        follow(move || show(reach, open()));
+        let title_id = format!("{testid}-title");
+        let labelled_by = title_id.clone();
+        let close = el("button")
+            .attr("type", "button")
+            .testid(format!("{testid}-close"))
+            .on_press(on_close)
+            .text(close);
+        let top = el("div")
+            .class("sheet-top")
+            .child(sign.map(sign_picture))
+            .child(el("h1").attr("id", title_id).text(title))
+            .child(close);
+        el("dialog")
+            .class("sheet")
+            .attr("aria-labelledby", labelled_by)
+            .testid(testid)
+            .reach(reach)
+            .on("cancel", move |_| on_close.run(()))
+            .child(el("div").class("sheet-in").child(top).child(holds))
+    }
+}
+
+fn show(reach: Reach, open: bool) {
+    let Some(dialog) = reach.get().and_then(|found| found.dyn_into::<HtmlDialogElement>().ok()) else {
+        return;
+    };
+    if open == dialog.open() {
+        return;
+    }
+    if !open {
+        dialog.close();
+    } else if dialog.show_modal().is_err() {
+        // A dialog that is not in the page cannot be shown over it; shown in place it still holds its words.
+        dialog.set_open(true);
     }
 }

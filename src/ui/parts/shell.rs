@@ -1,9 +1,9 @@
 //! Around every screen but a run: title, Fire and Burn, the standing warning, the tabs.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback};
 
-use super::buttons::Emergency;
 use super::sign::{SignKind, sign_picture};
+use crate::ui::node::{Element, Node, el, several};
 
 /// One tab of the bottom bar.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,100 +11,71 @@ pub struct Tab {
     /// Its key, handed back when it is pressed; its test id is `tab-key`.
     pub key: &'static str,
     /// What it says.
-    pub words: String,
+    pub words: &'static str,
 }
 
-/// The standing warnings, one line for each pan whose oil is out. Nothing is drawn when there is none.
-#[component]
-pub fn EmptyBanners(
-    /// The lines, worded: "PAN 2 EMPTY, DO NOT LIGHT".
-    #[prop(into)]
-    lines: Signal<Vec<String>>,
-) -> impl IntoView {
-    move || {
-        lines
-            .get()
-            .into_iter()
-            .map(|line| {
-                view! {
-                    <div class="empty-banner" role="status" data-testid="pan-empty">
-                        {sign_picture(SignKind::NoLighting)} <span>{line}</span>
-                    </div>
-                }
-            })
-            .collect_view()
-    }
+/// The standing warnings, one line for each pan whose oil is out: "PAN 2 EMPTY, DO NOT LIGHT". Nothing is drawn when
+/// there is none.
+pub fn empty_banners(lines: Vec<String>) -> Node {
+    several(lines.into_iter().map(|line| {
+        el("div")
+            .class("empty-banner")
+            .attr("role", "status")
+            .testid("pan-empty")
+            .child(sign_picture(SignKind::NoLighting))
+            .child(el("span").text(line))
+    }))
 }
 
 /// The frame of a screen: what stands above and below what it holds.
-#[component]
-pub fn Shell(
+pub struct Shell {
     /// The screen's title.
-    #[prop(into)]
-    title: Signal<String>,
-    /// A small line above the title.
-    #[prop(optional, into)]
-    eyebrow: Signal<String>,
-    /// The words for fire and burn.
-    emergency: (String, String),
-    /// Opens the fire card.
-    #[prop(into)]
-    on_fire: Callback<()>,
-    /// Opens the burn card.
-    #[prop(into)]
-    on_burn: Callback<()>,
+    pub title: Node,
+    /// A small line above the title, where there is one.
+    pub eyebrow: Node,
+    /// Fire and Burn.
+    pub emergency: Element,
     /// The standing warnings.
-    #[prop(into)]
-    empty: Signal<Vec<String>>,
+    pub empty: Node,
     /// The tabs; none before the set-up.
-    tabs: Vec<Tab>,
+    pub tabs: Vec<Tab>,
     /// What the row of tabs is called, for who cannot see it.
-    #[prop(into)]
-    tabs_label: String,
+    pub tabs_label: &'static str,
     /// The key of the tab that is shown.
-    #[prop(into)]
-    current: Signal<&'static str>,
+    pub current: &'static str,
     /// Called with a tab's key.
-    #[prop(into)]
-    on_tab: Callback<&'static str>,
+    pub on_tab: Callback<&'static str>,
     /// What the screen holds.
-    children: Children,
-) -> impl IntoView {
-    let (fire, burn) = emergency;
-    let bar = (!tabs.is_empty()).then(|| {
-        let buttons = tabs
-            .into_iter()
-            .map(|Tab { key, words }| {
-                view! {
-                    <button
-                        type="button"
-                        aria-current=move || (current.get() == key).then_some("page")
-                        data-testid=format!("tab-{key}")
-                        on:click=move |_| on_tab.run(key)
-                    >
-                        {words}
-                    </button>
-                }
-            })
-            .collect_view();
-        view! {
-            <nav class="tabs" aria-label=tabs_label>
-                {buttons}
-            </nav>
-        }
-    });
-    view! {
-        <div class="shell">
-            <EmptyBanners lines=empty />
-            <header class="top">
-                <div class="top-words">
-                    {move || Some(eyebrow.get()).filter(|words| !words.is_empty()).map(|words| view! { <p class="eyebrow">{words}</p> })}
-                    <h1>{title}</h1>
-                </div>
-                <Emergency fire=fire burn=burn on_fire=on_fire on_burn=on_burn />
-            </header>
-            <main class="body">{children()}</main>
-            {bar}
-        </div>
+    pub holds: Node,
+}
+
+impl Shell {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self { current, on_tab, .. } = self;
+        let any = !self.tabs.is_empty();
+        let tabs = self.tabs.into_iter().map(|Tab { key, words }| {
+            el("button")
+                .attr("type", "button")
+                .attr_if("aria-current", (current == key).then_some("page"))
+                .testid(format!("tab-{key}"))
+                .on("click", move |_| on_tab.run(key))
+                .text(words)
+        });
+        let bar = el("nav")
+            .class("tabs")
+            .attr("aria-label", self.tabs_label)
+            .children(tabs);
+        let words = el("div")
+            .class("top-words")
+            .child(self.eyebrow)
+            .child(el("h1").child(self.title));
+        el("div")
+            .class("shell")
+            .child(self.empty)
+            .child(el("header").class("top").child(words).child(self.emergency))
+            .child(el("main").class("body").child(self.holds))
+            .child(any.then_some(bar))
     }
 }

@@ -1,7 +1,7 @@
 //! Safety signs in the open language of ISO 3864 and ISO 7010, drawn by us: shape, colour and word together.
 //! For people's safety only, never for the quality of oil.
 
-use leptos::prelude::*;
+use crate::ui::node::{Element, Text, el, svg};
 
 /// What a sign says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,57 +101,44 @@ impl SignKind {
 }
 
 /// The picture of a sign alone; its word must stand beside it.
-pub(super) fn sign_picture(kind: SignKind) -> AnyView {
+pub(super) fn sign_picture(kind: SignKind) -> Element {
     let (ground, glyph) = kind.drawn();
-    let inner = match ground {
-        Ground::Must => view! {
-            <circle class="sign-must" cx="32" cy="32" r="31" />
-            <path class="sign-glyph" d=glyph />
-        }
-        .into_any(),
-        Ground::Warn => view! {
-            <path class="sign-warn" d="M32 6L61 57H3Z" />
-            <path class="sign-glyph dark" d=glyph />
-        }
-        .into_any(),
-        Ground::MustNot => view! {
-            <circle class="sign-ground" cx="32" cy="32" r="32" />
-            <path class="sign-glyph dark" d=glyph />
-            <circle class="sign-not" cx="32" cy="32" r="27" />
-            <path class="sign-not" d="M13 13L51 51" />
-        }
-        .into_any(),
-        Ground::Safe => view! {
-            <rect class="sign-safe" x="1" y="1" width="62" height="62" rx="4" />
-            <path class="sign-glyph thick" d=glyph />
-        }
-        .into_any(),
-        Ground::FireSquare => view! {
-            <rect class="sign-fire" x="1" y="1" width="62" height="62" rx="4" />
-            <path class="sign-glyph" d=glyph />
-        }
-        .into_any(),
+    let path = |class: &'static str, d: &'static str| svg("path").class(class).attr("d", d);
+    let circle = |class: &'static str, r: &'static str| {
+        svg("circle")
+            .class(class)
+            .attr("cx", "32")
+            .attr("cy", "32")
+            .attr("r", r)
     };
-    view! {
-        <svg viewBox="0 0 64 64" aria-hidden="true">
-            {inner}
-        </svg>
+    let square = |class: &'static str| {
+        let at = svg("rect").class(class).attr("x", "1").attr("y", "1").attr("rx", "4");
+        at.attr("width", "62").attr("height", "62")
+    };
+    let picture = svg("svg").attr("viewBox", "0 0 64 64").attr("aria-hidden", "true");
+    match ground {
+        Ground::Must => picture
+            .child(circle("sign-must", "31"))
+            .child(path("sign-glyph", glyph)),
+        Ground::Warn => picture
+            .child(path("sign-warn", "M32 6L61 57H3Z"))
+            .child(path("sign-glyph dark", glyph)),
+        Ground::MustNot => picture
+            .child(circle("sign-ground", "32"))
+            .child(path("sign-glyph dark", glyph))
+            .child(circle("sign-not", "27"))
+            .child(path("sign-not", "M13 13L51 51")),
+        Ground::Safe => picture
+            .child(square("sign-safe"))
+            .child(path("sign-glyph thick", glyph)),
+        Ground::FireSquare => picture.child(square("sign-fire")).child(path("sign-glyph", glyph)),
     }
-    .into_any()
 }
 
 /// A safety sign with its word.
-#[component]
-pub fn Sign(
-    /// Which sign.
-    kind: SignKind,
-    /// Its word.
-    #[prop(into)]
-    word: String,
-) -> impl IntoView {
-    view! {
-        <div class="sign">
-            {sign_picture(kind)} <span>{word}</span>
-        </div>
-    }
+pub fn sign(kind: SignKind, word: impl Into<Text>) -> Element {
+    el("div")
+        .class("sign")
+        .child(sign_picture(kind))
+        .child(el("span").text(word))
 }

@@ -1,11 +1,12 @@
 //! One step of a run on the wall: pan number, step line, place for a drawing, a clock or a pad, answers, STOP.
 
-use leptos::{ev, html, prelude::*};
+use leptos::ev;
+use leptos::prelude::{Callback, document, on_cleanup, window_event_listener};
 use web_sys::HtmlElement;
 
-use super::buttons::{Emergency, StopBar};
-use super::shell::EmptyBanners;
+use super::buttons::stop_bar;
 use super::sign::{SignKind, sign_picture};
+use crate::ui::node::{Element, Node, Reach, el, follow};
 
 /// The words of a step, chosen by the caller.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -25,13 +26,9 @@ pub struct StepWords {
     /// The band of a practice run; `None` in a real one.
     pub practice: Option<String>,
     /// The word STOP.
-    pub stop: String,
+    pub stop: &'static str,
     /// What STOP brings.
-    pub stop_brings: String,
-    /// The word for fire.
-    pub fire: String,
-    /// The word for burn.
-    pub burn: String,
+    pub stop_brings: &'static str,
 }
 
 /// The sizes of the step line, largest first; the last is the least a run may use: 42 px at 360 wide, 50 px at 412.
@@ -61,106 +58,103 @@ fn fit(run: &HtmlElement, say: &HtmlElement, drawing: Option<&HtmlElement>) {
 
 /// A step's screen. It fits 412 by 915 and 360 by 640 without scrolling; with text at 200 % it may scroll, and STOP
 /// stays where it is.
-#[component]
-pub fn StepScreen(
+pub struct StepScreen {
     /// Its words.
-    words: StepWords,
+    pub words: StepWords,
     /// The sign beside the hazard line.
-    #[prop(default = SignKind::Warning)]
-    hazard_sign: SignKind,
+    pub hazard_sign: SignKind,
     /// The sign beside the step line.
-    #[prop(optional_no_strip)]
-    sign: Option<SignKind>,
+    pub sign: Option<SignKind>,
     /// A drawing; takes the room that is left, and goes where there is none.
-    #[prop(optional_no_strip)]
-    drawing: Option<AnyView>,
+    pub drawing: Option<Element>,
     /// A clock, a pad or further signs, between the step line and the answers.
-    #[prop(optional_no_strip)]
-    middle: Option<AnyView>,
+    pub middle: Node,
     /// Quiet buttons under Fire and Burn: why, something is wrong.
-    #[prop(optional_no_strip)]
-    aside: Option<AnyView>,
+    pub aside: Option<Node>,
     /// The standing warnings.
-    #[prop(into)]
-    empty: Signal<Vec<String>>,
+    pub empty: Node,
+    /// Fire and Burn.
+    pub emergency: Element,
     /// One answer over the other instead of side by side.
-    #[prop(optional)]
-    stacked: bool,
-    /// Opens the fire card.
-    #[prop(into)]
-    on_fire: Callback<()>,
-    /// Opens the burn card.
-    #[prop(into)]
-    on_burn: Callback<()>,
+    pub stacked: bool,
     /// Stops the run.
-    #[prop(into)]
-    on_stop: Callback<()>,
+    pub on_stop: Callback<()>,
     /// The screen's test id.
-    #[prop(default = "step".into(), into)]
-    testid: String,
+    pub testid: &'static str,
     /// The answers: at most three, Go on counted, Go on last.
-    children: Children,
-) -> impl IntoView {
-    let (run, say, drawn) = (
-        NodeRef::<html::Div>::new(),
-        NodeRef::<html::H1>::new(),
-        NodeRef::<html::Div>::new(),
-    );
+    pub answers: Node,
+}
+
+impl StepScreen {
+    /// Draws it.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let words = self.words;
+        let (run, say, drawn) = (Reach::new(), Reach::new(), Reach::new());
+        fit_when_drawn(run, say, drawn);
+        let practice = words.practice.is_some();
+        let aside = self.aside.map(|aside| el("div").class("run-aside").child(aside));
+        let place = el("div")
+            .class("run-where")
+            .child(el("p").class("run-name").text(words.name))
+            .child(el("p").class("run-progress").text(words.progress));
+        let row = el("div").class("run-top-row").child(place).child(self.emergency);
+        let number = words
+            .pan
+            .map(|pan| el("p").class("pan-number").testid("pan-number").text(pan));
+        let top = el("header")
+            .class("run-top")
+            .child(number)
+            .child(el("div").class("run-top-side").child(row).child(aside));
+        let hazard = words.hazard.map(|hazard| {
+            let picture = sign_picture(self.hazard_sign);
+            el("p")
+                .class("hazard")
+                .child(picture)
+                .text(" ")
+                .child(el("span").text(hazard))
+        });
+        let step_line = el("div")
+            .class("say-row")
+            .child(self.sign.map(sign_picture))
+            .child(el("h1").class("say").testid("say").reach(say).text(words.say));
+        let answers = el("div")
+            .class("answers run-push")
+            .class_if("stacked", self.stacked)
+            .child(self.answers);
+        let main = el("main")
+            .class("run-main")
+            .child(
+                self.drawing
+                    .map(|drawing| el("div").class("run-drawing").reach(drawn).child(drawing)),
+            )
+            .child(hazard)
+            .child(step_line)
+            .child(words.sub.map(|sub| el("p").class("sub").text(sub)))
+            .child(self.middle)
+            .child(answers);
+        let run = el("div")
+            .class("run")
+            .class_if("practice", practice)
+            .testid(self.testid)
+            .reach(run)
+            .child(words.practice.map(|band| el("p").class("practice-band").text(band)))
+            .child(self.empty)
+            .child(top)
+            .child(main)
+            .child(stop_bar(words.stop, words.stop_brings, self.on_stop));
+        el("div").class("night run-ground").child(run)
+    }
+}
+
+/// Fits the step line once it is in the page, and whenever the page takes another size.
+fn fit_when_drawn(run: Reach, say: Reach, drawn: Reach) {
     let refit = move || {
         if let (Some(run), Some(say)) = (run.get(), say.get()) {
-            fit(&run, &say, drawn.get().as_deref());
+            fit(&run, &say, drawn.get().as_ref());
         }
     };
-    Effect::new(move || {
-        empty.track();
-        refit();
-    });
-    let resized = window_event_listener(ev::resize, move |_| untrack(refit));
+    follow(refit);
+    let resized = window_event_listener(ev::resize, move |_| refit());
     on_cleanup(move || resized.remove());
-    let practice = words.practice.is_some();
-    view! {
-        <div class="night run-ground">
-            <div class="run" node_ref=run class:practice=practice data-testid=testid>
-                {words.practice.map(|band| view! { <p class="practice-band">{band}</p> })}
-                <EmptyBanners lines=empty />
-                <header class="run-top">
-                    {words.pan.map(|pan| view! { <p class="pan-number" data-testid="pan-number">{pan}</p> })}
-                    <div class="run-top-side">
-                        <div class="run-top-row">
-                            <div class="run-where">
-                                <p class="run-name">{words.name}</p>
-                                <p class="run-progress">{words.progress}</p>
-                            </div>
-                            <Emergency fire=words.fire burn=words.burn on_fire=on_fire on_burn=on_burn />
-                        </div>
-                        {aside.map(|aside| view! { <div class="run-aside">{aside}</div> })}
-                    </div>
-                </header>
-                <main class="run-main">
-                    {drawing.map(|drawing| view! { <div class="run-drawing" node_ref=drawn>{drawing}</div> })}
-                    {words
-                        .hazard
-                        .map(|hazard| {
-                            view! {
-                                <p class="hazard">
-                                    {sign_picture(hazard_sign)} <span>{hazard}</span>
-                                </p>
-                            }
-                        })}
-                    <div class="say-row">
-                        {sign.map(sign_picture)}
-                        <h1 class="say" node_ref=say data-testid="say">
-                            {words.say}
-                        </h1>
-                    </div>
-                    {words.sub.map(|sub| view! { <p class="sub">{sub}</p> })}
-                    {middle}
-                    <div class="answers run-push" class:stacked=stacked>
-                        {children()}
-                    </div>
-                </main>
-                <StopBar word=words.stop brings=words.stop_brings on_stop=on_stop />
-            </div>
-        </div>
-    }
 }

@@ -2,48 +2,63 @@
 
 use std::time::Duration;
 
-use leptos::{leptos_dom::helpers::set_timeout_with_handle, prelude::*};
+use leptos::leptos_dom::helpers::set_timeout_with_handle;
+use leptos::prelude::{Callable, Callback, on_cleanup};
+
+use crate::ui::node::{Element, Reach, Text, el, follow};
 
 /// How long the offer stands.
 const STANDS: Duration = Duration::from_secs(10);
 
 /// An offer to take something back. After ten seconds it calls `on_over`; the log can still be corrected by an entry.
-#[component]
-pub fn Undo(
+pub struct Undo {
     /// What was done.
-    #[prop(into)]
-    text: String,
+    pub text: Text,
     /// What the button says.
-    #[prop(into)]
-    label: String,
+    pub label: Text,
     /// Takes it back.
-    #[prop(into)]
-    on_undo: Callback<()>,
+    pub on_undo: Callback<()>,
     /// How long ago it was done: the offer is shorter by that on the screen that follows.
-    #[prop(optional)]
-    age: Duration,
+    pub age: Duration,
     /// Called when the offer is over.
-    #[prop(into)]
-    on_over: Callback<()>,
-    /// Its test id; the button's is `testid-button`.
-    #[prop(default = "undo".into(), into)]
-    testid: String,
-) -> impl IntoView {
-    // Without a timer the offer simply stays, which harms nobody.
-    if let Ok(timer) = set_timeout_with_handle(move || on_over.run(()), STANDS.saturating_sub(age)) {
-        on_cleanup(move || timer.clear());
-    }
-    view! {
-        <div class="undo" role="status" data-testid=testid.clone()>
-            <p>{text}</p>
-            <button type="button" data-testid=format!("{testid}-button") on:click=move |_| on_undo.run(())>
-                {label}
-            </button>
-            <span
-                class="undo-time"
-                aria-hidden="true"
-                style:animation-delay=format!("-{}ms", age.as_millis())
-            ></span>
-        </div>
+    pub on_over: Callback<()>,
+}
+
+impl Undo {
+    /// Draws it. Test ids `undo` and `undo-button`.
+    #[must_use]
+    pub fn draw(self) -> Element {
+        let Self {
+            text,
+            label,
+            on_undo,
+            age,
+            on_over,
+        } = self;
+        // Without a timer the offer simply stays, which harms nobody.
+        if let Ok(timer) = set_timeout_with_handle(move || on_over.run(()), STANDS.saturating_sub(age)) {
+            on_cleanup(move || timer.clear());
+        }
+        let time = Reach::new();
+        follow(move || {
+            if let Some(time) = time.get() {
+                // The bar begins where the offer stands; a browser that will not have it draws a whole bar.
+                let _ = time
+                    .style()
+                    .set_property("animation-delay", &format!("-{}ms", age.as_millis()));
+            }
+        });
+        let button = el("button")
+            .attr("type", "button")
+            .testid("undo-button")
+            .on_press(on_undo)
+            .text(label);
+        el("div")
+            .class("undo")
+            .attr("role", "status")
+            .testid("undo")
+            .child(el("p").text(text))
+            .child(button)
+            .child(el("span").class("undo-time").attr("aria-hidden", "true").reach(time))
     }
 }

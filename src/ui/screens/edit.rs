@@ -4,8 +4,8 @@ use leptos::prelude::*;
 
 use crate::domain::setting_up::Subject;
 use crate::ui::bench::use_bench;
-use crate::ui::frame::Frame;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_frame::Frame;
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::{Form, drafts};
 use crate::words::forms;

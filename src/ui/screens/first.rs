@@ -1,6 +1,6 @@
 //! Before anything is set up: look round with a demo kitchen, or set up one's own.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callback, expect_context, use_context, view};
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -9,96 +9,105 @@ use crate::demo;
 use crate::domain::ledger::Book;
 use crate::domain::time::Day;
 use crate::kitchen::Refused;
+use crate::nodes;
 use crate::store::{Journal, World};
-use crate::ui::bench::{Bench, use_bench};
+use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
+use crate::ui::node::{Element, Held, Node, el, foreign, live};
 use crate::ui::office::ImportButton;
-use crate::ui::parts::{Button, Card, Notice, Rank, Shell, Tone};
+use crate::ui::parts::{Rank, Shell, Tone, button, card, notice};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
+use crate::words::Lang;
 use crate::words::screens::{Screen as Title, cautions, screen as title};
 use crate::words::today::{Line, line};
-use crate::words::{Lang, cards};
 
 /// One kitchen is as good as another: everybody looks round in the same.
 const SEED: u64 = 1_859;
 
 /// Before anything is set up: look round with a demo kitchen, or set up one's own.
-#[component]
-pub fn First() -> impl IntoView {
+#[must_use]
+pub fn first() -> Node {
     let lang = Lang::En;
-    let desk = use_cards();
     let reboot = expect_context::<Reboot>();
-    let making = RwSignal::new(false);
-    let fault = RwSignal::new(None::<String>);
-    let look_round = move |()| {
-        making.set(true);
-        fault.set(None);
-        // The frame that says so is shown first; making the demo holds the page for a moment.
-        page::after_paint(move || {
-            spawn_local(async move {
-                match make_demo().await {
-                    Ok(()) => {
-                        prefs::set_world(Some(World::Demo));
-                        screen::go(Screen::Today);
-                        reboot.now();
-                    }
-                    Err(why) => {
-                        making.set(false);
-                        fault.set(Some(why.to_string()));
-                    }
-                }
-            });
-        });
-    };
-    // Shown over a kitchen that is open, its standing warnings stand here too.
-    let empty = use_context::<Bench>().map_or_else(|| Signal::stored(Vec::new()), empties);
-    let set_up = move |()| {
+    let making = Held::new(false);
+    let fault = Held::new(None::<String>);
+    let set_up = move || {
         prefs::set_world(Some(World::Real));
         screen::go(Screen::SetUp);
         reboot.now();
     };
-    view! {
-        <div data-testid="screen-first">
-            <Shell
-                title=title(Title::AppName, lang).to_owned()
-                emergency=(cards::fire_button(lang).to_owned(), cards::burn_button(lang).to_owned())
-                on_fire=desk.fire()
-                on_burn=desk.burn()
-                empty=empty
-                tabs=Vec::new()
-                tabs_label=""
-                current=Signal::stored("first")
-                on_tab=Callback::new(|_| ())
-            >
-                <p class="lead">{line(Line::ThisIsFor, lang)}</p>
-                {move || fault.get().map(|why| view! {
-                    <Notice tone=Tone::Wrong title=line(Line::NoDemo, lang) text=why testid="demo-fault"/>
-                })}
-                <Card testid="choose-demo">
-                    <Button rank=Rank::First label=title(Title::StartDemo, lang).to_owned() asleep=making on_press=look_round testid="start-demo"/>
-                    <p class="soft" role="status">
-                        {move || line(if making.get() { Line::MakingDemo } else { Line::DemoIs }, lang)}
-                    </p>
-                </Card>
-                <Card testid="choose-set-up">
-                    <div class="big-choice">
-                        <Button label=title(Title::StartSetUp, lang).to_owned() asleep=making on_press=set_up testid="start-set-up"/>
-                    </div>
-                    <p class="soft">{line(Line::SetUpTakes, lang)}</p>
-                </Card>
-                <Card testid="choose-import">
-                    <ImportButton label=title(Title::StartImport, lang)/>
-                </Card>
-                <section class="cautions" data-testid="cautions">
-                    <h2>{title(Title::Cautions, lang)}</h2>
-                    <ul>{cautions(lang).iter().map(|text| view! { <li>{*text}</li> }).collect_view()}</ul>
-                </section>
-            </Shell>
-        </div>
-    }
+    let told = live(move || {
+        let why = fault.get()?;
+        Some(notice(Tone::Wrong, line(Line::NoDemo, lang), why, "demo-fault"))
+    });
+    let demo = live(move || {
+        let making_it = making.get();
+        let says = line(if making_it { Line::MakingDemo } else { Line::DemoIs }, lang);
+        let start = button(Rank::First, title(Title::StartDemo, lang), "start-demo", move || {
+            look_round(reboot, making, fault);
+        });
+        nodes![
+            start.flag("disabled", making_it),
+            el("p").class("soft").attr("role", "status").text(says),
+        ]
+    });
+    let own = live(move || {
+        let start = button(Rank::Second, title(Title::StartSetUp, lang), "start-set-up", set_up);
+        start.flag("disabled", making.get())
+    });
+    let own = card("choose-set-up")
+        .child(el("div").class("big-choice").child(own))
+        .child(el("p").class("soft").text(line(Line::SetUpTakes, lang)));
+    let take_in = card("choose-import").child(foreign(view! { <ImportButton label=title(Title::StartImport, lang)/> }));
+    let mind = el("section")
+        .class("cautions")
+        .testid("cautions")
+        .child(el("h2").text(title(Title::Cautions, lang)))
+        .child(el("ul").children(cautions(lang).iter().map(|text| el("li").text(*text))));
+    let shell = Shell {
+        title: title(Title::AppName, lang).into(),
+        eyebrow: Node::Nothing,
+        emergency: use_cards().buttons(lang),
+        // Shown over a kitchen that is open, its standing warnings stand here too.
+        empty: use_context::<Bench>().map_or(Node::Nothing, empties),
+        tabs: Vec::new(),
+        tabs_label: "",
+        current: "first",
+        on_tab: Callback::new(|_| ()),
+        holds: nodes![
+            el("p").class("lead").text(line(Line::ThisIsFor, lang)),
+            told,
+            card("choose-demo").child(demo),
+            own,
+            take_in,
+            mind,
+        ],
+    };
+    el("div").testid("screen-first").child(shell.draw()).into()
+}
+
+fn look_round(reboot: Reboot, making: Held<bool>, fault: Held<Option<String>>) {
+    making.set(true);
+    fault.set(None);
+    // The frame that says so is shown first; making the demo holds the page for a moment.
+    page::after_paint(move || {
+        spawn_local(async move {
+            match make_demo().await {
+                Ok(()) => {
+                    prefs::set_world(Some(World::Demo));
+                    screen::go(Screen::Today);
+                    reboot.now();
+                }
+                Err(why) => {
+                    making.set(false);
+                    fault.set(Some(why.to_string()));
+                }
+            }
+        });
+    });
 }
 
 /// Makes the demo's own database anew: deleted, played, written in one go.
@@ -118,12 +127,11 @@ async fn make_demo() -> Result<(), Refused> {
 }
 
 /// On every screen of the demo: that it is one, and the way out, which deletes its database.
-#[component]
-pub fn DemoBand() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn demo_band(bench: Bench) -> Element {
     let lang = bench.lang;
     let reboot = expect_context::<Reboot>();
-    let leave = move |()| {
+    let leave = move || {
         bench.journal().close();
         prefs::set_world(None);
         spawn_local(async move {
@@ -132,10 +140,9 @@ pub fn DemoBand() -> impl IntoView {
             reboot.now();
         });
     };
-    view! {
-        <aside class="demo-band" data-testid="demo-band">
-            <p>{line(Line::DemoBand, lang)}</p>
-            <Button rank=Rank::Plain label=line(Line::LeaveDemo, lang).to_owned() on_press=leave testid="leave-demo"/>
-        </aside>
-    }
+    el("aside")
+        .class("demo-band")
+        .testid("demo-band")
+        .child(el("p").text(line(Line::DemoBand, lang)))
+        .child(button(Rank::Plain, line(Line::LeaveDemo, lang), "leave-demo", leave))
 }

@@ -18,7 +18,7 @@ use crate::ui::job::hold::HoldPage;
 use crate::ui::job::page::JobPage;
 use crate::ui::job::why::{WhySheet, why_button};
 use crate::ui::job::{fresh_id, watch};
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::oil::fat_name;
 use crate::words::run::{job_name, pan_title};

@@ -21,7 +21,7 @@ use crate::ui::job::page::JobPage;
 use crate::ui::job::people::everybody;
 use crate::ui::job::why::{WhySheet, why_button};
 use crate::ui::job::{draft, fresh_id, watch};
-use crate::ui::parts::{AnswerButton, BigClock, Button, Rank};
+use crate::ui::old_parts::{AnswerButton, BigClock, Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::{clock_answers, clock_question, job_name, until};
 use crate::words::screens::day::{DaySay, in_minutes, probe_in, say};

@@ -7,8 +7,8 @@ use leptos::prelude::*;
 
 use crate::domain::ids::{EntryId, PanId};
 use crate::ui::bench::{Bench, use_bench};
-use crate::ui::frame::Frame;
-use crate::ui::parts::{Button, Choice, Notice, Tone};
+use crate::ui::old_frame::Frame;
+use crate::ui::old_parts::{Button, Choice, Notice, Tone};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office};
 use crate::words::run;

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 
 use crate::ui::bench::use_bench;
-use crate::ui::frame::Frame;
 use crate::ui::office::{AboutTheApp, AtThisPhone, ExportCard, ImportButton, Limits, StorageCard, Things};
-use crate::ui::parts::{Button, Card, Rank};
+use crate::ui::old_frame::Frame;
+use crate::ui::old_parts::{Button, Card, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::log::{Office as Words, office};
 use crate::words::office::{Line, line};

@@ -11,8 +11,8 @@ use crate::domain::time::Day;
 use crate::kitchen::forecast::{self, Forecast};
 use crate::kitchen::{life, today};
 use crate::ui::bench::use_bench;
-use crate::ui::frame::Frame;
-use crate::ui::parts::{self, Button, ForecastDrawing, ForecastWords, Notice, PanDrawing, Rank, Shade, Tone};
+use crate::ui::old_frame::Frame;
+use crate::ui::old_parts::{self, Button, ForecastDrawing, ForecastWords, Notice, PanDrawing, Rank, Shade, Tone};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
 use crate::words::today::{Line, line};
@@ -254,17 +254,17 @@ fn Ahead(
         life.polar.high,
         lang,
     );
-    let readings: Vec<parts::Reading> = forecast
+    let readings: Vec<old_parts::Reading> = forecast
         .readings
         .iter()
-        .map(|r| parts::Reading {
+        .map(|r| old_parts::Reading {
             day: since(r.day),
             percent: r.percent,
             range: ((r.percent - r.sd).max(0.0), r.percent + r.sd),
         })
         .collect();
     let points = forecast.past.iter().chain(&forecast.ahead);
-    let band = points.clone().map(|p| parts::Band {
+    let band = points.clone().map(|p| old_parts::Band {
         day: since(p.day),
         middle: p.polar.median,
         low: p.polar.low,

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Field};
+use crate::ui::old_parts::{Button, Field};
 use crate::words::run::{self, Say, say};
 use crate::words::today::{Line, line};
 

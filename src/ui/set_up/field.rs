@@ -7,7 +7,7 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::PersonId;
 use crate::domain::setting_up::{self, Answers, Field as Asked, MYSELF, NO, YES, limit_said};
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{CheckRow, Choice, Field, FieldKind};
+use crate::ui::old_parts::{CheckRow, Choice, Field, FieldKind};
 use crate::words::forms::{self, Control};
 use crate::words::{oil, setup};
 

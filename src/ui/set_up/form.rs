@@ -12,7 +12,7 @@ use crate::domain::setting_up::{Around, Field, Subject, Wrong};
 use crate::kitchen::Order;
 use crate::ui::bench::{Bench, use_bench};
 use crate::ui::cards::use_cards;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::prefs;
 use crate::words::forms;
 use crate::words::log::{Office, office};

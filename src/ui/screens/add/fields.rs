@@ -9,7 +9,7 @@ use crate::domain::facts::oil::{Load, SignKind};
 use crate::domain::fat::Fat;
 use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, lost, others, parts};
 use crate::domain::units::{Unit, Volume};
-use crate::ui::parts::{Button, Choice, Field, FieldKind, Pad, PadWords};
+use crate::ui::old_parts::{Button, Choice, Field, FieldKind, Pad, PadWords};
 use crate::ui::prefs;
 use crate::words::log::{Office, office};
 use crate::words::oil::fat_name;

@@ -16,7 +16,7 @@ use crate::ui::job::ask::{AskParts, ask};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
 use crate::ui::job::why::why_button;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::steps::block_name;

@@ -7,7 +7,7 @@ use crate::domain::guide::Command;
 use crate::domain::ids::JobId;
 use crate::ui::job::fresh_id;
 use crate::ui::job::page::JobPage;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::job_name;
 use crate::words::screens::job::{JobSay, say};

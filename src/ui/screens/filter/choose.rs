@@ -12,7 +12,7 @@ use crate::kitchen::{Order, Refused};
 use crate::ui::bench::Trouble;
 use crate::ui::job::fresh_id;
 use crate::ui::job::page::JobPage;
-use crate::ui::parts::{Button, CheckRow};
+use crate::ui::old_parts::{Button, CheckRow};
 use crate::words::run::{form_name, pan_title};
 use crate::words::screens::job::{JobSay, pan_line, say};
 use crate::words::{oil, steps};

@@ -8,7 +8,7 @@ use crate::domain::procedure::{Block, Hazard, Hold, StepId};
 use crate::kitchen::filter::{WarmNow, warm_now};
 use crate::ui::job::frame::{Around, Lines, Step};
 use crate::ui::job::page::JobPage;
-use crate::ui::parts::{AnswerButton, Button, Countdown, Rank};
+use crate::ui::old_parts::{AnswerButton, Button, Countdown, Rank};
 use crate::words::run::clock_answers;
 use crate::words::screens::job::{JobSay, say, warm_for, warm_in};
 use crate::words::{Lang, hazards, holds, run, steps};

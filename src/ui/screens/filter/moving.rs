@@ -10,7 +10,7 @@ use crate::domain::procedure::Timer;
 use crate::kitchen::alarm::{RinseLimit, alarm_after_s, rinse_limit};
 use crate::kitchen::filter::moving_s;
 use crate::ui::job::frame::{Lines, Step};
-use crate::ui::parts::{AnswerButton, Bar, BigClock};
+use crate::ui::old_parts::{AnswerButton, Bar, BigClock};
 use crate::words::run::{Say, expected, pump_name, say};
 use crate::words::screens::job;
 use crate::words::{answers, steps};

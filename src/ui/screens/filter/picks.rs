@@ -8,7 +8,7 @@ use crate::domain::ids::{MachineId, PersonId};
 use crate::kitchen::filter::{Fit, fit};
 use crate::kitchen::{Order, Refused};
 use crate::ui::bench::Trouble;
-use crate::ui::parts::AnswerButton;
+use crate::ui::old_parts::AnswerButton;
 use crate::words::screens::job::{JobSay, say};
 
 /// Everybody who works here; after a starter, everybody who may stand beside.

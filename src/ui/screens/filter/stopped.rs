@@ -7,7 +7,7 @@ use crate::domain::facts::run::Fault;
 use crate::domain::guide::{Command, Run};
 use crate::kitchen::filter;
 use crate::ui::job::page::JobPage;
-use crate::ui::parts::{Button, Rank};
+use crate::ui::old_parts::{Button, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::faults::{fault_first, fault_name, fault_then, set_fat_path};
 use crate::words::make_safe::make_safe;

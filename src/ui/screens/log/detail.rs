@@ -12,7 +12,7 @@ use crate::domain::quick::{self, Amendment, Quick, QuickRefusal, Retype, Said, i
 use crate::domain::time::Day;
 use crate::kitchen::Order;
 use crate::ui::bench::{Bench, LiveKitchen, use_bench};
-use crate::ui::parts::{Button, Field, FieldKind, Rank};
+use crate::ui::old_parts::{Button, Field, FieldKind, Rank};
 use crate::words::log::{Office, office};
 use crate::words::screens::add::{self, add, gauge_unit};
 use crate::words::screens::log::{self, log};

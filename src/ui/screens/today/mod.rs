@@ -11,8 +11,8 @@ use leptos::prelude::*;
 
 use crate::kitchen::today::{self, Today as Shown};
 use crate::ui::bench::use_bench;
-use crate::ui::frame::Frame;
-use crate::ui::parts::{Button, Card, Rank};
+use crate::ui::old_frame::Frame;
+use crate::ui::old_parts::{Button, Card, Rank};
 use crate::ui::screen::{self, Screen};
 use crate::words::dates;
 use crate::words::screens::{Screen as Title, screen as title};

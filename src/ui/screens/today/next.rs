@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::facts::job::JobKind;
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Card, PanDrawing, Rank, Shade};
+use crate::ui::old_parts::{Button, Card, PanDrawing, Rank, Shade};
 use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};

@@ -9,7 +9,7 @@ use crate::kitchen::Order;
 use crate::kitchen::nights::{self, Told};
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Choice, Sheet};
+use crate::ui::old_parts::{Button, Choice, Sheet};
 use crate::ui::screens::last_night::tell;
 use crate::ui::screens::why_not::WhyNot;
 use crate::words::run;

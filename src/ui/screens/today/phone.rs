@@ -10,7 +10,7 @@ use crate::browser::wake::WakeState;
 use crate::domain::time::{Day, Millis};
 use crate::store::World;
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{Button, Notice};
+use crate::ui::old_parts::{Button, Notice};
 use crate::ui::prefs;
 use crate::words::run::{Say, say};
 use crate::words::screens::{self, Screen as Title, screen as title};

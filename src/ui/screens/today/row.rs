@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::domain::oil_life::{Basis, OilLife};
 use crate::kitchen::today::PanToday;
 use crate::ui::bench::use_bench;
-use crate::ui::parts::{PanDrawing, Shade};
+use crate::ui::old_parts::{PanDrawing, Shade};
 use crate::ui::screen::Screen;
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};

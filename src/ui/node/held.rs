@@ -1,0 +1,164 @@
+//! What a screen remembers between two drawings: values that draw again what read them, and handles on elements.
+
+use std::any::Any;
+use std::cell::RefCell;
+use std::marker::PhantomData;
+use std::rc::Rc;
+
+use leptos::prelude::{Effect, LocalStorage, Notify, ReadValue, RenderEffect, SetValue, StoredValue, Track, Trigger};
+use web_sys::HtmlElement;
+
+/// A value on screen. What reads it inside [`super::live`] or [`follow`] runs again after each change. Copies are
+/// handles on the same value, which lives as long as the part of the screen that made it.
+///
+/// One compiled store and one trigger serve every type: Leptos's own signals are compiled anew for each.
+pub struct Held<T> {
+    store: StoredValue<Rc<dyn Any>, LocalStorage>,
+    changed: Trigger,
+    holds: PhantomData<fn() -> T>,
+}
+
+impl<T> Clone for Held<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Held<T> {}
+
+impl<T: 'static> Held<T> {
+    /// Holds `value`.
+    #[must_use]
+    pub fn new(value: T) -> Self {
+        let (store, changed) = keep(Rc::new(RefCell::new(value)));
+        Self {
+            store,
+            changed,
+            holds: PhantomData,
+        }
+    }
+
+    /// Reads it, and runs the reader again after each change.
+    pub fn with<U>(self, read: impl FnOnce(&T) -> U) -> U {
+        self.changed.track();
+        self.with_untracked(read)
+    }
+
+    /// Reads it once.
+    ///
+    /// # Panics
+    /// When the part of the screen that made it is gone: nothing that is drawn then may read it.
+    #[expect(
+        clippy::expect_used,
+        reason = "a reader outlives its screen by a fault in the code only"
+    )]
+    pub fn with_untracked<U>(self, read: impl FnOnce(&T) -> U) -> U {
+        let held = fetch(self.store).expect("the screen that holds this value");
+        let cell = held.downcast_ref::<RefCell<T>>().expect("the type it was made with");
+        read(&cell.borrow())
+    }
+
+    /// Changes it. After its screen is gone nothing happens.
+    pub fn update<U>(self, change: impl FnOnce(&mut T) -> U) {
+        if let Some(held) = fetch(self.store)
+            && let Some(cell) = held.downcast_ref::<RefCell<T>>()
+        {
+            change(&mut cell.borrow_mut());
+            self.changed.notify();
+        }
+    }
+
+    /// Puts another value in its place.
+    pub fn set(self, value: T) {
+        self.update(|held| *held = value);
+    }
+
+    /// Runs the reader again after each change, without reading.
+    pub fn track(self) {
+        self.changed.track();
+    }
+}
+
+impl<T: Clone + 'static> Held<T> {
+    /// A copy of it, followed.
+    #[must_use]
+    pub fn get(self) -> T {
+        self.with(T::clone)
+    }
+
+    /// A copy of it, once.
+    #[must_use]
+    pub fn get_untracked(self) -> T {
+        self.with_untracked(T::clone)
+    }
+}
+
+#[inline(never)]
+fn keep(value: Rc<dyn Any>) -> (StoredValue<Rc<dyn Any>, LocalStorage>, Trigger) {
+    (StoredValue::new_local(value), Trigger::new())
+}
+
+#[inline(never)]
+fn fetch(store: StoredValue<Rc<dyn Any>, LocalStorage>) -> Option<Rc<dyn Any>> {
+    store.try_read_value().map(|held| Rc::clone(&held))
+}
+
+/// A handle on an element, empty until it is in the page.
+#[derive(Clone, Copy)]
+pub struct Reach(StoredValue<Option<HtmlElement>, LocalStorage>);
+
+impl Reach {
+    /// An empty handle.
+    #[must_use]
+    #[expect(
+        clippy::new_without_default,
+        reason = "it is made on a screen, not as a default of anything"
+    )]
+    pub fn new() -> Self {
+        Self(StoredValue::new_local(None))
+    }
+
+    /// The element, once it is there.
+    #[must_use]
+    pub fn get(self) -> Option<HtmlElement> {
+        self.0.try_read_value().and_then(|held| held.clone())
+    }
+
+    pub(super) fn put(self, element: HtmlElement) {
+        self.0.set_value(Some(element));
+    }
+}
+
+/// Runs `does` once what is drawn now is in the page, and again after each change of what it read.
+pub fn follow(does: impl FnMut() + 'static) {
+    let mut does: Box<dyn FnMut()> = Box::new(does);
+    Effect::new(move |_: Option<()>| does());
+}
+
+/// A value worked out from others, now and again after each change of what `work` read; what reads it runs again only
+/// where it came out differently.
+pub fn worked_out<T: PartialEq + 'static>(work: impl Fn() -> T + 'static) -> Held<T> {
+    let (store, changed) = keep(Rc::new(()));
+    keep_working(Box::new(move || {
+        let next = work();
+        let Some(held) = fetch(store) else { return };
+        match held.downcast_ref::<RefCell<T>>() {
+            None => store.set_value(Rc::new(RefCell::new(next))),
+            Some(cell) if *cell.borrow() == next => {}
+            Some(cell) => {
+                *cell.borrow_mut() = next;
+                changed.notify();
+            }
+        }
+    }));
+    Held {
+        store,
+        changed,
+        holds: PhantomData,
+    }
+}
+
+/// Runs `work` at once and again after each change, for as long as the part of the screen that asked for it lives.
+fn keep_working(work: Box<dyn Fn()>) {
+    StoredValue::new_local(RenderEffect::new(move |_: Option<()>| work()));
+}

@@ -1,0 +1,76 @@
+//! A pan: an open vessel with its oil in the colour oil has as it ages, and its number.
+
+use leptos::prelude::*;
+
+/// How dark oil is drawn, 1 fresh to 5 spent. A look only: a number and a word always stand beside it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Shade(u8);
+
+impl Shade {
+    /// The shade nearest to `step`, which is taken as 1 to 5.
+    #[must_use]
+    pub const fn new(step: u8) -> Self {
+        match step {
+            0 | 1 => Self(0),
+            2..=4 => Self(step - 1),
+            _ => Self(4),
+        }
+    }
+
+    /// The class that colours what is drawn inside it.
+    pub(super) const fn class(self) -> &'static str {
+        match self.0 {
+            0 => "oil-1",
+            1 => "oil-2",
+            2 => "oil-3",
+            3 => "oil-4",
+            _ => "oil-5",
+        }
+    }
+
+    /// The class of text that stands on this oil.
+    pub(super) const fn text_class(self) -> &'static str {
+        if self.0 < 3 { "on-light" } else { "on-dark" }
+    }
+}
+
+/// Inner floor and height of the pan in the drawing's units.
+const FLOOR: u16 = 55;
+const DEPTH: u16 = 46;
+
+/// A pan, in a list or large. Hidden from screen readers: the words beside it say the same.
+#[component]
+pub fn PanDrawing(
+    /// How dark its oil is.
+    shade: Shade,
+    /// How full it is, in percent of the drawn pan; 0 is empty.
+    level: u8,
+    /// The pan's number.
+    #[prop(into)]
+    number: String,
+) -> impl IntoView {
+    let height = u16::from(level.min(100)) * DEPTH / 100;
+    let top = FLOOR - height;
+    let oil = (height > 4).then(|| {
+        let body = format!("M8 {top}H88V47A8 8 0 0 1 80 {FLOOR}H16A8 8 0 0 1 8 47Z");
+        let surface = format!("M8 {top}H88");
+        view! {
+            <path class="oil" d=body />
+            <path class="surface" d=surface />
+        }
+    });
+    // The number stands in the oil where that is deep enough to carry it, else in the empty pan above it.
+    let (text_class, baseline) = if height >= 26 {
+        (shade.text_class(), top + height / 2 + 8)
+    } else {
+        ("", 30)
+    };
+    view! {
+        <svg class=format!("drawing {}", shade.class()) viewBox="0 0 96 62" aria-hidden="true">
+            {oil} <path d="M6 4V49A10 10 0 0 0 16 58H80A10 10 0 0 0 90 49V4" />
+            <text class=text_class x="48" y=baseline font-size="24">
+                {number}
+            </text>
+        </svg>
+    }
+}
