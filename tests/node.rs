@@ -25,7 +25,9 @@ fn drawn(draw: impl FnOnce() -> Node + 'static) -> (HtmlElement, Mounted) {
 
 fn found<E: JsCast>(place: &HtmlElement, testid: &str) -> E {
     let found = place.query_selector(&format!("[data-testid='{testid}']")).unwrap();
-    found.unwrap_or_else(|| panic!("no {testid}: {}", place.inner_html())).unchecked_into()
+    found
+        .unwrap_or_else(|| panic!("no {testid}: {}", place.inner_html()))
+        .unchecked_into()
 }
 
 fn words(place: &HtmlElement) -> String {
@@ -50,7 +52,12 @@ async fn an_element_that_stays_is_changed_in_place() {
     let (place, _keep) = drawn(move || {
         live(move || {
             let on = on.get();
-            el("p").testid("it").class("a").class_if("b", on).flag("hidden", on).text(if on { "yes" } else { "no" })
+            el("p")
+                .testid("it")
+                .class("a")
+                .class_if("b", on)
+                .flag("hidden", on)
+                .text(if on { "yes" } else { "no" })
         })
     });
     let before: HtmlElement = found(&place, "it");
@@ -73,7 +80,10 @@ async fn another_key_is_another_element_and_nothing_pressed_on_the_old_one_reach
     let (place, _keep) = drawn(move || {
         live(move || {
             let n = n.get();
-            el("button").testid("it").key(n.to_string()).on("click", move |_| pressed.update(|all| all.push(n)))
+            el("button")
+                .testid("it")
+                .key(n.to_string())
+                .on("click", move |_| pressed.update(|all| all.push(n)))
         })
     });
     let before: HtmlElement = found(&place, "it");
@@ -93,7 +103,9 @@ async fn the_touch_of_a_button_that_stays_does_what_was_drawn_last() {
     let (place, _keep) = drawn(move || {
         live(move || {
             let n = n.get();
-            el("button").testid("it").on("click", move |_| pressed.update(|all| all.push(n)))
+            el("button")
+                .testid("it")
+                .on("click", move |_| pressed.update(|all| all.push(n)))
         })
     });
     let button: HtmlElement = found(&place, "it");
@@ -175,13 +187,22 @@ async fn what_is_drawn_inside_follows_on_its_own_and_ends_with_what_drew_it() {
     });
     inner.set(1);
     tick().await;
-    assert_eq!((drawn_outer.get(), drawn_inner.get(), words(&place).as_str()), (1, 2, "0.1"));
+    assert_eq!(
+        (drawn_outer.get(), drawn_inner.get(), words(&place).as_str()),
+        (1, 2, "0.1")
+    );
     outer.set(5);
     tick().await;
-    assert_eq!((drawn_outer.get(), drawn_inner.get(), words(&place).as_str()), (2, 3, "5.1"));
+    assert_eq!(
+        (drawn_outer.get(), drawn_inner.get(), words(&place).as_str()),
+        (2, 3, "5.1")
+    );
     inner.set(2);
     tick().await;
-    assert_eq!((drawn_outer.get(), drawn_inner.get(), words(&place).as_str()), (2, 4, "5.2"));
+    assert_eq!(
+        (drawn_outer.get(), drawn_inner.get(), words(&place).as_str()),
+        (2, 4, "5.2")
+    );
     assert_eq!(ended.get_untracked(), 1);
     drop(keep);
     assert_eq!((ended.get_untracked(), words(&place).as_str()), (2, ""));
@@ -194,7 +215,10 @@ async fn a_field_keeps_its_cursor_and_its_words_while_everything_around_is_drawn
         live(move || {
             let typed_now = typed.get();
             let told = (typed_now.len() > 3).then(|| el("b").text("long"));
-            let field = el("input").testid("field").value(typed_now).on_typed(Callback::new(move |words| typed.set(words)));
+            let field = el("input")
+                .testid("field")
+                .value(typed_now)
+                .on_typed(Callback::new(move |words| typed.set(words)));
             el("label").child(told).child(field)
         })
     });

@@ -5,14 +5,17 @@
 use panward::domain::claim::{ClaimKind, Exposure};
 use panward::domain::evidence::{Item, Word};
 use panward::domain::facts::run::Fault;
-use panward::domain::facts::setup::{HeatKind, OffSign, OutBy};
+use panward::domain::facts::setup::{FilterKind, HeatKind, Held, Machine, OffSign, OutBy};
 use panward::domain::fat::Fat;
+use panward::domain::ids::MachineId;
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
 use panward::domain::setting_up::Field;
+use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, questions, run, setup, steps, whys,
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, questions, run, setup,
+    steps, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -349,4 +352,32 @@ fn make_safe_names_the_pan_that_stands_empty_as_every_screen_does() {
     let standing = run::pan_empty("3", EN);
     let lines = make_safe::make_safe(Place::Split, Pump::Drawing, Heat::On, "3", OutBy::Drain, EN);
     assert!(lines.iter().any(|l| l.starts_with(&standing)), "{lines:?}");
+}
+
+#[test]
+fn the_guide_speaks_the_owners_words_where_a_hand_is_on_the_machine() {
+    let machine = Machine {
+        filters: vec!["mesh".into(), "paper".into()],
+        words: vec![("draw".into(), "Lift".into()), ("off".into(), "Rest".into())],
+        machine: MachineId(1),
+        name: "Machine".into(),
+        out_by: OutBy::Nozzle,
+        tank: Volume::from_ml(40_000).unwrap(),
+        free: Share::from_cpc(1_000).unwrap(),
+        heater_w: 0,
+        takes_solid: false,
+        filter: FilterKind::Single,
+        low: Temp::celsius(100),
+        high: Temp::celsius(180),
+        target: Temp::celsius(150),
+        rinse_max_s: Some(30),
+        rinse_min_s: None,
+        held: Held::Unknown,
+    };
+    let said = |step| own_words::own_words(step, &machine, EN).unwrap_or_default();
+    assert!(said(StepId::Dry).contains("mesh, then paper"));
+    assert!(said(StepId::Draw).contains("“Lift”") && said(StepId::Draw).contains("“Rest”"));
+    assert!(said(StepId::Returning).contains("“Rest”") && !said(StepId::Returning).contains("“Lift”"));
+    assert!(said(StepId::AwayOff).contains("“Rest”"));
+    assert_eq!(said(StepId::Level), "");
 }

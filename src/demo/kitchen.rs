@@ -197,7 +197,9 @@ fn pumped(cast: &Cast) -> Option<Machine> {
         rinse_max_s: Some(30),
         rinse_min_s: None,
         filters: vec!["mesh".into(), "paper".into()],
-        words: Vec::new(),
+        words: [("off", "stop"), ("draw", "out"), ("return", "back")]
+            .map(|(slot, said)| (slot.to_owned(), said.to_owned()))
+            .to_vec(),
         held: Held::Known(Exposures::of(&[Exposure::Gluten, Exposure::Fish])),
     })
 }
@@ -214,6 +216,7 @@ fn hand_kit(cast: &Cast) -> Option<Machine> {
         high: Temp::celsius(40),
         target: Temp::celsius(35),
         rinse_max_s: None,
+        words: Vec::new(),
         filters: vec!["strainer".into(), "cloth".into()],
         held: Held::Known(Exposures::NONE),
         ..pumped(cast)?

@@ -22,6 +22,7 @@ pub mod log_lines;
 pub mod make_safe;
 pub mod office;
 pub mod oil;
+pub mod own_words;
 pub mod pan;
 pub mod questions;
 pub mod quick_refusals;
