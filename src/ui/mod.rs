@@ -9,6 +9,7 @@ pub mod just_logged;
 pub mod node;
 pub mod office;
 pub mod old_frame;
+pub mod old_job;
 pub mod old_parts;
 pub mod parts;
 pub mod prefs;
@@ -64,7 +65,7 @@ fn opened(bench: Bench) -> Node {
         Screen::Pan(pan) => foreign(view! { <screens::pan::PanPage pan/> }),
         Screen::Log => foreign(view! { <screens::log::Log/> }),
         Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
-        Screen::Filter => foreign(view! { <screens::filter::Filter/> }),
+        Screen::Filter => screens::filter::filter(bench).into(),
         Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
         Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
         Screen::LastNight => foreign(view! { <screens::last_night::LastNight/> }),

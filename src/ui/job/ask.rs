@@ -1,18 +1,21 @@
 //! A gate on screen: one question at a time, its answers, Go on where no answer stood.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback};
 
 use super::desk::AskDesk;
 use super::draft;
 use super::frame::{Around, Lines, Step};
 use super::signs;
 use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::asking::{Asking, Touched};
 use crate::domain::guide::gate::{Gate, Question, QuestionKind};
 use crate::domain::procedure::Step as TableStep;
 use crate::domain::procedure::{Answer, Hold, StepId};
 use crate::domain::units::Temp;
-use crate::ui::old_parts::{AnswerButton, GoOn, Pad, PadWords};
+use crate::nodes;
+use crate::ui::node::{Element, Held, Node, Text, el, live, several};
+use crate::ui::parts::{Pad, PadWords, SignKind, answer_button, go_on};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, answers, hazards, holds, questions, steps};
@@ -24,20 +27,20 @@ pub struct AskParts {
     /// The stretch of the work and how far in it.
     pub progress: String,
     /// Quiet buttons at the top.
-    pub aside: AnyView,
+    pub aside: Node,
     /// The buttons of a question answered by naming a person or a machine.
-    pub picks: Option<AnyView>,
+    pub picks: Option<Node>,
     /// Stops the job.
     pub on_stop: Callback<()>,
 }
 
 /// The question on screen now.
 #[must_use]
-pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> AnyView {
-    let run = desk.run.get_value();
+pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
+    let run = desk.run.get_untracked();
     let lang = desk.bench.lang;
     let Some(question) = asking.current(run.as_ref()) else {
-        return ().into_any();
+        return Node::Nothing;
     };
     let shown = Shown {
         desk,
@@ -54,28 +57,31 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> AnyView {
         ..
     } = parts;
     let step = table_step(asking.gate(), question.step);
-    let hazard_sign = step.map_or(crate::ui::old_parts::SignKind::Warning, |s| signs::of_hazard(s.hazard));
     let item = match &question.kind {
         QuestionKind::Look { item, .. } | QuestionKind::Probe { item } => Some(*item),
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,
     };
-    let sign = signs::of_question(question.step, item).filter(|_| asking.not_yet().is_none());
     let out_by = around.out_by;
+    let key = format!("{}.{}", question.step.key(), item.map_or("", Item::key));
     let (middle, answers) = match question.kind {
-        QuestionKind::Look { item, answers } => (None, shown.looks(asking, question.step, item, &answers, out_by)),
-        QuestionKind::Together(group) => (None, shown.together(asking, &group)),
-        QuestionKind::Probe { item } => (Some(shown.pad(question.step, item)), ().into_any()),
+        QuestionKind::Look { item, answers } => (
+            Node::Nothing,
+            shown.looks(asking, question.step, item, &answers, out_by),
+        ),
+        QuestionKind::Together(group) => (Node::Nothing, shown.together(asking, &group)),
+        QuestionKind::Probe { item } => (shown.pad(question.step, item), Node::Nothing),
         QuestionKind::Person | QuestionKind::Machine => {
-            let picks = view! { <div class="picks">{picks}</div> }.into_any();
-            (Some(picks), shown.go_on())
+            (el("div").class("picks").child(picks).into(), shown.go_on().into())
         }
     };
-    view! {
-        <Step around lines hazard_sign sign middle aside=Some(aside) on_stop>
-            {answers}
-        </Step>
-    }
-    .into_any()
+    let screen = Step {
+        hazard_sign: step.map_or(SignKind::Warning, |s| signs::of_hazard(s.hazard)),
+        sign: signs::of_question(question.step, item).filter(|_| asking.not_yet().is_none()),
+        middle,
+        aside: Some(aside),
+        ..Step::new(around, lines, on_stop, answers)
+    };
+    screen.draw(desk.bench, key).into()
 }
 
 fn table_step(gate: &Gate, id: StepId) -> Option<&'static TableStep> {
@@ -139,67 +145,48 @@ struct Shown {
 }
 
 impl Shown {
-    fn go_on(self) -> AnyView {
+    fn go_on(self) -> Element {
         let Self { desk, all, lang, .. } = self;
         let label = say(if all { Say::GoOn } else { Say::AnswerAllFirst }, lang);
-        view! { <GoOn label awake=all on_press=Callback::new(move |()| desk.go_on()) /> }.into_any()
+        go_on(label, all, move || desk.go_on())
     }
 
-    fn looks(
-        self,
-        asking: &Asking,
-        step: StepId,
-        item: Item,
-        answers: &[Answer],
-        out_by: crate::domain::facts::setup::OutBy,
-    ) -> AnyView {
+    fn looks(self, asking: &Asking, step: StepId, item: Item, answers: &[Answer], out_by: OutBy) -> Node {
         let Self { desk, lang, .. } = self;
         let given = asking.seen().word(item);
         let alone = answers.len() == 1;
-        let button = move |word: Word, whole: bool| {
-            let label = match step {
-                StepId::EmptyByHand if alone => answers::moving_ends(out_by, false, lang).to_owned(),
-                StepId::Pouring if alone => answers::moving_ends(out_by, true, lang).to_owned(),
-                _ => answers::label(item, word, lang),
+        let testid = |word: Word| format!("answer-{}-{}", item.key(), word.key());
+        let button = |word: Word, whole: bool| {
+            let label: Text = match step {
+                StepId::EmptyByHand if alone => answers::moving_ends(out_by, false, lang).into(),
+                StepId::Pouring if alone => answers::moving_ends(out_by, true, lang).into(),
+                _ => answers::label(item, word, lang).into(),
             };
-            let on_press = Callback::new(move |()| {
-                desk.touch(|asking, run, now| asking.look(item, word, run, now));
-            });
-            let testid = format!("answer-{}-{}", item.key(), word.key());
-            view! { <AnswerButton label chosen={given == Some(word)} strong=alone whole on_press testid /> }
+            let press = move || desk.touch(|asking, run, now| asking.look(item, word, run, now));
+            answer_button(label, given == Some(word), testid(word), press)
+                .class_if("strong", alone)
+                .class_if("whole", whole)
         };
         if answers.len() < 3 || !self.hold {
-            let whole = |n: usize| alone || n == 2;
-            let buttons = answers
-                .iter()
-                .enumerate()
-                .map(|(n, a)| button(a.word, whole(n)))
-                .collect_view();
-            let go_on = self.hold.then(|| self.go_on());
-            return view! { {buttons} {go_on} }.into_any();
+            let all = answers.iter().enumerate();
+            let buttons = several(all.map(|(n, answer)| button(answer.word, alone || n == 2)));
+            return nodes![buttons, self.hold.then(|| self.go_on())];
         }
         // Three answers leave no place for Go on: it follows on its own, in the corner where no answer stood.
-        match given.filter(|_| self.all) {
-            None => answers.iter().map(|a| button(a.word, false)).collect_view().into_any(),
-            Some(word) => {
-                let label = answers::label(item, word, lang);
-                let again = Callback::new(move |()| {
-                    desk.touch(|asking, _, now| {
-                        asking.again(item, now);
-                        Touched::Kept
-                    });
-                });
-                let testid = format!("answer-{}-{}", item.key(), word.key());
-                view! {
-                    <AnswerButton label chosen=true whole=true on_press=again testid />
-                    <div class="fourth">{self.go_on()}</div>
-                }
-                .into_any()
-            }
-        }
+        let Some(word) = given.filter(|_| self.all) else {
+            return several(answers.iter().map(|answer| button(answer.word, false)));
+        };
+        let again = move || {
+            desk.touch(|asking, _, now| {
+                asking.again(item, now);
+                Touched::Kept
+            });
+        };
+        let chosen = answer_button(answers::label(item, word, lang), true, testid(word), again);
+        nodes![chosen.class("whole"), el("div").class("fourth").child(self.go_on())]
     }
 
-    fn together(self, asking: &Asking, group: &[(Question, Word)]) -> AnyView {
+    fn together(self, asking: &Asking, group: &[(Question, Word)]) -> Node {
         let Self { desk, lang, .. } = self;
         let parts: Vec<(Item, Word)> = group
             .iter()
@@ -209,27 +196,24 @@ impl Shown {
             })
             .collect();
         let chosen = parts.iter().all(|(item, word)| asking.seen().is(*item, *word));
-        let label = answers::together(&parts, lang);
-        let all_so = Callback::new(move |()| desk.touch(|asking, run, now| asking.all_so(run, now)));
-        let apart = Callback::new(move |()| desk.touch(|asking, run, now| asking.one_by_one(run, now)));
-        let go_on = self.hold.then(|| self.go_on());
-        view! {
-            <AnswerButton label chosen on_press=all_so testid="answer-together" />
-            <AnswerButton label=job::say(JobSay::OneByOne, lang) on_press=apart testid="one-by-one" />
-            {go_on}
-        }
-        .into_any()
+        let all_so = move || desk.touch(|asking, run, now| asking.all_so(run, now));
+        let apart = move || desk.touch(|asking, run, now| asking.one_by_one(run, now));
+        nodes![
+            answer_button(answers::together(&parts, lang), chosen, "answer-together", all_so),
+            answer_button(job::say(JobSay::OneByOne, lang), false, "one-by-one", apart),
+            self.hold.then(|| self.go_on()),
+        ]
     }
 
-    fn pad(self, step: StepId, item: Item) -> AnyView {
+    fn pad(self, step: StepId, item: Item) -> Node {
         let Self { desk, lang, .. } = self;
         let value = draft::open(desk.scope(), item);
-        let odd = RwSignal::new(false);
+        let odd = Held::new(false);
         let accept = Callback::new(move |text: String| match celsius_dc(&text) {
             Some(dc) => {
                 desk.touch(|asking, run, now| asking.number(item, dc, run, now));
                 let taken = desk.asking_untracked().and_then(|a| a.seen().number(item));
-                if let (Some(dc), Some(told)) = (taken, desk.on_number.get_value()) {
+                if let (Some(dc), Some(told)) = (taken, desk.on_number.get_untracked()) {
                     told.run(dc);
                 }
             }
@@ -246,12 +230,23 @@ impl Shown {
             sign,
             point,
         };
-        let testid = format!("pad-{}", item.key());
-        view! {
-            {move || odd.get().then(|| view! { <p class="job-note" role="alert">{say(Say::NumberAgain, lang)}</p> })}
-            <Pad value label=questions::question(step, item, lang) unit="°C" words most=3 on_accept=accept testid />
-        }
-        .into_any()
+        let pad = Pad {
+            value,
+            label: questions::question(step, item, lang).into(),
+            unit: "°C".into(),
+            words,
+            fraction: false,
+            below_zero: false,
+            most: 3,
+            prefilled: None,
+            on_accept: accept,
+            testid: format!("pad-{}", item.key()).into(),
+        };
+        let told = live(move || {
+            let note = el("p").class("job-note").attr("role", "alert");
+            odd.get().then(|| note.text(say(Say::NumberAgain, lang)))
+        });
+        nodes![told, pad.draw()]
     }
 }
 

@@ -1,13 +1,15 @@
 //! Before a light-up or a lock-up: who does it opens it; and STOP while nothing is in hand.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
-use super::page::JobPage;
+use super::page::{JobPage, to_today};
 use super::people::everybody;
 use crate::domain::facts::job::JobKind;
 use crate::domain::ids::PersonId;
+use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::old_parts::{Button, Rank};
+use crate::ui::node::{Element, el};
+use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::job_name;
 use crate::words::screens::day::{self, DaySay};
@@ -15,41 +17,26 @@ use crate::words::screens::job::{self, JobSay};
 
 /// The page that opens one of the day's two jobs.
 #[must_use]
-pub fn begin_day(bench: Bench, what: JobKind, on_open: Callback<PersonId>) -> AnyView {
+pub fn begin_day(bench: Bench, what: JobKind, on_open: Callback<PersonId>) -> Element {
     let lang = bench.lang;
-    let ways = view! {
-        <Button
-            label=job::say(JobSay::ToToday, lang)
-            rank=Rank::Plain
-            on_press=Callback::new(|()| screen::go(Screen::Today))
-            testid="to-today"
-        />
-    }
-    .into_any();
-    view! {
-        <JobPage title=job_name(what, lang) testid="begin" ways>
-            <p class="job-text">{day::begin_text(what, lang)}</p>
-            <h2>{day::say(DaySay::WhoDoesIt, lang)}</h2>
-            {everybody(bench, bench.me(), on_open)}
-        </JobPage>
-    }
-    .into_any()
+    let holds = nodes![
+        el("p").class("job-text").text(day::begin_text(what, lang)),
+        el("h2").text(day::say(DaySay::WhoDoesIt, lang)),
+        everybody(bench, bench.me(), on_open),
+    ];
+    JobPage::new("begin", job_name(what, lang), to_today(lang), holds).draw(bench)
 }
 
 /// STOP while no heat is in hand: nothing is to be made safe, and there are ways out.
 #[must_use]
-pub fn paused_day(bench: Bench, back: Callback<()>) -> AnyView {
+pub fn paused_day(bench: Bench, back: Callback<()>) -> Element {
     let lang = bench.lang;
-    let leave = Callback::new(|()| screen::go(Screen::Today));
-    let ways = view! {
-        <Button label=job::say(JobSay::Back, lang) rank=Rank::First on_press=back testid="back" />
-        <Button label=job::say(JobSay::LeaveOpen, lang) on_press=leave testid="leave-open" />
-    }
-    .into_any();
-    view! {
-        <JobPage title=job::say(JobSay::Paused, lang) testid="paused" ways>
-            <p class="job-text">{day::say(DaySay::PausedText, lang)}</p>
-        </JobPage>
-    }
-    .into_any()
+    let ways = nodes![
+        button(Rank::First, job::say(JobSay::Back, lang), "back", back),
+        button(Rank::Second, job::say(JobSay::LeaveOpen, lang), "leave-open", || {
+            screen::go(Screen::Today)
+        }),
+    ];
+    let holds = el("p").class("job-text").text(day::say(DaySay::PausedText, lang));
+    JobPage::new("paused", job::say(JobSay::Paused, lang), ways, holds).draw(bench)
 }

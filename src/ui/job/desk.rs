@@ -2,7 +2,7 @@
 //!
 //! Touches go to [`Asking`], which knows what counts; [`super::ask`] draws what it makes of them.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback};
 
 use crate::domain::evidence::Evidence;
 use crate::domain::guide::Run;
@@ -11,6 +11,7 @@ use crate::domain::guide::gate::Gate;
 use crate::domain::procedure::StepId;
 use crate::domain::time::Now;
 use crate::ui::bench::Bench;
+use crate::ui::node::Held;
 
 /// Everything a gate was answered with.
 #[derive(Clone, Debug)]
@@ -27,11 +28,11 @@ pub struct Answered {
 #[derive(Clone, Copy)]
 pub struct AskDesk {
     pub(super) bench: Bench,
-    asking: RwSignal<Option<Asking>>,
-    pub(super) run: StoredValue<Option<Run>>,
+    asking: Held<Option<Asking>>,
+    pub(super) run: Held<Option<Run>>,
     on_done: Callback<Answered>,
     /// Told each number taken, in tenths: what can only be refused is refused at once.
-    pub(super) on_number: StoredValue<Option<Callback<i32>>>,
+    pub(super) on_number: Held<Option<Callback<i32>>>,
 }
 
 impl AskDesk {
@@ -40,22 +41,22 @@ impl AskDesk {
     pub fn new(bench: Bench, on_done: Callback<Answered>) -> Self {
         Self {
             bench,
-            asking: RwSignal::new(None),
-            run: StoredValue::new(None),
+            asking: Held::new(None),
+            run: Held::new(None),
             on_done,
-            on_number: StoredValue::new(None),
+            on_number: Held::new(None),
         }
     }
 
     /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
     pub fn watch_numbers(self, on_number: Callback<i32>) {
-        self.on_number.set_value(Some(on_number));
+        self.on_number.set(Some(on_number));
     }
 
     /// Puts a gate on the desk, unanswered, or clears it.
     pub fn put(self, gate: Option<Gate>, run: Option<Run>) {
         let now = self.bench.look(|_, now| *now);
-        self.run.set_value(run);
+        self.run.set(run);
         self.asking.set(gate.map(|gate| Asking::new(gate, &now)));
     }
 
@@ -89,20 +90,20 @@ impl AskDesk {
     /// What the figures typed here belong to: the run, else the job's own Ready.
     #[must_use]
     pub fn scope(self) -> u128 {
-        self.run.with_value(|run| run.as_ref().map_or(0, |run| run.run.0))
+        self.run.with_untracked(|run| run.as_ref().map_or(0, |run| run.run.0))
     }
 
     /// Takes a touch.
     pub fn touch(self, act: impl FnOnce(&mut Asking, Option<&Run>, &Now) -> Touched) {
         let now = self.bench.look(|_, now| *now);
-        let run = self.run.get_value();
-        let mut touched = Touched::Ignored;
-        self.asking.maybe_update(|asking| {
-            if let Some(asking) = asking {
-                touched = act(asking, run.as_ref(), &now);
-            }
-            touched != Touched::Ignored
-        });
+        let run = self.run.get_untracked();
+        let mut asking = self.asking.get_untracked();
+        let touched = asking
+            .as_mut()
+            .map_or(Touched::Ignored, |asking| act(asking, run.as_ref(), &now));
+        if touched != Touched::Ignored {
+            self.asking.set(asking);
+        }
         if touched == Touched::GoesOn {
             self.done();
         }
@@ -111,7 +112,7 @@ impl AskDesk {
     /// Go on: taken when all is answered and the screen has stood long enough.
     pub fn go_on(self) {
         let now = self.bench.look(|_, now| *now);
-        let run = self.run.get_value();
+        let run = self.run.get_untracked();
         let awake = self
             .asking
             .with_untracked(|asking| asking.as_ref().is_some_and(|a| a.goes_on(run.as_ref(), &now)));

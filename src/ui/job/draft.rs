@@ -1,9 +1,9 @@
 //! A figure being typed, kept in this tab's storage until it is written: no reload loses it.
 
 use gloo_storage::{SessionStorage, Storage};
-use leptos::prelude::*;
 
 use crate::domain::evidence::{Evidence, Item, Seen};
+use crate::ui::node::{Held, follow};
 
 /// `scope` is what the figure belongs to, so that one pan's reading is never offered to another.
 fn key(scope: u128, item: Item) -> String {
@@ -11,10 +11,9 @@ fn key(scope: u128, item: Item) -> String {
 }
 
 /// The text of a pad, as it was left.
-pub fn open(scope: u128, item: Item) -> RwSignal<String> {
-    let kept = SessionStorage::get(key(scope, item)).unwrap_or_default();
-    let text = RwSignal::new(kept);
-    Effect::new(move |_| {
+pub fn open(scope: u128, item: Item) -> Held<String> {
+    let text = Held::new(SessionStorage::get(key(scope, item)).unwrap_or_default());
+    follow(move || {
         // Where the browser keeps nothing the pad still works; only a reload would lose the figure.
         let _ = text.with(|now| SessionStorage::set(key(scope, item), now));
     });

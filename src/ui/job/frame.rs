@@ -1,17 +1,19 @@
 //! What stands around a step of any job: pan, place in the work, drawing, standing notes, STOP.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
 use super::notes::notes;
 use crate::domain::facts::run::{Place, Pump};
 use crate::domain::facts::setup::OutBy;
-use crate::ui::bench::use_bench;
+use crate::nodes;
+use crate::ui::bench::Bench;
 use crate::ui::cards::use_cards;
-use crate::ui::old_frame::empties;
-use crate::ui::old_parts::{RunDrawing, Shade, SignKind, StepScreen, StepWords, Vessel};
+use crate::ui::frame::empties;
+use crate::ui::node::{Element, Node};
+use crate::ui::parts::{RunDrawing, Shade, SignKind, StepScreen, StepWords, Vessel};
 use crate::words::run::{Say, place_name, pump_name, say};
 use crate::words::screens::job;
-use crate::words::{Lang, cards, run};
+use crate::words::{Lang, run};
 
 /// The longest pan name that is written as large as a number.
 const NUMBER_LIKE: usize = 3;
@@ -73,93 +75,97 @@ pub struct Lines {
 }
 
 /// A step's screen.
-#[component]
-pub fn Step(
+pub struct Step {
     /// What stands around it.
-    around: Around,
+    pub around: Around,
     /// Its words.
-    lines: Lines,
+    pub lines: Lines,
     /// The sign beside the hazard line.
-    #[prop(default = SignKind::Warning)]
-    hazard_sign: SignKind,
+    pub hazard_sign: SignKind,
     /// The sign beside the step line.
-    #[prop(optional_no_strip)]
-    sign: Option<SignKind>,
+    pub sign: Option<SignKind>,
     /// Between the step line and the answers.
-    #[prop(optional_no_strip)]
-    middle: Option<AnyView>,
+    pub middle: Node,
     /// Quiet buttons at the top.
-    #[prop(optional_no_strip)]
-    aside: Option<AnyView>,
+    pub aside: Option<Node>,
     /// Stops the job.
-    on_stop: Callback<()>,
+    pub on_stop: Callback<()>,
     /// The answers.
-    children: Children,
-) -> impl IntoView {
-    let bench = use_bench();
-    let desk = use_cards();
-    let lang = bench.lang;
-    let Around {
-        pan, out_by, picture, ..
-    } = around;
-    let (number, name) = match pan {
-        Some(pan) if pan.chars().count() <= NUMBER_LIKE => (Some(pan), String::new()),
-        Some(pan) => (None, run::pan_title(&pan, lang)),
-        None => (None, String::new()),
-    };
-    let words = StepWords {
-        pan: number,
-        name,
-        progress: lines.progress,
-        say: lines.say,
-        hazard: lines.hazard,
-        sub: lines.sub,
-        practice: None,
-        stop: say(Say::Stop, lang).to_owned(),
-        stop_brings: say(Say::StopMakeSafe, lang).to_owned(),
-        fire: cards::fire_button(lang).to_owned(),
-        burn: cards::burn_button(lang).to_owned(),
-    };
-    let middle = view! {
-        {notes(bench)}
-        {middle}
+    pub answers: Node,
+}
+
+impl Step {
+    /// A step that asks with words alone.
+    #[must_use]
+    pub fn new(around: Around, lines: Lines, on_stop: Callback<()>, answers: impl Into<Node>) -> Self {
+        Self {
+            around,
+            lines,
+            hazard_sign: SignKind::Warning,
+            sign: None,
+            middle: Node::Nothing,
+            aside: None,
+            on_stop,
+            answers: answers.into(),
+        }
     }
-    .into_any();
-    view! {
-        <StepScreen
-            words
-            hazard_sign
-            sign
-            drawing=picture.map(|picture| drawing(picture, out_by, lang))
-            middle=Some(middle)
-            aside
-            empty=empties(bench)
-            on_fire=desk.fire()
-            on_burn=desk.burn()
-            on_stop
-        >
-            {children()}
-        </StepScreen>
+
+    /// Draws it. `key` tells this question from the one before: on another everything is new, so that no press begun
+    /// on the old one lands on it.
+    #[must_use]
+    pub fn draw(self, bench: Bench, key: String) -> Element {
+        let lang = bench.lang;
+        let Around {
+            pan, out_by, picture, ..
+        } = self.around;
+        let (number, name) = match pan {
+            Some(pan) if pan.chars().count() <= NUMBER_LIKE => (Some(pan), String::new()),
+            Some(pan) => (None, run::pan_title(&pan, lang)),
+            None => (None, String::new()),
+        };
+        let words = StepWords {
+            pan: number,
+            name,
+            progress: self.lines.progress,
+            say: self.lines.say,
+            hazard: self.lines.hazard,
+            sub: self.lines.sub,
+            practice: None,
+            stop: say(Say::Stop, lang),
+            stop_brings: say(Say::StopMakeSafe, lang),
+        };
+        let screen = StepScreen {
+            words,
+            hazard_sign: self.hazard_sign,
+            sign: self.sign,
+            drawing: picture.map(|picture| drawing(picture, out_by, lang)),
+            middle: nodes![notes(bench), self.middle],
+            aside: self.aside,
+            empty: empties(bench),
+            emergency: use_cards().buttons(lang),
+            stacked: false,
+            on_stop: self.on_stop,
+            testid: "step",
+            answers: self.answers,
+        };
+        screen.draw().key(key)
     }
 }
 
-fn drawing(picture: Picture, out_by: OutBy, lang: Lang) -> AnyView {
+fn drawing(picture: Picture, out_by: OutBy, lang: Lang) -> Element {
     let Picture { place, pump, shade } = picture;
     let vessel = match out_by {
         OutBy::Hand => Vessel::Container,
         OutBy::Nozzle | OutBy::Drain | OutBy::BuiltIn => Vessel::Machine,
     };
-    let label = format!("{}. {}.", place_name(place, lang), pump_name(pump, lang));
-    view! {
-        <RunDrawing
-            place
-            pump
-            shade=Shade::new(shade)
-            vessel
-            label
-            pan_words=place_name(place, lang).to_owned()
-            vessel_words=job::vessel_name(out_by, lang).to_owned()
-        />
-    }
-    .into_any()
+    let picture = RunDrawing {
+        place,
+        pump,
+        shade: Shade::new(shade),
+        vessel,
+        label: format!("{}. {}.", place_name(place, lang), pump_name(pump, lang)).into(),
+        pan_words: place_name(place, lang).into(),
+        vessel_words: job::vessel_name(out_by, lang).into(),
+    };
+    picture.draw()
 }

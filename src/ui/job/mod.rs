@@ -6,6 +6,7 @@ pub mod begin;
 pub mod desk;
 pub mod draft;
 pub mod frame;
+pub mod ground;
 pub mod hold;
 pub mod notes;
 pub mod page;

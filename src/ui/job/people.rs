@@ -1,25 +1,23 @@
 //! Names to choose from, one button each.
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback};
 
 use crate::domain::ids::PersonId;
 use crate::ui::bench::Bench;
-use crate::ui::old_parts::AnswerButton;
+use crate::ui::node::{Element, el};
+use crate::ui::parts::answer_button;
 
 /// Everybody who works here; `chosen` is drawn as pressed.
 #[must_use]
-pub fn everybody(bench: Bench, chosen: Option<PersonId>, on_press: Callback<PersonId>) -> AnyView {
+pub fn everybody(bench: Bench, chosen: Option<PersonId>, on_press: Callback<PersonId>) -> Element {
     let people: Vec<(PersonId, String)> = bench.look(|kitchen, _| {
         let people = kitchen.ledger().book.people.values();
         people.map(|p| (p.person, p.initials.clone())).collect()
     });
-    let buttons = people
-        .into_iter()
-        .map(|(id, initials)| {
-            let press = Callback::new(move |()| on_press.run(id));
+    el("div")
+        .class("picks")
+        .children(people.into_iter().map(|(id, initials)| {
             let testid = format!("person-{initials}");
-            view! { <AnswerButton label=initials chosen={chosen == Some(id)} on_press=press testid /> }
-        })
-        .collect_view();
-    view! { <div class="picks">{buttons}</div> }.into_any()
+            answer_button(initials, chosen == Some(id), testid, move || on_press.run(id))
+        }))
 }

@@ -2,7 +2,7 @@
 
 use crate::domain::evidence::Item;
 use crate::domain::procedure::{Hazard, StepId};
-use crate::ui::old_parts::SignKind;
+use crate::ui::parts::SignKind;
 
 /// The sign beside a hazard line.
 #[must_use]

@@ -1,11 +1,12 @@
 //! While a job is on screen: the screen stays lit, any touch switches sound on, alarms ring.
 
-use leptos::prelude::*;
+use leptos::prelude::on_cleanup;
 
 use crate::browser::sound::Pattern;
 use crate::domain::time::Now;
 use crate::kitchen::alarm::{Bell, Cause, Urgency};
 use crate::ui::bench::{Bench, LiveKitchen};
+use crate::ui::node::follow;
 
 /// Keeps the screen lit until this screen is left.
 pub fn keep_lit(bench: Bench) {
@@ -23,11 +24,10 @@ pub fn on_touch(bench: Bench) -> impl Fn() + Copy {
 
 /// Rings every second for what `sounding` names. Its visual twin stands on the screen that caused it.
 pub fn ring(bench: Bench, sounding: impl Fn(&LiveKitchen, &Now) -> Option<Cause> + 'static) {
-    let bell = StoredValue::new(Bell::default());
-    Effect::new(move |_| {
+    let mut bell = Bell::default();
+    follow(move || {
         let (cause, now) = bench.read_each_second(|kitchen, now| (sounding(kitchen, now), *now));
-        let due = bell.try_update_value(|bell| bell.ring(cause, &now)).flatten();
-        if let Some(urgency) = due {
+        if let Some(urgency) = bell.ring(cause, &now) {
             play(bench, urgency);
         }
     });

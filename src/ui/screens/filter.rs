@@ -8,22 +8,25 @@ mod moving;
 mod picks;
 mod stopped;
 
-use leptos::prelude::*;
+use leptos::prelude::{Callable, Callback, untrack};
 
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::run::Fault;
 use crate::domain::guide::asking::Touched;
+use crate::domain::guide::gate::QuestionKind;
 use crate::domain::guide::{Command, Run};
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::procedure::{Step, StepId};
 use crate::kitchen::filter::{self, PutOff, Stage};
 use crate::kitchen::{Order, Refused, alarm};
-use crate::ui::bench::{Bench, Trouble, use_bench};
+use crate::ui::bench::{Bench, Trouble};
 use crate::ui::job::desk::{Answered, AskDesk};
-use crate::ui::job::hold::HoldPage;
-use crate::ui::job::why::WhySheet;
+use crate::ui::job::ground::job_ground;
+use crate::ui::job::hold::hold_page;
+use crate::ui::job::why::why_sheet;
 use crate::ui::job::{draft, watch};
+use crate::ui::node::{Element, Held, Node, follow};
 use crate::ui::screen::{self, Screen};
 
 /// A page over the stage, asked for by a touch. Nothing of it is written.
@@ -42,19 +45,19 @@ enum Over {
 struct Floor {
     bench: Bench,
     /// The stage, and the run it was worked out for.
-    stage: RwSignal<(Stage, Option<Run>)>,
+    stage: Held<(Stage, Option<Run>)>,
     ask: AskDesk,
-    over: RwSignal<Option<Over>>,
-    put_off: RwSignal<PutOff>,
-    why: RwSignal<Option<&'static Step>>,
+    over: Held<Option<Over>>,
+    put_off: Held<PutOff>,
+    why: Held<Option<&'static Step>>,
     /// Who was named at the pans, and who beside them, before Go on.
-    person: RwSignal<Option<PersonId>>,
-    supervisor: RwSignal<Option<PersonId>>,
-    machine: RwSignal<Option<MachineId>>,
+    person: Held<Option<PersonId>>,
+    supervisor: Held<Option<PersonId>>,
+    machine: Held<Option<MachineId>>,
     /// What went wrong last, for its first words; the log has the rest.
-    fault: RwSignal<Option<Fault>>,
+    fault: Held<Option<Fault>>,
     /// The pan finished last on this screen.
-    finished: RwSignal<Option<PanId>>,
+    finished: Held<Option<PanId>>,
 }
 
 impl Floor {
@@ -229,58 +232,51 @@ impl Floor {
 }
 
 /// The filter job.
-#[component]
-pub fn Filter() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn filter(bench: Bench) -> Element {
     watch::keep_lit(bench);
     watch::ring(bench, |kitchen, now| alarm::of_filter(kitchen.guide(), now));
-    let stage = RwSignal::new((Stage::Closed, None));
-    let answer = StoredValue::new(None::<Callback<Answered>>);
+    let answer = Held::new(None::<Callback<Answered>>);
     let ask = AskDesk::new(
         bench,
         Callback::new(move |answered| {
-            if let Some(answer) = answer.get_value() {
+            if let Some(answer) = answer.get_untracked() {
                 answer.run(answered);
             }
         }),
     );
     let floor = Floor {
         bench,
-        stage,
+        stage: Held::new((Stage::Closed, None)),
         ask,
-        over: RwSignal::new(None),
-        put_off: RwSignal::new(PutOff::default()),
-        why: RwSignal::new(None),
-        person: RwSignal::new(None),
-        supervisor: RwSignal::new(None),
-        machine: RwSignal::new(None),
-        fault: RwSignal::new(None),
-        finished: RwSignal::new(None),
+        over: Held::new(None),
+        put_off: Held::new(PutOff::default()),
+        why: Held::new(None),
+        person: Held::new(None),
+        supervisor: Held::new(None),
+        machine: Held::new(None),
+        fault: Held::new(None),
+        finished: Held::new(None),
     };
-    answer.set_value(Some(Callback::new(move |answered| floor.answered(answered))));
+    answer.set(Some(Callback::new(move |answered| floor.answered(answered))));
     ask.watch_numbers(Callback::new(move |dc| floor.number_taken(dc)));
     floor.look(true);
-    Effect::new(move |_| {
+    follow(move || {
         bench.read_each_second(|_, _| ());
         floor.put_off.track();
         untrack(|| floor.look(false));
     });
-    let touched = watch::on_touch(bench);
-    view! {
-        <div class="job" data-testid="screen-filter" data-step=move || floor.step_key() on:pointerdown=move |_| touched()>
-            {move || draw(floor)}
-            <WhySheet step=floor.why lang=bench.lang />
-        </div>
-    }
+    job_ground(bench, "screen-filter", move || floor.step_key(), move || draw(floor))
+        .child(why_sheet(floor.why, bench.lang))
 }
 
 /// What is on the screen now.
-fn draw(floor: Floor) -> AnyView {
+fn draw(floor: Floor) -> Node {
     let refused = floor.bench.trouble.get();
     if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
         let on_read = Callback::new(move |()| floor.trouble_read());
         let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
-        return view! { <HoldPage trouble on_read on_stop /> }.into_any();
+        return hold_page(floor.bench, &trouble, on_read, on_stop);
     }
     match floor.over.get() {
         Some(Over::Paused) => return stopped::paused(floor),
@@ -305,7 +301,7 @@ fn pump_is_off(floor: Floor) {
     floor.ask.touch(|asking, run, now| {
         let asked = asking.current(run).map(|q| q.kind);
         match asked {
-            Some(crate::domain::guide::gate::QuestionKind::Look { item, .. }) => asking.look(item, Word::Off, run, now),
+            Some(QuestionKind::Look { item, .. }) => asking.look(item, Word::Off, run, now),
             _ => Touched::Ignored,
         }
     });

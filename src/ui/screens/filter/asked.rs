@@ -1,10 +1,9 @@
 //! A gate of the filter job on screen, with what stands around it.
 
-use leptos::prelude::*;
-
 use super::{Floor, Over, heater, picks};
 use crate::domain::evidence::Item;
-use crate::domain::facts::run::Place;
+use crate::domain::facts::run::{Place, Pump};
+use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::guide::gate::QuestionKind;
@@ -12,19 +11,21 @@ use crate::domain::guide::state::Phase;
 use crate::domain::procedure::StepId;
 use crate::kitchen::alarm::Urgency;
 use crate::kitchen::filter;
+use crate::nodes;
 use crate::ui::job::ask::{AskParts, ask};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
 use crate::ui::job::why::why_button;
-use crate::ui::old_parts::{Button, Rank};
+use crate::ui::node::Node;
+use crate::ui::parts::{Rank, button};
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::steps::block_name;
 
 /// The gate's screen.
-pub fn asked(floor: Floor, run: Option<&Run>) -> AnyView {
+pub fn asked(floor: Floor, run: Option<&Run>) -> Node {
     let Some(asking) = floor.ask.asking() else {
-        return ().into_any();
+        return Node::Nothing;
     };
     let picks = match asking.current(run).map(|q| q.kind) {
         Some(QuestionKind::Person) => Some(picks::people(floor)),
@@ -62,7 +63,7 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         .map(|ml| job::above_mark(ml, lang));
     Around {
         pan: run.map(|run| run.pan.pan.name.clone()),
-        out_by: out_by.unwrap_or(crate::domain::facts::setup::OutBy::Nozzle),
+        out_by: out_by.unwrap_or(OutBy::Nozzle),
         picture,
         note: note(floor, asking, run),
         level,
@@ -76,7 +77,7 @@ fn note(floor: Floor, asking: &Asking, run: Option<&Run>) -> Option<String> {
     let run = run.filter(|_| asking.gate().id() == StepId::LookAgain)?;
     let said = if run.phase == Phase::Asking {
         Say::AreYouThere
-    } else if run.pump == crate::domain::facts::run::Pump::Unknown {
+    } else if run.pump == Pump::Unknown {
         Say::ResumeText
     } else {
         return None;
@@ -98,29 +99,31 @@ fn progress(floor: Floor, asking: &Asking, run: Option<&Run>) -> String {
 }
 
 /// The quiet ways aside: why, the warm-up while it runs, what can be wrong.
-fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> AnyView {
+fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
     let lang = floor.bench.lang;
     let question = asking.current(run);
     let why = why_button(floor.why, asking, run, lang);
+    let quiet =
+        |words, testid: &'static str, does: Box<dyn Fn() + Send + Sync>| button(Rank::Plain, words, testid, does);
     let wrong = run.is_some().then(|| {
-        let on_press = Callback::new(move |()| floor.over.set(Some(Over::Faults)));
-        view! { <Button label=say(Say::SomethingWrong, lang) rank=Rank::Plain on_press testid="something-wrong" /> }
+        let open = move || floor.over.set(Some(Over::Faults));
+        quiet(say(Say::SomethingWrong, lang), "something-wrong", Box::new(open))
     });
     let leave = run
         .filter(|run| run.place != Place::InPan && asking.gate().id() == StepId::LookAgain)
         .map(|_| {
-            let on_press = Callback::new(move |()| floor.put_off.update(|p| p.leaving_out = true));
-            view! { <Button label=job::say(JobSay::LeaveOut, lang) rank=Rank::Plain on_press testid="leave-out" /> }
+            let leave = move || floor.put_off.update(|p| p.leaving_out = true);
+            quiet(job::say(JobSay::LeaveOut, lang), "leave-out", Box::new(leave))
         });
     let back = (asking.gate().id() == StepId::LeaveOut).then(|| {
-        let on_press = Callback::new(move |()| floor.put_off.update(|p| p.leaving_out = false));
-        view! { <Button label=job::say(JobSay::Back, lang) rank=Rank::Plain on_press testid="back" /> }
+        let back = move || floor.put_off.update(|p| p.leaving_out = false);
+        quiet(job::say(JobSay::Back, lang), "back", Box::new(back))
     });
     let sound = question
         .is_some_and(|q| matches!(q.kind, QuestionKind::Look { item: Item::Heard, .. }))
         .then(|| {
-            let on_press = Callback::new(move |()| watch::play(floor.bench, Urgency::Safety));
-            view! { <Button label=job::say(JobSay::PlayAgain, lang) rank=Rank::Plain on_press testid="play-sound" /> }
+            let play = move || watch::play(floor.bench, Urgency::Safety);
+            quiet(job::say(JobSay::PlayAgain, lang), "play-sound", Box::new(play))
         });
-    view! { {why} {sound} {heater::standing(floor)} {leave} {back} {wrong} }.into_any()
+    nodes![why, sound, heater::standing(floor), leave, back, wrong]
 }

@@ -1,6 +1,6 @@
 //! Between pans: what the last one's filtering did, which pan is next and how, or putting away.
 
-use leptos::prelude::*;
+use leptos::prelude::Callback;
 
 use super::{Floor, heater};
 use crate::domain::facts::run::{Form, Left, Plan};
@@ -9,16 +9,25 @@ use crate::domain::ids::{PanId, RunId};
 use crate::domain::procedure::Block;
 use crate::kitchen::filter::{self, PanChoice};
 use crate::kitchen::{Order, Refused};
+use crate::nodes;
 use crate::ui::bench::Trouble;
 use crate::ui::job::fresh_id;
 use crate::ui::job::page::JobPage;
-use crate::ui::old_parts::{Button, CheckRow};
+use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::parts::{Rank, button, check_row};
 use crate::words::run::{form_name, pan_title};
 use crate::words::screens::job::{JobSay, pan_line, say};
 use crate::words::{oil, steps};
 
+/// What is ticked for the next pan.
+#[derive(Clone, Copy)]
+struct Next {
+    plan: Held<Plan>,
+    long: Held<bool>,
+}
+
 /// The page.
-pub fn choose(floor: Floor) -> AnyView {
+pub fn choose(floor: Floor) -> Node {
     let bench = floor.bench;
     let lang = bench.lang;
     let (choices, usual, none_done, due) = bench.look(|kitchen, now| {
@@ -32,113 +41,117 @@ pub fn choose(floor: Floor) -> AnyView {
             kitchen.ledger().due(kitchen.today(now)),
         )
     });
-    let plan = RwSignal::new(usual);
-    let long = RwSignal::new(false);
+    let next = Next {
+        plan: Held::new(usual),
+        long: Held::new(false),
+    };
     let waiting = choices.iter().any(|c| c.comes_back && c.refused.is_none());
     let any_short = choices.iter().any(|c| c.short);
-    let pans = choices
-        .into_iter()
-        .map(|choice| {
-            let due = due.contains(&choice.pan);
-            pan(floor, choice, due, plan, long)
-        })
-        .collect_view();
-    let tick = move |words, get: fn(&Plan) -> bool, set: fn(&mut Plan, bool), testid: &'static str| {
-        let checked = Signal::derive(move || plan.with(get));
-        let on_change = Callback::new(move |on| plan.update(|plan| set(plan, on)));
-        view! { <CheckRow label=say(words, lang) checked on_change testid /> }
-    };
-    let every_item = any_short.then(|| {
-        let on_change = Callback::new(move |on| long.set(on));
-        view! { <CheckRow label=say(JobSay::LongForm, lang) checked=long on_change testid="with-long" /> }
+    let list = live(move || {
+        let pans = choices
+            .iter()
+            .map(|choice| pan(floor, choice, due.contains(&choice.pan), next));
+        el("div").class("job-list").children(pans)
     });
-    let finished = finished(floor);
-    let ways = view! {
-        {waiting
-            .then(|| {
-                let on_press = Callback::new(move |()| floor.put_off.update(|p| p.bringing_back = true));
-                view! { <Button label=say(JobSay::BringLater, lang) on_press testid="bring-later" /> }
-            })}
-        {if none_done {
-            let on_press = Callback::new(move |()| floor.send(Command::End));
-            view! { <Button label=say(JobSay::EndJob, lang) on_press testid="end-job" /> }.into_any()
-        } else {
-            let on_press = Callback::new(move |()| {
-                floor.put_off.update(|p| p.bringing_back = true);
-                floor.send(Command::PutAway);
-            });
-            view! { <Button label=say(JobSay::PutAway, lang) on_press testid="put-away" /> }.into_any()
-        }}
+    let bring = waiting.then(|| {
+        let bring = move || floor.put_off.update(|p| p.bringing_back = true);
+        button(Rank::Second, say(JobSay::BringLater, lang), "bring-later", bring)
+    });
+    let over = if none_done {
+        button(Rank::Second, say(JobSay::EndJob, lang), "end-job", move || {
+            floor.send(Command::End)
+        })
+    } else {
+        button(Rank::Second, say(JobSay::PutAway, lang), "put-away", move || {
+            floor.put_off.update(|p| p.bringing_back = true);
+            floor.send(Command::PutAway);
+        })
     };
-    view! {
-        <JobPage
-            name=steps::block_name(Block::PumpOut, lang)
-            title=say(JobSay::Choose, lang)
-            testid="choose"
-            ways=ways.into_any()
-        >
-            {finished}
-            {heater::standing(floor)}
-            <fieldset class="job-ticks">
-                <legend>{say(JobSay::NextRun, lang)}</legend>
-                {tick(JobSay::WithRinse, |p| p.rinse, |p, on| p.rinse = on, "with-rinse")}
-                {tick(JobSay::WithWipe, |p| p.wipe, |p, on| p.wipe = on, "with-wipe")}
-                {tick(JobSay::WithSamples, |p| p.samples, |p, on| p.samples = on, "with-samples")}
-                {every_item}
-            </fieldset>
-            <div class="job-list">{pans}</div>
-        </JobPage>
-    }
-    .into_any()
+    let holds = nodes![
+        finished(floor),
+        heater::standing(floor),
+        ticks(floor, next, any_short),
+        list
+    ];
+    let page = JobPage::new("choose", say(JobSay::Choose, lang), nodes![bring, over], holds);
+    let page = JobPage {
+        name: steps::block_name(Block::PumpOut, lang).into(),
+        ..page
+    };
+    page.draw(bench).into()
 }
 
-fn pan(floor: Floor, choice: PanChoice, due: bool, plan: RwSignal<Plan>, long: RwSignal<bool>) -> AnyView {
+/// What goes with the next pan.
+fn ticks(floor: Floor, next: Next, any_short: bool) -> Node {
+    let lang = floor.bench.lang;
+    let Next { plan, long } = next;
+    let tick = move |words, testid: &'static str, part: fn(&mut Plan) -> &mut bool| {
+        let mut now = plan.get();
+        let ticked = *part(&mut now);
+        let change = Callback::new(move |on| plan.update(|plan| *part(plan) = on));
+        check_row(say(words, lang), ticked, testid, change)
+    };
+    live(move || {
+        let every_item = any_short.then(|| {
+            let change = Callback::new(move |on| long.set(on));
+            check_row(say(JobSay::LongForm, lang), long.get(), "with-long", change)
+        });
+        el("fieldset")
+            .class("job-ticks")
+            .child(el("legend").text(say(JobSay::NextRun, lang)))
+            .child(tick(JobSay::WithRinse, "with-rinse", |plan| &mut plan.rinse))
+            .child(tick(JobSay::WithWipe, "with-wipe", |plan| &mut plan.wipe))
+            .child(tick(JobSay::WithSamples, "with-samples", |plan| &mut plan.samples))
+            .child(every_item)
+    })
+}
+
+fn pan(floor: Floor, choice: &PanChoice, due: bool, next: Next) -> Element {
     let lang = floor.bench.lang;
     let PanChoice {
         pan,
-        name,
+        ref name,
         fat,
         done,
         comes_back,
-        refused,
+        ref refused,
         short,
-    } = choice;
-    let form = move || if short && !long.get() { Form::Short } else { Form::Long };
+    } = *choice;
+    let long = next.long.get();
+    let form = if short && !long { Form::Short } else { Form::Long };
     let command = move || Command::Begin {
         run: RunId(fresh_id()),
         pan,
-        form: untrack(form),
-        plan: plan.get_untracked(),
+        form,
+        plan: next.plan.get_untracked(),
     };
-    let closed = refused.is_some();
-    let press = move |_| match refused.clone() {
+    let why = refused.clone();
+    let press = move || match &why {
         None => floor.send(command()),
         Some(why) => floor.bench.trouble.set(Some(Trouble {
-            why: Refused::Guide(why),
+            why: Refused::Guide(why.clone()),
             order: Order::Guide(command()),
         })),
     };
-    view! {
-        <button
-            type="button"
-            class="pan-pick"
-            class:due=due
-            class:closed=closed
-            data-testid=format!("begin-{name}")
-            on:click=press
-        >
-            <b>{pan_title(&name, lang)}</b>
-            <span class="pan-pick-words">
-                <span>{pan_line(fat, done, comes_back, lang)}</span>
-                <span class="soft">{move || if closed { "" } else { form_name(form(), lang) }}</span>
-            </span>
-        </button>
-    }
-    .into_any()
+    let closed = refused.is_some();
+    let says = if closed { "" } else { form_name(form, lang) };
+    let words = el("span")
+        .class("pan-pick-words")
+        .child(el("span").text(pan_line(fat, done, comes_back, lang)))
+        .child(el("span").class("soft").text(says));
+    el("button")
+        .attr("type", "button")
+        .class("pan-pick")
+        .class_if("due", due)
+        .class_if("closed", closed)
+        .testid(format!("begin-{name}"))
+        .on_press(press)
+        .child(el("b").text(pan_title(name, lang)))
+        .child(words)
 }
 
 /// What the run just finished did, and why the score stands where it stood.
-fn finished(floor: Floor) -> Option<AnyView> {
+fn finished(floor: Floor) -> Option<Element> {
     let lang = floor.bench.lang;
     let pan: PanId = floor.finished.get()?;
     let (name, row, left) = floor.bench.look(|kitchen, now| {
@@ -152,15 +165,11 @@ fn finished(floor: Floor) -> Option<AnyView> {
         (name, ledger.filter_streak(pan, kitchen.today(now)), left)
     });
     matches!(left?, Left::Off | Left::Relit | Left::Set).then(|| {
-        view! {
-            <details class="job-done" data-testid="run-done">
-                <summary>
-                    <b>{pan_title(&name, lang)} ": "</b>
-                    {oil::filtering_did(row, lang)}
-                </summary>
-                <p class="soft">{oil::filtering_why(lang)}</p>
-            </details>
-        }
-        .into_any()
+        let pan = el("b").text(pan_title(&name, lang)).text(": ");
+        el("details")
+            .class("job-done")
+            .testid("run-done")
+            .child(el("summary").child(pan).text(oil::filtering_did(row, lang)))
+            .child(el("p").class("soft").text(oil::filtering_why(lang)))
     })
 }

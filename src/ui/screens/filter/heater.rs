@@ -1,20 +1,20 @@
 //! The machine's warm-up for solid fat: switching the heater on, the countdown beside other steps, the clock question.
 
-use leptos::prelude::*;
-
 use super::{Floor, Over};
 use crate::domain::guide::{Command, Run, Warm};
 use crate::domain::procedure::{Block, Hazard, Hold, StepId};
 use crate::kitchen::filter::{WarmNow, warm_now};
+use crate::nodes;
 use crate::ui::job::frame::{Around, Lines, Step};
 use crate::ui::job::page::JobPage;
-use crate::ui::old_parts::{AnswerButton, Button, Countdown, Rank};
+use crate::ui::node::{Node, el, live, worked_out};
+use crate::ui::parts::{Rank, answer_button, button, countdown};
 use crate::words::run::clock_answers;
 use crate::words::screens::job::{JobSay, say, warm_for, warm_in};
 use crate::words::{Lang, hazards, holds, run, steps};
 
 /// The step at which the heater goes on.
-pub fn heater(floor: Floor) -> AnyView {
+pub fn heater(floor: Floor) -> Node {
     let lang = floor.bench.lang;
     let lines = Lines {
         progress: steps::block_name(Block::Ready, lang).to_owned(),
@@ -22,39 +22,35 @@ pub fn heater(floor: Floor) -> AnyView {
         hazard: Some(hazards::hazard_line(Hazard::SetInLine, lang).to_owned()),
         sub: Some(steps::step_detail(StepId::WarmUp, lang).to_owned()),
     };
-    let on = Callback::new(move |()| floor.send(Command::Heater(true)));
-    let later = Callback::new(move |()| floor.put_off.update(|p| p.heater = true));
-    view! {
-        <Step around=Around::bare(None) lines on_stop=floor.on_stop()>
-            <AnswerButton label=say(JobSay::HeaterIsOn, lang) on_press=on testid="heater-on" />
-            <AnswerButton label=say(JobSay::NotNow, lang) on_press=later testid="heater-later" />
-        </Step>
-    }
-    .into_any()
+    let on = move || floor.send(Command::Heater(true));
+    let later = move || floor.put_off.update(|p| p.heater = true);
+    let answers = nodes![
+        answer_button(say(JobSay::HeaterIsOn, lang), false, "heater-on", on),
+        answer_button(say(JobSay::NotNow, lang), false, "heater-later", later),
+    ];
+    let step = Step::new(Around::bare(None), lines, floor.on_stop(), answers);
+    step.draw(floor.bench, StepId::WarmUp.key().to_owned()).into()
 }
 
 /// The clocks disagree: the time the guide takes it to be, and whether that is right.
-pub fn ask_time(floor: Floor, run: Option<&Run>) -> AnyView {
+pub fn ask_time(floor: Floor, run: Option<&Run>) -> Node {
     let lang = floor.bench.lang;
-    let lines = move || {
-        let now = floor.bench.look(|_, now| *now);
-        run::clock_question(now.wall, now.off_min, lang)
-    };
+    let now = floor.bench.look(|_, now| *now);
     let lines = Lines {
         progress: steps::step_title(StepId::WarmUp, lang).to_owned(),
-        say: lines(),
+        say: run::clock_question(now.wall, now.off_min, lang),
         hazard: None,
         sub: Some(run::say(run::Say::ResumeText, lang).to_owned()),
     };
     let [yes, no] = clock_answers(lang);
-    let right = move |right| Callback::new(move |()| floor.send(Command::TimeIs(right)));
-    view! {
-        <Step around=Around::bare(run.map(|run| run.pan.pan.name.clone())) lines on_stop=floor.on_stop()>
-            <AnswerButton label=yes on_press=right(true) testid="answer-clock-yes" />
-            <AnswerButton label=no on_press=right(false) testid="answer-clock-no" />
-        </Step>
-    }
-    .into_any()
+    let right = move |right| move || floor.send(Command::TimeIs(right));
+    let answers = nodes![
+        answer_button(yes, false, "answer-clock-yes", right(true)),
+        answer_button(no, false, "answer-clock-no", right(false)),
+    ];
+    let around = Around::bare(run.map(|run| run.pan.pan.name.clone()));
+    let step = Step::new(around, lines, floor.on_stop(), answers);
+    step.draw(floor.bench, "time".to_owned()).into()
 }
 
 /// Where the warm-up stands, each second.
@@ -74,62 +70,63 @@ fn words(warm: WarmNow, lang: Lang) -> String {
 }
 
 /// The countdown that stands beside other steps while the machine warms; it leads to the heater's own page.
-pub fn standing(floor: Floor) -> AnyView {
+pub fn standing(floor: Floor) -> Node {
     let lang = floor.bench.lang;
-    let runs = Memo::new(move |_| !matches!(warm(floor), WarmNow::Cold | WarmNow::AskTime));
-    let label = Signal::derive(move || words(warm(floor), lang));
-    let open = Callback::new(move |()| floor.over.set(Some(Over::Heater)));
-    view! {
-        {move || {
-            runs.get().then(|| view! { <Button label rank=Rank::Plain on_press=open testid="warm-up" /> })
-        }}
-    }
-    .into_any()
+    let runs = worked_out(move || !matches!(warm(floor), WarmNow::Cold | WarmNow::AskTime));
+    live(move || {
+        runs.get().then(|| {
+            live(move || {
+                let open = move || floor.over.set(Some(Over::Heater));
+                button(Rank::Plain, words(warm(floor), lang), "warm-up", open)
+            })
+        })
+    })
 }
 
 /// The heater's page: how long, and that it is off now.
-pub fn page(floor: Floor) -> AnyView {
+pub fn page(floor: Floor) -> Node {
     let lang = floor.bench.lang;
-    let seconds = Signal::derive(move || match warm(floor) {
-        WarmNow::Running { left_s } | WarmNow::Holding { left_s } => left_s,
-        WarmNow::Cold | WarmNow::Ready | WarmNow::AskTime => 0,
-    });
     let on = floor
         .bench
         .look(|kitchen, _| kitchen.guide().job().is_some_and(|job| matches!(job.warm, Warm::On(_))));
-    let switch = Callback::new(move |()| {
+    let switch = move || {
         floor.over.set(None);
         floor.send(Command::Heater(!on));
-    });
-    let back = Callback::new(move |()| floor.over.set(None));
+    };
     let (label, testid) = if on {
         (JobSay::HeaterIsOff, "heater-off")
     } else {
         (JobSay::HeaterIsOn, "heater-on")
     };
-    let ways = view! {
-        <Button label=say(JobSay::Back, lang) rank=Rank::First on_press=back testid="back" />
-        <Button label=say(label, lang) on_press=switch testid />
-    }
-    .into_any();
-    let holds = if on { JobSay::Warming } else { JobSay::StillWarm };
+    let ways = nodes![
+        button(Rank::First, say(JobSay::Back, lang), "back", move || floor
+            .over
+            .set(None)),
+        button(Rank::Second, say(label, lang), testid, switch),
+    ];
+    let waits_for = if on { JobSay::Warming } else { JobSay::StillWarm };
+    let left = live(move || {
+        let warm = warm(floor);
+        let seconds = match warm {
+            WarmNow::Running { left_s } | WarmNow::Holding { left_s } => left_s,
+            WarmNow::Cold | WarmNow::Ready | WarmNow::AskTime => 0,
+        };
+        nodes![
+            countdown(seconds, say(waits_for, lang), "warm-left"),
+            el("p").class("job-text").text(words(warm, lang)),
+        ]
+    });
+    let held_to = el("p").class("job-text").text(holds::hold_opens(Hold::WarmUp, lang));
     let in_hand = floor.stage.with_untracked(|(_, run)| run.is_some());
-    view! {
-        <JobPage
-            title=steps::step_title(StepId::WarmUp, lang)
-            testid="heater"
-            on_stop=in_hand.then(|| floor.on_stop())
-            ways
-        >
-            <Countdown seconds words=say(holds, lang) testid="warm-left" />
-            <p class="job-text">{move || words(warm(floor), lang)}</p>
-            <p class="job-text">{holds_line(lang)}</p>
-        </JobPage>
-    }
-    .into_any()
-}
-
-/// What the warm-up is held to.
-const fn holds_line(lang: Lang) -> &'static str {
-    holds::hold_opens(Hold::WarmUp, lang)
+    let page = JobPage::new(
+        "heater",
+        steps::step_title(StepId::WarmUp, lang),
+        ways,
+        nodes![left, held_to],
+    );
+    let page = JobPage {
+        on_stop: in_hand.then(|| floor.on_stop()),
+        ..page
+    };
+    page.draw(floor.bench).into()
 }

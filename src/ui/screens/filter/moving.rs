@@ -1,7 +1,5 @@
 //! While oil moves: a clock that only counts up, STOP, and the answer given after the hand has switched off.
 
-use leptos::prelude::*;
-
 use super::{Floor, asked, pump_is_off};
 use crate::domain::facts::run::Pump;
 use crate::domain::guide::Run;
@@ -9,11 +7,13 @@ use crate::domain::guide::gate::Gate;
 use crate::domain::procedure::Timer;
 use crate::kitchen::alarm::{RinseLimit, alarm_after_s, rinse_limit};
 use crate::kitchen::filter::moving_s;
+use crate::nodes;
 use crate::ui::job::frame::{Lines, Step};
-use crate::ui::old_parts::{AnswerButton, Bar, BigClock};
+use crate::ui::node::{Node, el, live};
+use crate::ui::parts::{Bar, BigClock, answer_button};
 use crate::words::run::{Say, expected, pump_name, say};
 use crate::words::screens::job;
-use crate::words::{answers, steps};
+use crate::words::{Lang, answers, own_words, steps};
 
 /// What the clock is held against.
 struct Against {
@@ -27,7 +27,7 @@ struct Against {
     over: Say,
 }
 
-fn against(gate: &Gate, run: &Run, lang: crate::words::Lang) -> Option<Against> {
+fn against(gate: &Gate, run: &Run, lang: Lang) -> Option<Against> {
     let limit = |most: u16, words, over| Against {
         bar: Bar {
             full: u32::from(most) * 3 / 2,
@@ -55,10 +55,10 @@ fn against(gate: &Gate, run: &Run, lang: crate::words::Lang) -> Option<Against> 
 }
 
 /// The screen.
-pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> AnyView {
+pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> Node {
     let lang = floor.bench.lang;
     let (Some(run), Some(asking)) = (run, floor.ask.asking()) else {
-        return ().into_any();
+        return Node::Nothing;
     };
     let Some(Against {
         bar,
@@ -71,33 +71,42 @@ pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> AnyView {
     };
     let around = asked::around(floor, &asking, Some(run));
     let out_by = around.out_by;
-    let seconds = Memo::new(move |_| {
-        floor.bench.read_each_second(|kitchen, now| {
+    let pump = run.pump;
+    let clock = live(move || {
+        let seconds = floor.bench.read_each_second(|kitchen, now| {
             let run = kitchen.guide().job().and_then(|job| job.run.as_ref());
             run.map_or(0, |run| moving_s(run, now))
-        })
+        });
+        let is_over = seconds >= over_s;
+        let clock = BigClock {
+            seconds,
+            gone: seconds,
+            over: is_over,
+            bar: Some(bar),
+            usual: words.clone().into(),
+            until: "".into(),
+            label: pump_name(pump, lang).into(),
+            testid: "clock",
+        };
+        let says = el("p")
+            .class("sub job-moving")
+            .class_if("over", is_over)
+            .attr("role", "status")
+            .testid("moving-says")
+            .text(say(if is_over { over } else { Say::PumpRuns }, lang));
+        nodes![clock.draw(), says]
     });
-    let is_over = Signal::derive(move || seconds.get() >= over_s);
-    let said = move || say(if is_over.get() { over } else { Say::PumpRuns }, lang);
     let lines = Lines {
-        progress: pump_name(run.pump, lang).to_owned(),
+        progress: pump_name(pump, lang).to_owned(),
         say: steps::step_line_for(gate.id(), out_by, lang).to_owned(),
         hazard: None,
-        sub: None,
+        sub: own_words::own_words(gate.id(), &run.machine.0, lang),
     };
-    let middle = view! {
-        <BigClock seconds over=is_over bar=bar usual=words label=pump_name(run.pump, lang) />
-        <p class="sub job-moving" class:over=is_over role="status" data-testid="moving-says">
-            {said}
-        </p>
-    }
-    .into_any();
-    let label = answers::moving_ends(out_by, run.pump == Pump::Returning, lang);
-    let on_press = Callback::new(move |()| pump_is_off(floor));
-    view! {
-        <Step around lines middle=Some(middle) on_stop=floor.on_stop()>
-            <AnswerButton label strong=true whole=true on_press testid="answer-pump-off" />
-        </Step>
-    }
-    .into_any()
+    let label = answers::moving_ends(out_by, pump == Pump::Returning, lang);
+    let off = answer_button(label, false, "answer-pump-off", move || pump_is_off(floor));
+    let step = Step {
+        middle: clock,
+        ..Step::new(around, lines, floor.on_stop(), off.class("strong whole"))
+    };
+    step.draw(floor.bench, gate.id().key().to_owned()).into()
 }

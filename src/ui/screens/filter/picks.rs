@@ -1,18 +1,19 @@
 //! People and machines to name: one button each.
 
-use leptos::prelude::*;
-
 use super::Floor;
 use crate::domain::evidence::{Item, Word};
+use crate::domain::guide::Command;
 use crate::domain::ids::{MachineId, PersonId};
 use crate::kitchen::filter::{Fit, fit};
 use crate::kitchen::{Order, Refused};
+use crate::nodes;
 use crate::ui::bench::Trouble;
-use crate::ui::old_parts::AnswerButton;
+use crate::ui::node::{Node, el, several};
+use crate::ui::parts::answer_button;
 use crate::words::screens::job::{JobSay, say};
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
-pub fn people(floor: Floor) -> AnyView {
+pub fn people(floor: Floor) -> Node {
     let lang = floor.bench.lang;
     let named = floor.person.get();
     let beside = named.filter(|person| standing(floor, *person, None) == Fit::BesideSupervisor);
@@ -33,19 +34,15 @@ pub fn people(floor: Floor) -> AnyView {
     } else {
         named
     };
-    let buttons = people
-        .into_iter()
-        .map(|(id, initials)| {
-            let on_press = Callback::new(move |()| match beside {
-                Some(starter) => name_supervisor(floor, starter, id),
-                None => name_person(floor, id),
-            });
-            let testid = format!("person-{initials}");
-            view! { <AnswerButton label=initials chosen={chosen == Some(id)} on_press testid /> }
+    let buttons = several(people.into_iter().map(|(id, initials)| {
+        let testid = format!("person-{initials}");
+        answer_button(initials, chosen == Some(id), testid, move || match beside {
+            Some(starter) => name_supervisor(floor, starter, id),
+            None => name_person(floor, id),
         })
-        .collect_view();
-    let head = beside.map(|_| view! { <h2 class="picks-head">{say(JobSay::WhoBeside, lang)}</h2> });
-    view! { {head} {buttons} }.into_any()
+    }));
+    let head = beside.map(|_| el("h2").class("picks-head").text(say(JobSay::WhoBeside, lang)));
+    nodes![head, buttons]
 }
 
 fn standing(floor: Floor, person: PersonId, supervisor: Option<PersonId>) -> Fit {
@@ -62,7 +59,7 @@ fn name_person(floor: Floor, person: PersonId) {
         }
         Fit::BesideSupervisor => floor.person.set(Some(person)),
         Fit::No(why) => {
-            let command = crate::domain::guide::Command::Who {
+            let command = Command::Who {
                 person,
                 supervisor: None,
             };
@@ -88,26 +85,21 @@ fn sign_off(floor: Floor, word: Word) {
 }
 
 /// The machines and hand kits.
-pub fn machines(floor: Floor) -> AnyView {
+pub fn machines(floor: Floor) -> Node {
     let machines: Vec<(MachineId, String)> = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
         let machines = scene.machines.iter().map(|m| &m.machine);
         machines.map(|m| (m.machine, m.name.clone())).collect()
     });
     let chosen = floor.machine.get();
-    machines
-        .into_iter()
-        .enumerate()
-        .map(|(n, (id, name))| {
-            let on_press = Callback::new(move |()| {
-                floor.machine.set(Some(id));
-                floor
-                    .ask
-                    .touch(|asking, run, now| asking.named(Item::Machine, Word::Ready, run, now));
-            });
-            let testid = format!("machine-{}", n + 1);
-            view! { <AnswerButton label=name chosen={chosen == Some(id)} on_press testid /> }
-        })
-        .collect_view()
-        .into_any()
+    let buttons = (1..).zip(machines).map(|(n, (id, name))| {
+        let press = move || {
+            floor.machine.set(Some(id));
+            floor
+                .ask
+                .touch(|asking, run, now| asking.named(Item::Machine, Word::Ready, run, now));
+        };
+        answer_button(name, chosen == Some(id), format!("machine-{n}"), press)
+    });
+    several(buttons)
 }

@@ -1,0 +1,135 @@
+//! Where the answers of the gate on screen are kept until Go on.
+//!
+//! Touches go to [`Asking`], which knows what counts; [`super::ask`] draws what it makes of them.
+
+use leptos::prelude::*;
+
+use crate::domain::evidence::Evidence;
+use crate::domain::guide::Run;
+use crate::domain::guide::asking::{Asking, SETTLE_MS, Touched};
+use crate::domain::guide::gate::Gate;
+use crate::domain::procedure::StepId;
+use crate::domain::time::Now;
+use crate::ui::bench::Bench;
+
+/// Everything a gate was answered with.
+#[derive(Clone, Debug)]
+pub struct Answered {
+    /// The gate.
+    pub step: StepId,
+    /// What was seen.
+    pub evidence: Evidence,
+    /// When a temperature among it was read.
+    pub read: Option<Now>,
+}
+
+/// Where the answers of the gate on screen are kept until Go on.
+#[derive(Clone, Copy)]
+pub struct AskDesk {
+    pub(super) bench: Bench,
+    asking: RwSignal<Option<Asking>>,
+    pub(super) run: StoredValue<Option<Run>>,
+    on_done: Callback<Answered>,
+    /// Told each number taken, in tenths: what can only be refused is refused at once.
+    pub(super) on_number: StoredValue<Option<Callback<i32>>>,
+}
+
+impl AskDesk {
+    /// A desk with nothing on it. `on_done` is called when a gate is answered and gone on from.
+    #[must_use]
+    pub fn new(bench: Bench, on_done: Callback<Answered>) -> Self {
+        Self {
+            bench,
+            asking: RwSignal::new(None),
+            run: StoredValue::new(None),
+            on_done,
+            on_number: StoredValue::new(None),
+        }
+    }
+
+    /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
+    pub fn watch_numbers(self, on_number: Callback<i32>) {
+        self.on_number.set_value(Some(on_number));
+    }
+
+    /// Puts a gate on the desk, unanswered, or clears it.
+    pub fn put(self, gate: Option<Gate>, run: Option<Run>) {
+        let now = self.bench.look(|_, now| *now);
+        self.run.set_value(run);
+        self.asking.set(gate.map(|gate| Asking::new(gate, &now)));
+    }
+
+    /// Answers what is no question here, as soon as the gate is on the desk.
+    pub fn put_settled(self, act: impl FnOnce(&mut Asking, &Now) -> Touched) {
+        let now = self.bench.look(|_, now| *now);
+        let before = Now {
+            mono: now.mono - SETTLE_MS,
+            ..now
+        };
+        self.asking.update(|asking| {
+            if let Some(asking) = asking {
+                *asking = Asking::new(asking.gate().clone(), &before);
+                act(asking, &now);
+            }
+        });
+    }
+
+    /// The gate as it is answered so far.
+    #[must_use]
+    pub fn asking(self) -> Option<Asking> {
+        self.asking.get()
+    }
+
+    /// The gate as it is answered so far, read once.
+    #[must_use]
+    pub fn asking_untracked(self) -> Option<Asking> {
+        self.asking.get_untracked()
+    }
+
+    /// What the figures typed here belong to: the run, else the job's own Ready.
+    #[must_use]
+    pub fn scope(self) -> u128 {
+        self.run.with_value(|run| run.as_ref().map_or(0, |run| run.run.0))
+    }
+
+    /// Takes a touch.
+    pub fn touch(self, act: impl FnOnce(&mut Asking, Option<&Run>, &Now) -> Touched) {
+        let now = self.bench.look(|_, now| *now);
+        let run = self.run.get_value();
+        let mut touched = Touched::Ignored;
+        self.asking.maybe_update(|asking| {
+            if let Some(asking) = asking {
+                touched = act(asking, run.as_ref(), &now);
+            }
+            touched != Touched::Ignored
+        });
+        if touched == Touched::GoesOn {
+            self.done();
+        }
+    }
+
+    /// Go on: taken when all is answered and the screen has stood long enough.
+    pub fn go_on(self) {
+        let now = self.bench.look(|_, now| *now);
+        let run = self.run.get_value();
+        let awake = self
+            .asking
+            .with_untracked(|asking| asking.as_ref().is_some_and(|a| a.goes_on(run.as_ref(), &now)));
+        if awake {
+            self.done();
+        }
+    }
+
+    fn done(self) {
+        let answered = self.asking.with_untracked(|asking| {
+            asking.as_ref().map(|asking| Answered {
+                step: asking.gate().id(),
+                evidence: asking.seen().clone(),
+                read: asking.read(),
+            })
+        });
+        if let Some(answered) = answered {
+            self.on_done.run(answered);
+        }
+    }
+}
