@@ -69,9 +69,9 @@ fn opened(bench: Bench) -> Node {
         Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
         Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
         Screen::LastNight => foreign(view! { <screens::last_night::LastNight/> }),
-        Screen::Office => foreign(view! { <screens::office::Office/> }),
-        Screen::SetUp => foreign(view! { <screens::set_up::SetUp/> }),
-        Screen::Edit(subject, id) => foreign(view! { <screens::edit::Edit subject id/> }),
+        Screen::Office => screens::office::office(bench).into(),
+        Screen::SetUp => screens::set_up::set_up(bench).into(),
+        Screen::Edit(subject, id) => screens::edit::edit(bench, subject, id).into(),
     });
     nodes![shown, trouble::trouble_sheet(bench, screen)]
 }
