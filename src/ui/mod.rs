@@ -61,14 +61,14 @@ fn opened(bench: Bench) -> Node {
     });
     let shown = live(move || match screen.get() {
         Screen::First => screens::first::first(),
-        Screen::Today => foreign(view! { <screens::today::Today/> }),
-        Screen::Pan(pan) => foreign(view! { <screens::pan::PanPage pan/> }),
+        Screen::Today => screens::today::today(bench).into(),
+        Screen::Pan(pan) => screens::pan::pan(bench, pan).into(),
         Screen::Log => foreign(view! { <screens::log::Log/> }),
         Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
         Screen::Filter => screens::filter::filter(bench).into(),
         Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
         Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
-        Screen::LastNight => foreign(view! { <screens::last_night::LastNight/> }),
+        Screen::LastNight => screens::last_night::last_night(bench).into(),
         Screen::Office => foreign(view! { <screens::office::Office/> }),
         Screen::SetUp => foreign(view! { <screens::set_up::SetUp/> }),
         Screen::Edit(subject, id) => foreign(view! { <screens::edit::Edit subject id/> }),

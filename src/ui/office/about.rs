@@ -5,7 +5,6 @@ use leptos::prelude::*;
 use crate::browser::update;
 use crate::ui::bench::use_bench;
 use crate::ui::old_parts::{Button, Card};
-use crate::ui::screens::today::NewVersion;
 use crate::words::office::{self, Line, line};
 use crate::words::screens::{Screen as Words, cautions, screen as words};
 
@@ -25,7 +24,6 @@ pub fn AboutTheApp() -> impl IntoView {
         <Card testid="version-card">
             <h2>{line(Line::Version, lang)}</h2>
             <p data-testid="version">{words(Words::AppName, lang)}" "{env!("CARGO_PKG_VERSION")}</p>
-            <NewVersion/>
             {look}
         </Card>
         <Card testid="cautions">
