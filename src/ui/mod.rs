@@ -63,7 +63,7 @@ fn opened(bench: Bench) -> Node {
         Screen::First => screens::first::first(),
         Screen::Today => screens::today::today(bench).into(),
         Screen::Pan(pan) => screens::pan::pan(bench, pan).into(),
-        Screen::Log => foreign(view! { <screens::log::Log/> }),
+        Screen::Log => screens::log::log_screen(bench).into(),
         Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
         Screen::Filter => screens::filter::filter(bench).into(),
         Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),

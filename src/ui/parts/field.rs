@@ -2,7 +2,7 @@
 
 use leptos::prelude::Callback;
 
-use crate::ui::node::{Element, Node, Text, el};
+use crate::ui::node::{Element, Held, Node, Text, el};
 
 /// What is typed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -61,6 +61,21 @@ pub struct Field {
 }
 
 impl Field {
+    /// A line of words held in `words`, followed, with no more to say about it.
+    #[must_use]
+    pub fn of(label: impl Into<Text>, words: Held<String>, testid: impl Into<Text>) -> Self {
+        Self {
+            label: label.into(),
+            value: words.get(),
+            on_typed: Callback::new(move |typed| words.set(typed)),
+            kind: FieldKind::Text,
+            unit: None,
+            hint: None,
+            error: None,
+            testid: testid.into(),
+        }
+    }
+
     /// Draws it.
     #[must_use]
     pub fn draw(self) -> Element {

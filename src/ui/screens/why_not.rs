@@ -4,7 +4,7 @@ use leptos::prelude::{Callable, Callback};
 
 use crate::nodes;
 use crate::ui::node::{Element, Held, el, live};
-use crate::ui::parts::{Field, FieldKind, Rank, button};
+use crate::ui::parts::{Field, Rank, button};
 use crate::words::Lang;
 use crate::words::run::{self, Say, say};
 use crate::words::today::{Line, line};
@@ -19,16 +19,7 @@ pub fn why_not(lang: Lang, on_reason: Callback<String>) -> Element {
         })
     });
     let other = live(move || {
-        let field = Field {
-            label: line(Line::OwnReason, lang).into(),
-            value: own.get(),
-            on_typed: Callback::new(move |text| own.set(text)),
-            kind: FieldKind::Text,
-            unit: None,
-            hint: None,
-            error: None,
-            testid: "reason-own".into(),
-        };
+        let field = Field::of(line(Line::OwnReason, lang), own, "reason-own");
         let accept = button(Rank::Second, say(Say::Accept, lang), "reason-accept", move || {
             on_reason.run(own.get_untracked().trim().to_owned());
         });
