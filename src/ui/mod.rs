@@ -64,7 +64,7 @@ fn opened(bench: Bench) -> Node {
         Screen::Today => screens::today::today(bench).into(),
         Screen::Pan(pan) => screens::pan::pan(bench, pan).into(),
         Screen::Log => screens::log::log_screen(bench).into(),
-        Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
+        Screen::Add(pan) => screens::add::add_screen(bench, pan).into(),
         Screen::Filter => screens::filter::filter(bench).into(),
         Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
         Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
