@@ -9,7 +9,6 @@ pub mod just_logged;
 pub mod node;
 pub mod office;
 pub mod old_frame;
-pub mod old_job;
 pub mod old_parts;
 pub mod parts;
 pub mod prefs;
@@ -66,8 +65,8 @@ fn opened(bench: Bench) -> Node {
         Screen::Log => screens::log::log_screen(bench).into(),
         Screen::Add(pan) => screens::add::add_screen(bench, pan).into(),
         Screen::Filter => screens::filter::filter(bench).into(),
-        Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
-        Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
+        Screen::LightUp => screens::light_up::light_up(bench).into(),
+        Screen::LockUp => screens::lock_up::lock_up(bench).into(),
         Screen::LastNight => screens::last_night::last_night(bench).into(),
         Screen::Office => foreign(view! { <screens::office::Office/> }),
         Screen::SetUp => foreign(view! { <screens::set_up::SetUp/> }),

@@ -30,22 +30,27 @@ pub struct AskDesk {
     pub(super) bench: Bench,
     asking: Held<Option<Asking>>,
     pub(super) run: Held<Option<Run>>,
-    on_done: Callback<Answered>,
+    on_done: Held<Option<Callback<Answered>>>,
     /// Told each number taken, in tenths: what can only be refused is refused at once.
     pub(super) on_number: Held<Option<Callback<i32>>>,
 }
 
 impl AskDesk {
-    /// A desk with nothing on it. `on_done` is called when a gate is answered and gone on from.
+    /// A desk with nothing on it.
     #[must_use]
-    pub fn new(bench: Bench, on_done: Callback<Answered>) -> Self {
+    pub fn new(bench: Bench) -> Self {
         Self {
             bench,
             asking: Held::new(None),
             run: Held::new(None),
-            on_done,
+            on_done: Held::new(None),
             on_number: Held::new(None),
         }
+    }
+
+    /// Calls `on_done` when a gate is answered and gone on from.
+    pub fn when_answered(self, on_done: Callback<Answered>) {
+        self.on_done.set(Some(on_done));
     }
 
     /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
@@ -129,8 +134,8 @@ impl AskDesk {
                 read: asking.read(),
             })
         });
-        if let Some(answered) = answered {
-            self.on_done.run(answered);
+        if let (Some(answered), Some(on_done)) = (answered, self.on_done.get_untracked()) {
+            on_done.run(answered);
         }
     }
 }
