@@ -62,7 +62,9 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,
     };
     let out_by = around.out_by;
-    let key = format!("{}.{}", question.step.key(), item.map_or("", Item::key));
+    // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one.
+    let (gate, asked) = (asking.gate().id().key(), question.step.key());
+    let key = format!("{gate}.{asked}.{}", item.map_or("", Item::key));
     let (middle, answers) = match question.kind {
         QuestionKind::Look { item, answers } => (
             Node::Nothing,
