@@ -23,7 +23,7 @@ use crate::browser::page;
 use crate::nodes;
 use bench::Bench;
 use boot::Boot;
-use node::{Node, follow, foreign, live};
+use node::{Element, Node, follow, foreign, live};
 use screen::Screen;
 
 /// Puts the app in the page, in place of what the page shows by itself.
@@ -38,12 +38,13 @@ fn app() -> Node {
     let desk = cards::provide();
     let boot = boot::begin(desk);
     let shown = live(move || match boot.get() {
+        // What a screen reads while it is made is followed by the screen's own parts, never by what chose the screen.
         Boot::Opening => Node::Nothing,
-        Boot::Choose => screens::first::first(),
+        Boot::Choose => untrack(screens::first::first).into(),
         Boot::Failed(fault) => boot::failed(&fault, desk).into(),
         Boot::Open(bench) => {
             provide_context(bench);
-            opened(bench)
+            untrack(|| opened(bench))
         }
     });
     nodes![shown, cards::both(desk)]
@@ -58,19 +59,27 @@ fn opened(bench: Bench) -> Node {
         page::set_unready();
         page::set_ready();
     });
-    let shown = live(move || match screen.get() {
-        Screen::First => screens::first::first(),
-        Screen::Today => screens::today::today(bench).into(),
-        Screen::Pan(pan) => screens::pan::pan(bench, pan).into(),
-        Screen::Log => screens::log::log_screen(bench).into(),
-        Screen::Add(pan) => screens::add::add_screen(bench, pan).into(),
-        Screen::Filter => screens::filter::filter(bench).into(),
-        Screen::LightUp => screens::light_up::light_up(bench).into(),
-        Screen::LockUp => screens::lock_up::lock_up(bench).into(),
-        Screen::LastNight => screens::last_night::last_night(bench).into(),
-        Screen::Office => foreign(view! { <screens::office::Office/> }),
-        Screen::SetUp => foreign(view! { <screens::set_up::SetUp/> }),
-        Screen::Edit(subject, id) => foreign(view! { <screens::edit::Edit subject id/> }),
+    let shown = live(move || {
+        let screen = screen.get();
+        // Another screen is new all through: no focus, scroll or half-done press of the one before stays on it.
+        untrack(|| draw(bench, screen)).key(screen.address())
     });
     nodes![shown, trouble::trouble_sheet(bench, screen)]
+}
+
+fn draw(bench: Bench, screen: Screen) -> Element {
+    match screen {
+        Screen::First => screens::first::first(),
+        Screen::Today => screens::today::today(bench),
+        Screen::Pan(pan) => screens::pan::pan(bench, pan),
+        Screen::Log => screens::log::log_screen(bench),
+        Screen::Add(pan) => screens::add::add_screen(bench, pan),
+        Screen::Filter => screens::filter::filter(bench),
+        Screen::LightUp => screens::light_up::light_up(bench),
+        Screen::LockUp => screens::lock_up::lock_up(bench),
+        Screen::LastNight => screens::last_night::last_night(bench),
+        Screen::Office => node::el("div").child(foreign(view! { <screens::office::Office/> })),
+        Screen::SetUp => node::el("div").child(foreign(view! { <screens::set_up::SetUp/> })),
+        Screen::Edit(subject, id) => node::el("div").child(foreign(view! { <screens::edit::Edit subject id/> })),
+    }
 }

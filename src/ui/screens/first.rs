@@ -29,7 +29,7 @@ const SEED: u64 = 1_859;
 
 /// Before anything is set up: look round with a demo kitchen, or set up one's own.
 #[must_use]
-pub fn first() -> Node {
+pub fn first() -> Element {
     let lang = Lang::En;
     let reboot = expect_context::<Reboot>();
     let making = Held::new(false);
@@ -86,7 +86,7 @@ pub fn first() -> Node {
             mind,
         ],
     };
-    el("div").testid("screen-first").child(shell.draw()).into()
+    el("div").testid("screen-first").child(shell.draw())
 }
 
 fn look_round(reboot: Reboot, making: Held<bool>, fault: Held<Option<String>>) {
