@@ -55,8 +55,8 @@ pub fn Frame(
             title
             eyebrow
             emergency=(cards::fire_button(lang).to_owned(), cards::burn_button(lang).to_owned())
-            on_fire=desk.fire()
-            on_burn=desk.burn()
+            on_fire=Callback::new(move |()| desk.fire().run())
+            on_burn=Callback::new(move |()| desk.burn().run())
             empty=empties(bench)
             tabs=vec![tab("today", today), tab("log", log), tab("office", office)]
             tabs_label=run::tabs_label(lang)

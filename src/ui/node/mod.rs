@@ -5,13 +5,15 @@
 //! stand in DEVELOPERS.md, "Where the bytes are". Here every screen is the same small code over and over: a call per
 //! element, attribute and touch.
 
+mod act;
 mod element;
 mod held;
 mod shown;
 
 use std::borrow::Cow;
 
-pub use element::{Element, el, svg};
+pub use act::{Act, Tell};
+pub use element::{Element, Words, el, svg};
 pub use held::{Held, Reach, follow, worked_out};
 pub use shown::{Mounted, mount};
 

@@ -8,7 +8,7 @@ mod moving;
 mod picks;
 mod stopped;
 
-use leptos::prelude::{Callback, untrack};
+use leptos::prelude::untrack;
 
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
@@ -25,7 +25,7 @@ use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
 use crate::ui::job::{draft, watch};
-use crate::ui::node::{Element, Held, Node, follow};
+use crate::ui::node::{Act, Element, Held, Node, Tell, follow};
 use crate::ui::screen::{self, Screen};
 
 /// A page over the stage, asked for by a touch. Nothing of it is written.
@@ -178,8 +178,8 @@ impl Floor {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.stop())
+    fn on_stop(self) -> Act {
+        Act::new(move || self.stop())
     }
 
     /// A refusal was read: what was asked is asked again. A number that was refused for what it says is typed anew.
@@ -248,8 +248,8 @@ pub fn filter(bench: Bench) -> Element {
     };
     floor
         .ask
-        .when_answered(Callback::new(move |answered| floor.answered(answered)));
-    floor.ask.watch_numbers(Callback::new(move |dc| floor.number_taken(dc)));
+        .when_answered(Tell::new(move |answered| floor.answered(answered)));
+    floor.ask.watch_numbers(Tell::new(move |dc| floor.number_taken(dc)));
     floor.look(true);
     // What was put off leads elsewhere at once, not with the next second.
     follow(move || {
@@ -272,7 +272,7 @@ pub fn filter(bench: Bench) -> Element {
 fn draw(floor: Floor) -> Node {
     let refused = floor.bench.trouble.get();
     if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
-        let on_read = Callback::new(move |()| floor.trouble_read());
+        let on_read = Act::new(move || floor.trouble_read());
         let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
         return hold_page(floor.bench, &trouble, on_read, on_stop);
     }

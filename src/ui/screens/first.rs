@@ -1,6 +1,6 @@
 //! Before anything is set up: look round with a demo kitchen, or set up one's own.
 
-use leptos::prelude::{Callback, expect_context, use_context, view};
+use leptos::prelude::{expect_context, use_context, view};
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -15,7 +15,7 @@ use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Held, Node, el, foreign, live};
+use crate::ui::node::{Element, Held, Node, Tell, el, foreign, live};
 use crate::ui::office::ImportButton;
 use crate::ui::parts::{Rank, Shell, Tone, button, card, notice};
 use crate::ui::prefs;
@@ -76,7 +76,7 @@ pub fn first() -> Element {
         tabs: Vec::new(),
         tabs_label: "",
         current: "first",
-        on_tab: Callback::new(|_| ()),
+        on_tab: Tell::new(|_| ()),
         holds: nodes![
             el("p").class("lead").text(line(Line::ThisIsFor, lang)),
             told,

@@ -1,7 +1,5 @@
 //! "Last night: which pans?" One touch a pan, or one for all of them.
 
-use leptos::prelude::Callback;
-
 use crate::browser::clock;
 use crate::domain::ids::PanId;
 use crate::domain::time::Day;
@@ -10,7 +8,7 @@ use crate::kitchen::nights::{self, Told};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
-use crate::ui::node::{Element, Held, Node, el, live, several, worked_out};
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several, worked_out};
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::why_not::why_not;
@@ -98,7 +96,7 @@ fn asked(bench: Bench, day: Day, (name, pans): About, key: &str) -> Element {
         button(Rank::Second, line(words, lang), format!("night-{key}-{what}"), does)
     };
     let reasons = live(move || -> Node {
-        let because = Callback::new(move |reason| say(Told::NotDone(reason)));
+        let because = Tell::new(move |reason| say(Told::NotDone(reason)));
         why.get().then(|| why_not(lang, because)).into()
     });
     let ways = el("div")

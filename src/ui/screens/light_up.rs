@@ -1,7 +1,5 @@
 //! Light-up: each pan looked at, its level read, then heat; set fat through its melt.
 
-use leptos::prelude::Callback;
-
 use crate::domain::day_jobs::{Command, Stage};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
@@ -20,7 +18,7 @@ use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
 use crate::ui::job::page::JobPage;
 use crate::ui::job::why::why_button;
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::Lang;
@@ -131,8 +129,8 @@ impl Range {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.stop())
+    fn on_stop(self) -> Act {
+        Act::new(move || self.stop())
     }
 }
 
@@ -149,7 +147,7 @@ pub fn light_up(bench: Bench) -> Element {
     };
     range
         .ask
-        .when_answered(Callback::new(move |answered| range.answered(answered)));
+        .when_answered(Tell::new(move |answered| range.answered(answered)));
     range.look(true);
     let step = move || {
         let step = range.now.with(|now| match now {
@@ -176,18 +174,18 @@ fn draw(range: Range) -> Node {
     let bench = range.bench;
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
-        let on_read = Callback::new(move |()| {
+        let on_read = Act::new(move || {
             bench.trouble.set(None);
             range.look(true);
         });
         return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
     }
     if range.paused.get() {
-        return paused_day(bench, Callback::new(move |()| range.paused.set(false))).into();
+        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
     }
     match range.now.get() {
         LightNow::Closed => {
-            let open = Callback::new(move |who: PersonId| {
+            let open = Tell::new(move |who: PersonId| {
                 range.send(Command::Open {
                     job: JobId(fresh_id()),
                     what: JobKind::LightUp,
@@ -200,7 +198,7 @@ fn draw(range: Range) -> Node {
         LightNow::Found(..) => asked(range, None),
         LightNow::Pan(pan, _) => asked(range, Some(pan)),
         LightNow::Shut(_, why) => {
-            let on_read = Callback::new(move |()| range.take(None));
+            let on_read = Act::new(move || range.take(None));
             let trouble = Trouble {
                 why: Refused::Day(why),
                 order: Order::Day(Command::EndLight),

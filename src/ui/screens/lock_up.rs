@@ -1,7 +1,5 @@
 //! Lock-up: scraps proven cold or named for a look outdoors, floor, pans off and lidded.
 
-use leptos::prelude::Callback;
-
 use crate::domain::day_jobs::Command;
 use crate::domain::evidence::Evidence;
 use crate::domain::facts::Fact;
@@ -23,7 +21,7 @@ use crate::ui::job::page::JobPage;
 use crate::ui::job::people::everybody;
 use crate::ui::job::why::why_button;
 use crate::ui::job::{draft, fresh_id};
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{BigClock, Rank, answer_button, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::{clock_answers, clock_question, job_name, until};
@@ -104,8 +102,8 @@ impl Yard {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.paused.set(true))
+    fn on_stop(self) -> Act {
+        Act::new(move || self.paused.set(true))
     }
 }
 
@@ -123,7 +121,7 @@ pub fn lock_up(bench: Bench) -> Element {
         why: Held::new(None),
     };
     yard.ask
-        .when_answered(Callback::new(move |answered| yard.answered(answered)));
+        .when_answered(Tell::new(move |answered| yard.answered(answered)));
     yard.look(true);
     let step = move || {
         if yard.outdoors.with(Option::is_some) {
@@ -153,21 +151,21 @@ fn draw(yard: Yard) -> Node {
     let bench = yard.bench;
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
-        let on_read = Callback::new(move |()| {
+        let on_read = Act::new(move || {
             bench.trouble.set(None);
             yard.look(true);
         });
         return hold_page(bench, &trouble, on_read, Some(yard.on_stop()));
     }
     if yard.paused.get() {
-        return paused_day(bench, Callback::new(move |()| yard.paused.set(false))).into();
+        return paused_day(bench, Act::new(move || yard.paused.set(false))).into();
     }
     if let Some(evidence) = yard.outdoors.get() {
         return looker(yard, &evidence).into();
     }
     match yard.now.get() {
         LockNow::Closed => {
-            let open = Callback::new(move |who: PersonId| {
+            let open = Tell::new(move |who: PersonId| {
                 yard.send(Command::Open {
                     job: JobId(fresh_id()),
                     what: JobKind::LockUp,
@@ -321,7 +319,7 @@ fn looker(yard: Yard, evidence: &Evidence) -> Element {
             look.flag("disabled", looker.is_none())
         });
         nodes![
-            everybody(bench, looker, Callback::new(move |who| yard.looker.set(Some(who)))),
+            everybody(bench, looker, Tell::new(move |who| yard.looker.set(Some(who)))),
             el("h2").text(say(DaySay::WhenLooks, lang)),
             el("div").class("job-list two").children(times),
         ]

@@ -4,13 +4,11 @@ mod detail;
 mod right;
 mod rows;
 
-use leptos::prelude::Callback;
-
 use crate::domain::ids::{EntryId, PanId};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
-use crate::ui::node::{Element, Held, Node, el, live, several, worked_out};
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several, worked_out};
 use crate::ui::parts::{Choice, Rank, Tone, button, notice};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office};
@@ -70,7 +68,7 @@ fn filter(bench: Bench, pan: Held<Option<PanId>>) -> Node {
             legend: log(log::Log::Filter, lang).into(),
             options: options.clone(),
             chosen: Some(pan.get().map_or_else(|| ALL.to_owned(), key)),
-            on_choose: Callback::new(move |key: String| pan.set(u128::from_str_radix(&key, 16).ok().map(PanId))),
+            on_choose: Tell::new(move |key: String| pan.set(u128::from_str_radix(&key, 16).ok().map(PanId))),
             error: None,
             testid: "log-filter".into(),
         };

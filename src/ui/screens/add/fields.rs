@@ -1,7 +1,5 @@
 //! The fields of a quick entry, each a choice, a line or the pad over one slot of its form.
 
-use leptos::prelude::Callback;
-
 use super::desk::{Desk, Send};
 use super::testid;
 use crate::domain::claim::ClaimKind;
@@ -10,7 +8,7 @@ use crate::domain::fat::Fat;
 use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, lost, others as other_pans, parts};
 use crate::domain::units::{Unit, Volume};
 use crate::nodes;
-use crate::ui::node::{Held, Node, Text, el, follow, live, worked_out};
+use crate::ui::node::{Held, Node, Tell, Text, el, follow, live, worked_out};
 use crate::ui::parts::{Choice, Field, FieldKind, Pad, PadWords, Rank, button};
 use crate::ui::prefs;
 use crate::words::log::{Office, office};
@@ -27,7 +25,7 @@ fn slotted(desk: Desk, of: Slot, legend: &'static str, options: Options) -> Node
             legend: legend.into(),
             options: options.clone(),
             chosen: desk.chosen(of),
-            on_choose: Callback::new(move |key: String| desk.set(of, &key)),
+            on_choose: Tell::new(move |key: String| desk.set(of, &key)),
             error: None,
             testid: testid(of).into(),
         };
@@ -157,7 +155,7 @@ pub fn reasons(desk: Desk, kind: Kind) -> Node {
             legend: office(Office::Why, lang).into(),
             options: options.map(|(n, words)| option(&n.to_string(), *words)).collect(),
             chosen: chosen.map(|n| n.to_string()),
-            on_choose: Callback::new(choose),
+            on_choose: Tell::new(choose),
             error: None,
             testid: "add-reason".into(),
         };
@@ -190,7 +188,7 @@ fn labelled(desk: Desk, of: Slot, label: Text, kind: FieldKind) -> Node {
         let field = Field {
             label: label.clone(),
             value: desk.text(of),
-            on_typed: Callback::new(move |text: String| desk.set(of, &text)),
+            on_typed: Tell::new(move |text: String| desk.set(of, &text)),
             kind,
             unit: None,
             hint: None,
@@ -284,7 +282,7 @@ pub fn number_pad(desk: Desk) -> Node {
             below_zero: false,
             most: 5,
             prefilled: Some(offered.clone()),
-            on_accept: Callback::new(move |text: String| {
+            on_accept: Tell::new(move |text: String| {
                 desk.set(Slot::Number, &text);
                 desk.send(Send::AsTyped);
             }),

@@ -1,7 +1,5 @@
 //! "Not done, because": one touch opens it, one on a reason writes it. For the whole job, or for one pan.
 
-use leptos::prelude::Callback;
-
 use crate::browser::clock;
 use crate::domain::facts::job::JobKind;
 use crate::domain::ids::{JobId, PanId};
@@ -10,7 +8,7 @@ use crate::kitchen::nights::{self, Told};
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Element, Held, el, live};
+use crate::ui::node::{Act, Element, Held, Tell, el, live};
 use crate::ui::parts::{Choice, Rank, Sheet, button};
 use crate::ui::screens::last_night::tell;
 use crate::ui::screens::why_not::why_not;
@@ -51,7 +49,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
         let meant = due.into_iter().filter(|(_, name)| about == ALL || about == *name);
         tell(bench, day, &meant.map(|(pan, _)| pan).collect::<Vec<_>>(), told);
     };
-    let because = Callback::new(move |reason: String| {
+    let because = Tell::new(move |reason: String| {
         let Some(kind) = shown.with_untracked(job) else { return };
         if kind == JobKind::Filter {
             tell_pans(&Told::NotDone(reason));
@@ -74,7 +72,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
                 legend: line(Line::WhichPans, lang).into(),
                 options: std::iter::once(all).chain(each).collect(),
                 chosen: Some(about.get()),
-                on_choose: Callback::new(move |key| about.set(key)),
+                on_choose: Tell::new(move |key| about.set(key)),
                 error: None,
                 testid: "not-done-pans".into(),
             };
@@ -91,7 +89,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
     });
     let sheet = Sheet {
         open: Box::new(move || open.get()),
-        on_close: Callback::new(move |()| close()),
+        on_close: Act::new(move || close()),
         title: line(Line::WhyNot, lang).into(),
         sign: None,
         close: line(Line::Close, lang).into(),
