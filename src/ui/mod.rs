@@ -8,8 +8,6 @@ pub mod job;
 pub mod just_logged;
 pub mod node;
 pub mod office;
-pub mod old_frame;
-pub mod old_parts;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
@@ -17,13 +15,13 @@ pub mod screens;
 pub mod set_up;
 pub mod trouble;
 
-use leptos::prelude::*;
+use leptos::prelude::{provide_context, untrack};
 
 use crate::browser::page;
 use crate::nodes;
 use bench::Bench;
 use boot::Boot;
-use node::{Element, Node, follow, foreign, live};
+use node::{Element, Node, follow, live};
 use screen::Screen;
 
 /// Puts the app in the page, in place of what the page shows by itself.
@@ -78,8 +76,8 @@ fn draw(bench: Bench, screen: Screen) -> Element {
         Screen::LightUp => screens::light_up::light_up(bench),
         Screen::LockUp => screens::lock_up::lock_up(bench),
         Screen::LastNight => screens::last_night::last_night(bench),
-        Screen::Office => node::el("div").child(foreign(view! { <screens::office::Office/> })),
-        Screen::SetUp => node::el("div").child(foreign(view! { <screens::set_up::SetUp/> })),
-        Screen::Edit(subject, id) => node::el("div").child(foreign(view! { <screens::edit::Edit subject id/> })),
+        Screen::Office => screens::office::office(bench),
+        Screen::SetUp => screens::set_up::set_up(bench),
+        Screen::Edit(subject, id) => screens::edit::edit(bench, subject, id),
     }
 }

@@ -32,13 +32,6 @@ pub enum Node {
     Several(Vec<Node>),
     /// Drawn again whenever a signal it read has changed.
     Live(Box<dyn Fn() -> Node>),
-    /// A view of Leptos's own.
-    Foreign(leptos::prelude::AnyView),
-}
-
-/// A view of Leptos's own, among nodes.
-pub fn foreign<V: leptos::prelude::IntoAny>(view: V) -> Node {
-    Node::Foreign(view.into_any())
 }
 
 /// Drawn now, and again whenever a signal that `draw` read has changed. What stays the same in the page stays in

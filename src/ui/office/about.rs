@@ -1,38 +1,39 @@
 //! The app itself: its version and updates, cautions, how the numbers come about.
 
-use leptos::prelude::*;
-
 use crate::browser::update;
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{Button, Card};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::node::{Node, el, live};
+use crate::ui::parts::{Rank, button, card};
+use crate::ui::screens::today::new_version;
 use crate::words::office::{self, Line, line};
 use crate::words::screens::{Screen as Words, cautions, screen as words};
 
 /// Version, cautions, and how the numbers come about.
-#[component]
-pub fn AboutTheApp() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn about_the_app(bench: Bench) -> Node {
     let lang = bench.lang;
-    let look = move || {
-        bench.update.get().is_none().then(|| {
-            view! { <Button label=line(Line::LookForUpdate, lang) on_press=|()| update::look() testid="look-for-update"/> }
-        })
-    };
-    let paragraphs = |all: &'static [&'static str]| all.iter().map(|text| view! { <p>{*text}</p> }).collect_view();
-    let listed = |all: &'static [&'static str]| all.iter().map(|text| view! { <li>{*text}</li> }).collect_view();
-    view! {
-        <Card testid="version-card">
-            <h2>{line(Line::Version, lang)}</h2>
-            <p data-testid="version">{words(Words::AppName, lang)}" "{env!("CARGO_PKG_VERSION")}</p>
-            {look}
-        </Card>
-        <Card testid="cautions">
-            <h2>{words(Words::Cautions, lang)}</h2>
-            <ul class="lines">{listed(cautions(lang))}</ul>
-        </Card>
-        <Card testid="numbers">
-            <h2>{line(Line::Numbers, lang)}</h2>
-            {paragraphs(office::numbers(lang))}
-        </Card>
-    }
+    let look = live(move || {
+        let label = line(Line::LookForUpdate, lang);
+        let none = bench.update.with(Option::is_none);
+        none.then(|| button(Rank::Second, label, "look-for-update", update::look))
+    });
+    let version = el("p")
+        .testid("version")
+        .text(words(Words::AppName, lang))
+        .text(" ")
+        .text(env!("CARGO_PKG_VERSION"));
+    let version = card("version-card")
+        .child(el("h2").text(line(Line::Version, lang)))
+        .child(version)
+        .child(new_version(bench))
+        .child(look);
+    let mind = cautions(lang).iter().map(|text| el("li").text(*text));
+    let mind = card("cautions")
+        .child(el("h2").text(words(Words::Cautions, lang)))
+        .child(el("ul").class("lines").children(mind));
+    let numbers = card("numbers")
+        .child(el("h2").text(line(Line::Numbers, lang)))
+        .children(office::numbers(lang).iter().map(|text| el("p").text(*text)));
+    nodes![version, mind, numbers]
 }

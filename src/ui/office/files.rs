@@ -1,20 +1,22 @@
 //! The log as a file: made here, and read into an empty phone.
 
-use leptos::prelude::*;
+use leptos::prelude::expect_context;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
+use web_sys::{Event, HtmlInputElement};
 
 use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, files};
 use crate::domain::ids::Dev;
 use crate::domain::time::Day;
+use crate::nodes;
 use crate::store::export::{About, export};
 use crate::store::import::{ImportFault, ImportRefusal, import};
 use crate::store::{Journal, World};
-use crate::ui::bench::{Bench, use_bench};
+use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
-use crate::ui::old_parts::{Button, Card, Notice, Tone};
+use crate::ui::node::{Element, Held, Node, Words, el, live};
+use crate::ui::parts::{Rank, Tone, button, card, notice};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::words::Lang;
@@ -51,43 +53,43 @@ fn days_ago(bench: Bench) -> Option<u32> {
 }
 
 /// Export: the whole log as one file.
-#[component]
-pub fn ExportCard() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn export_card(bench: Bench) -> Element {
     let lang = bench.lang;
-    let outcome = RwSignal::new(None::<bool>);
-    let unreadable = move || {
-        let lines = bench.read(|kitchen, _| kitchen.unreadable().len());
-        (lines > 0).then(|| view! { <p data-testid="unreadable">{said::unreadable(lines, lang)}</p> })
-    };
-    let make = move |()| {
-        outcome.set(None);
-        spawn_local(async move { outcome.set(Some(make_export(bench).await.is_some())) });
-    };
-    let told = move || {
-        outcome.get().map(|made| {
+    let outcome = Held::new(None::<bool>);
+    let drawn = live(move || {
+        let made = outcome.get();
+        let unreadable = bench.read(|kitchen, _| kitchen.unreadable().len());
+        let unreadable =
+            (unreadable > 0).then(|| el("p").testid("unreadable").text(said::unreadable(unreadable, lang)));
+        let make = button(Rank::Second, office(Office::Export, lang), "export", move || {
+            outcome.set(None);
+            spawn_local(async move { outcome.set(Some(make_export(bench).await.is_some())) });
+        });
+        let told = made.map(|made| {
             let words = if made {
                 office(Office::Exported, lang)
             } else {
                 line(Line::ExportFailed, lang)
             };
-            view! { <p role="status" class:field-error=!made data-testid="export-told">{words}</p> }
-        })
-    };
-    let last = move || {
-        outcome.track();
-        screens::last_export(days_ago(bench), lang)
-    };
-    view! {
-        <Card testid="export-card">
-            <h2>{line(Line::TheLog, lang)}</h2>
-            <p>{office(Office::ExportText, lang)}</p>
-            <p class="soft" data-testid="last-export">{last}</p>
-            {unreadable}
-            <Button label=office(Office::Export, lang) on_press=make testid="export"/>
-            {told}
-        </Card>
-    }
+            el("p")
+                .attr("role", "status")
+                .class_if("field-error", !made)
+                .testid("export-told")
+                .text(words)
+        });
+        let last = screens::last_export(days_ago(bench), lang);
+        nodes![
+            el("p").class("soft").testid("last-export").text(last),
+            unreadable,
+            make,
+            told,
+        ]
+    });
+    card("export-card")
+        .child(el("h2").text(line(Line::TheLog, lang)))
+        .child(el("p").text(office(Office::ExportText, lang)))
+        .child(drawn)
 }
 
 /// How an import went.
@@ -134,16 +136,12 @@ fn refusal(refused: &ImportRefusal, lang: Lang) -> String {
 
 /// "Read an export file": offered on a first start and in the office. Needs no bench, and starts the app anew in the
 /// kitchen's own world once everything is in.
-#[component]
-pub fn ImportButton(
-    /// The words on it.
-    #[prop(into)]
-    label: String,
-) -> impl IntoView {
+#[must_use]
+pub fn import_button(label: impl Words) -> Node {
     let lang = Lang::En;
     let reboot = expect_context::<Reboot>();
-    let told = RwSignal::new(None::<Told>);
-    let chosen = move |event: leptos::ev::Event| {
+    let told = Held::new(None::<Told>);
+    let chosen = move |event: &Event| {
         let input = event.target().and_then(|t| t.dyn_into::<HtmlInputElement>().ok());
         let Some(file) = input.as_ref().and_then(files::picked) else {
             return;
@@ -151,34 +149,29 @@ pub fn ImportButton(
         told.set(None);
         spawn_local(async move { told.set(Some(take_in(file).await)) });
     };
-    let open = Callback::new(move |()| {
+    let open = move || {
         prefs::set_world(Some(World::Real));
         screen::go(Screen::Today);
         reboot.now();
-    });
-    let outcome = move || {
-        told.get().map(|told| match told {
-            Told::In(entries, unreadable) => view! {
-                <Notice title=office(Office::Imported, lang) text=said::imported(entries, unreadable, lang) testid="import-done">
-                    <Button label=line(Line::GoOn, lang) on_press=open testid="import-go-on"/>
-                </Notice>
-            }
-            .into_any(),
-            Told::Refused(refused) => view! {
-                <Notice tone=Tone::Wrong title=line(Line::ChooseFile, lang) text=refusal(&refused, lang) testid="import-refused"/>
-            }
-            .into_any(),
-            Told::Failed(why) => view! {
-                <Notice tone=Tone::Wrong title=line(Line::ChooseFile, lang) text=line(why, lang) testid="import-refused"/>
-            }
-            .into_any(),
-        })
     };
-    view! {
-        <label class="file-button">
-            <span>{label}</span>
-            <input type="file" accept=".json,application/json" data-testid="import-file" on:change=chosen/>
-        </label>
-        {outcome}
-    }
+    let refused = move |why: String| notice(Tone::Wrong, line(Line::ChooseFile, lang), why, "import-refused");
+    let outcome = live(move || match told.get()? {
+        Told::In(entries, unreadable) => {
+            let text = said::imported(entries, unreadable, lang);
+            let done = notice(Tone::Quiet, office(Office::Imported, lang), text, "import-done");
+            Some(done.child(button(Rank::Second, line(Line::GoOn, lang), "import-go-on", open)))
+        }
+        Told::Refused(why) => Some(refused(refusal(&why, lang))),
+        Told::Failed(why) => Some(refused(line(why, lang).to_owned())),
+    });
+    let input = el("input")
+        .attr("type", "file")
+        .attr("accept", ".json,application/json")
+        .testid("import-file")
+        .on("change", chosen);
+    let choose = el("label")
+        .class("file-button")
+        .child(el("span").text(label))
+        .child(input);
+    nodes![choose, outcome]
 }

@@ -5,7 +5,7 @@ mod files;
 mod storage;
 mod things;
 
-pub use about::AboutTheApp;
-pub use files::{ExportCard, ImportButton};
-pub use storage::StorageCard;
-pub use things::{AtThisPhone, Limits, Things};
+pub use about::about_the_app;
+pub use files::{export_card, import_button};
+pub use storage::storage_card;
+pub use things::{at_this_phone, limits, things};

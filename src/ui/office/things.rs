@@ -1,7 +1,5 @@
 //! What is set up, as lists to change: pans, people, machines, instruments, the limits; who stands at this phone.
 
-use leptos::prelude::*;
-
 use crate::domain::entry::Draft;
 use crate::domain::facts::setup::Person;
 use crate::domain::facts::{Fact, MachineCleaned};
@@ -9,8 +7,10 @@ use crate::domain::ids::{MachineId, PersonId};
 use crate::domain::ledger::Book;
 use crate::domain::setting_up::{Around, Subject, limit_said};
 use crate::kitchen::Order;
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{Button, Card, Choice, Field, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several};
+use crate::ui::parts::{Choice, Field, FieldKind, Rank, button, card};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::new_id;
@@ -19,7 +19,6 @@ use crate::words::office::{Line, line};
 use crate::words::{Lang, format, forms, oil, run, setup};
 
 /// One line of a list.
-#[derive(Clone, PartialEq, Eq)]
 struct Row {
     id: u128,
     name: String,
@@ -93,138 +92,160 @@ fn person_row(person: &Person, lang: Lang) -> Row {
 }
 
 /// The lists, each with a button to add one more. Rows carry the test id `row-<subject>`, buttons `add-<subject>`.
-#[component]
-pub fn Things() -> impl IntoView {
+#[must_use]
+pub fn things(bench: Bench) -> Node {
     let subjects = [Subject::Pan, Subject::Person, Subject::Machine, Subject::Instrument];
-    subjects.map(|subject| view! { <List subject/> })
+    several(subjects.map(|subject| list(subject, bench)))
 }
 
-#[component]
-fn List(
-    /// Of what.
-    subject: Subject,
-) -> impl IntoView {
-    let bench = use_bench();
+fn list(subject: Subject, bench: Bench) -> Element {
     let lang = bench.lang;
-    let all = Memo::new(move |_| bench.read(|kitchen, _| rows(subject, &kitchen.ledger().book, lang)));
-    let none = move || {
-        all.with(Vec::is_empty)
-            .then(|| view! { <p class="soft">{line(Line::NoneYet, lang)}</p> })
-    };
-    let drawn = move || {
-        all.get()
-            .into_iter()
-            .map(|row| {
-                let to = Screen::Edit(subject, row.id);
-                view! {
-                    <button type="button" class="thing" data-testid=format!("row-{}", subject.key()) on:click=move |_| screen::go(to)>
-                        <b>{row.name}</b>
-                        <span>{row.about}</span>
-                    </button>
-                }
-            })
-            .collect_view()
-    };
-    view! {
-        <Card testid=format!("list-{}", subject.key())>
-            <h2>{forms::subject(subject, lang)}</h2>
-            {none}
-            {drawn}
-            {(subject == Subject::Machine).then(|| view! { <StripClean/> })}
-            <Button label=forms::add(subject, lang) on_press=move |()| screen::go(Screen::Edit(subject, new_id())) testid=format!("add-{}", subject.key())/>
-        </Card>
-    }
+    let all = live(move || {
+        let all = bench.read(|kitchen, _| rows(subject, &kitchen.ledger().book, lang));
+        if all.is_empty() {
+            return el("p").class("soft").text(line(Line::NoneYet, lang)).into();
+        }
+        several(all.into_iter().map(|row| {
+            let to = Screen::Edit(subject, row.id);
+            el("button")
+                .attr("type", "button")
+                .class("thing")
+                .testid(format!("row-{}", subject.key()))
+                .on_press(move || screen::go(to))
+                .child(el("b").text(row.name))
+                .child(el("span").text(row.about))
+        }))
+    });
+    let strip = (subject == Subject::Machine).then(|| strip_clean(bench));
+    let add = button(
+        Rank::Second,
+        forms::add(subject, lang),
+        format!("add-{}", subject.key()),
+        move || screen::go(Screen::Edit(subject, new_id())),
+    );
+    card(format!("list-{}", subject.key()))
+        .child(el("h2").text(forms::subject(subject, lang)))
+        .child(all)
+        .child(strip)
+        .child(add)
+}
+
+/// A strip-clean being told.
+#[derive(Default)]
+struct Cleaning {
+    open: bool,
+    /// The machine's id as text.
+    machine: Option<String>,
+    how: String,
 }
 
 /// "Strip-cleaned": which machine, and how. Only then is what it has met forgotten.
-#[component]
-fn StripClean() -> impl IntoView {
-    let bench = use_bench();
+fn strip_clean(bench: Bench) -> Node {
+    let told = Held::new(Cleaning::default());
+    live(move || {
+        let machines: Vec<_> = bench.read(|kitchen, _| {
+            let all = kitchen.ledger().book.machines.values();
+            all.map(|m| (hex(m.machine.0), m.name.clone())).collect()
+        });
+        if machines.is_empty() {
+            return Node::Nothing;
+        }
+        let label = office(Office::StripClean, bench.lang);
+        let toggle = button(Rank::Second, label, "strip-clean", move || {
+            told.update(|told| told.open = !told.open);
+        });
+        let form = told.with(|now| now.open.then(|| strip_form(bench, told, now, machines)));
+        nodes![toggle, form]
+    })
+}
+
+fn strip_form(bench: Bench, told: Held<Cleaning>, now: &Cleaning, machines: Vec<(String, String)>) -> Node {
     let lang = bench.lang;
-    let open = RwSignal::new(false);
-    let machine = RwSignal::new(None::<String>);
-    let how = RwSignal::new(String::new());
-    let machines = move || {
-        bench.read(|kitchen, _| {
-            let book = &kitchen.ledger().book;
-            let all = book.machines.values();
-            all.map(|m| (format!("{:032x}", m.machine.0), m.name.clone()))
-                .collect::<Vec<_>>()
-        })
+    let which = Choice {
+        legend: office(Office::StripClean, lang).into(),
+        options: machines,
+        chosen: now.machine.clone(),
+        on_choose: Tell::new(move |key| told.update(|told| told.machine = Some(key))),
+        error: None,
+        testid: "strip-machine".into(),
     };
-    let ready = move || machine.with(Option::is_some) && how.with(|how| !how.trim().is_empty());
-    let save = move |()| {
-        let chosen = machine
-            .get_untracked()
-            .and_then(|hex| u128::from_str_radix(&hex, 16).ok());
-        let (Some(id), Some(by)) = (chosen, bench.me()) else {
-            return;
-        };
-        let cleaned = MachineCleaned {
-            machine: MachineId(id),
-            how: how.get_untracked().trim().to_owned(),
-            by,
-        };
-        bench.send_then(
-            Order::Write(vec![Draft::now(Some(by), Fact::MachineCleaned(cleaned))]),
-            move |_| {
-                how.set(String::new());
-                machine.set(None);
-                open.set(false);
-            },
-        );
+    let how = Field {
+        label: line(Line::CleanedHow, lang).into(),
+        value: now.how.clone(),
+        on_typed: Tell::new(move |typed| told.update(|told| told.how = typed)),
+        kind: FieldKind::Text,
+        unit: None,
+        hint: None,
+        error: None,
+        testid: "strip-how".into(),
     };
-    let any = move || bench.read(|kitchen, _| !kitchen.ledger().book.machines.is_empty());
-    move || {
-        any().then(|| {
-            view! {
-                <Button label=office(Office::StripClean, lang) on_press=move |()| open.update(|on| *on = !*on) testid="strip-clean"/>
-                {move || open.get().then(|| view! {
-                    <p>{office(Office::StripCleanText, lang)}</p>
-                    <Choice legend=office(Office::StripClean, lang) options=machines() chosen=machine on_choose=move |key| machine.set(Some(key)) testid="strip-machine"/>
-                    <Field label=line(Line::CleanedHow, lang) value=how on_input=move |typed| how.set(typed) testid="strip-how"/>
-                    <Button label=line(Line::Cleaned, lang) rank=Rank::First asleep=Signal::derive(move || !ready()) on_press=save testid="strip-save"/>
-                })}
-            }
-        })
-    }
+    let ready = now.machine.is_some() && !now.how.trim().is_empty();
+    let save = button(Rank::First, line(Line::Cleaned, lang), "strip-save", move || {
+        save_cleaned(bench, told);
+    });
+    nodes![
+        el("p").text(office(Office::StripCleanText, lang)),
+        which.draw(),
+        how.draw(),
+        save.flag("disabled", !ready),
+    ]
+}
+
+fn save_cleaned(bench: Bench, told: Held<Cleaning>) {
+    let (machine, how) = told.with_untracked(|told| {
+        let machine = told.machine.as_deref().and_then(from_hex).map(MachineId);
+        (machine, told.how.trim().to_owned())
+    });
+    let (Some(machine), Some(by)) = (machine, bench.me()) else {
+        return;
+    };
+    let cleaned = Fact::MachineCleaned(MachineCleaned { machine, how, by });
+    bench.send_then(Order::Write(vec![Draft::now(Some(by), cleaned)]), move |_| {
+        told.set(Cleaning::default());
+    });
 }
 
 /// Who stands at this phone.
-#[component]
-pub fn AtThisPhone() -> impl IntoView {
-    let bench = use_bench();
-    let lang = bench.lang;
-    let chosen = RwSignal::new(bench.me().map(|me| format!("{:032x}", me.0)));
-    let people = move || {
-        bench.read(|kitchen, _| {
+#[must_use]
+pub fn at_this_phone(bench: Bench) -> Element {
+    let chosen = Held::new(bench.me());
+    let choice = live(move || {
+        let people = bench.read(|kitchen, _| {
             let people = kitchen.ledger().book.people.values();
-            people
-                .map(|p| (format!("{:032x}", p.person.0), p.initials.clone()))
-                .collect::<Vec<_>>()
-        })
-    };
-    let choose = move |key: String| {
-        if let Ok(id) = u128::from_str_radix(&key, 16) {
-            prefs::set_me(PersonId(id));
-            chosen.set(Some(key));
-        }
-    };
-    view! {
-        <Card testid="at-this-phone">
-            {move || view! {
-                <Choice legend=line(Line::AtThisPhone, lang) options=people() chosen on_choose=choose testid="me"/>
-            }}
-        </Card>
-    }
+            people.map(|p| (hex(p.person.0), p.initials.clone())).collect()
+        });
+        let choice = Choice {
+            legend: line(Line::AtThisPhone, bench.lang).into(),
+            options: people,
+            chosen: chosen.get().map(|me| hex(me.0)),
+            on_choose: Tell::new(move |key: String| {
+                if let Some(me) = from_hex(&key).map(PersonId) {
+                    prefs::set_me(me);
+                    chosen.set(Some(me));
+                }
+            }),
+            error: None,
+            testid: "me".into(),
+        };
+        choice.draw()
+    });
+    card("at-this-phone").child(choice)
+}
+
+/// An id as the key of an option.
+fn hex(id: u128) -> String {
+    format!("{id:032x}")
+}
+
+fn from_hex(key: &str) -> Option<u128> {
+    u128::from_str_radix(key, 16).ok()
 }
 
 /// The limits in force, what they rest on, and the kitchen they belong to.
-#[component]
-pub fn Limits() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn limits(bench: Bench) -> Node {
     let lang = bench.lang;
-    let shown = move || {
+    live(move || {
         bench.read(|kitchen, now| {
             let book = &kitchen.ledger().book;
             let around = Around {
@@ -232,26 +253,27 @@ pub fn Limits() -> impl IntoView {
                 today: kitchen.today(now),
             };
             let set_up = book.kitchen.as_ref()?;
-            let form = Subject::Kitchen.filled(set_up.kitchen.0, around)?;
-            let said = limit_said(&form);
-            Some((
-                set_up.name.clone(),
-                forms::limits(set_up.polar_limit, set_up.acid_limit, lang),
-                forms::limit_text(said, lang),
-                set_up.kitchen.0,
-            ))
+            let id = set_up.kitchen.0;
+            let said = limit_said(&Subject::Kitchen.filled(id, around)?);
+            let change = button(
+                Rank::Second,
+                forms::add(Subject::Kitchen, lang),
+                "edit-kitchen",
+                move || screen::go(Screen::Edit(Subject::Kitchen, id)),
+            );
+            let label = el("b").text(line(Line::Limits, lang)).text(": ");
+            let limits = forms::limits(set_up.polar_limit, set_up.acid_limit, lang);
+            let card = card("kitchen")
+                .child(el("h2").text(set_up.name.clone()))
+                .child(el("p").testid("limits").child(label).text(limits))
+                .child(
+                    el("p")
+                        .class("soft")
+                        .testid("limits-basis")
+                        .text(forms::limit_text(said, lang)),
+                )
+                .child(change);
+            Some(card)
         })
-    };
-    move || {
-        shown().map(|(name, limits, text, id)| {
-            view! {
-                <Card testid="kitchen">
-                    <h2>{name}</h2>
-                    <p data-testid="limits"><b>{line(Line::Limits, lang)}": "</b>{limits}</p>
-                    <p class="soft" data-testid="limits-basis">{text}</p>
-                    <Button label=forms::add(Subject::Kitchen, lang) on_press=move |()| screen::go(Screen::Edit(Subject::Kitchen, id)) testid="edit-kitchen"/>
-                </Card>
-            }
-        })
-    }
+    })
 }

@@ -117,7 +117,8 @@ impl Field {
 }
 
 /// The error of a field, said aloud when it appears.
-pub(super) fn error_line(error: Option<String>) -> Node {
+#[must_use]
+pub fn error_line(error: Option<String>) -> Node {
     error
         .map(|words| el("p").class("field-error").attr("role", "alert").text(words))
         .into()

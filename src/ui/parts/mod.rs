@@ -21,7 +21,7 @@ mod undo;
 pub use buttons::{Rank, answer_button, button, emergency, go_on, stop_bar};
 pub use choice::Choice;
 pub use clock::{Bar, BigClock, countdown, minutes_seconds};
-pub use field::{Field, FieldKind, check_row};
+pub use field::{Field, FieldKind, check_row, error_line};
 pub use forecast::{Band, Forecast, ForecastWords, Reading};
 pub use pad::{Pad, PadWords};
 pub use pan_drawing::{Shade, pan_drawing};

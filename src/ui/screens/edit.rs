@@ -1,38 +1,41 @@
 //! One thing of the set-up: the kitchen, a person, a pan, a machine or an instrument, new or to be changed.
 
-use leptos::prelude::*;
-
 use crate::domain::setting_up::Subject;
-use crate::ui::bench::use_bench;
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::frame;
+use crate::ui::node::{Act, Element, Node, el};
+use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::{Form, drafts};
 use crate::words::forms;
 use crate::words::log::{Office, office};
 
-/// One thing of the set-up.
-#[component]
-pub fn Edit(
-    /// What it is.
-    subject: Subject,
-    /// Its id.
-    id: u128,
-) -> impl IntoView {
-    let bench = use_bench();
+/// One thing of the set-up: what it is, and its id.
+#[must_use]
+pub fn edit(bench: Bench, subject: Subject, id: u128) -> Element {
     let lang = bench.lang;
     let draft = drafts::key(bench.world, subject, &format!("{id:032x}"));
     let given_up = draft.clone();
-    let leave = Callback::new(move |()| {
+    let leave = move || {
         drafts::forget(&given_up);
         screen::go(Screen::Office);
-    });
-    view! {
-        <div data-testid="screen-edit">
-            <Frame title=forms::subject(subject, lang) screen=Screen::Edit(subject, id)>
-                <Form subject id draft on_saved=|()| screen::go(Screen::Office)/>
-                <Button label=office(Office::Cancel, lang) rank=Rank::Plain on_press=leave testid="form-leave"/>
-            </Frame>
-        </div>
-    }
+    };
+    let form = Form {
+        subject,
+        id,
+        draft,
+        page: None,
+        on_saved: Act::new(|| screen::go(Screen::Office)),
+    };
+    let holds = nodes![
+        form.draw(bench),
+        button(Rank::Plain, office(Office::Cancel, lang), "form-leave", leave),
+    ];
+    el("div").key("edit").testid("screen-edit").child(frame(
+        Screen::Edit(subject, id),
+        forms::subject(subject, lang),
+        Node::Nothing,
+        holds,
+    ))
 }

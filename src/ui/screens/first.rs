@@ -1,6 +1,6 @@
 //! Before anything is set up: look round with a demo kitchen, or set up one's own.
 
-use leptos::prelude::{expect_context, use_context, view};
+use leptos::prelude::{expect_context, use_context};
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -15,8 +15,8 @@ use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Held, Node, Tell, el, foreign, live};
-use crate::ui::office::ImportButton;
+use crate::ui::node::{Element, Held, Node, Tell, el, live};
+use crate::ui::office::import_button;
 use crate::ui::parts::{Rank, Shell, Tone, button, card, notice};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
@@ -61,7 +61,7 @@ pub fn first() -> Element {
     let own = card("choose-set-up")
         .child(el("div").class("big-choice").child(own))
         .child(el("p").class("soft").text(line(Line::SetUpTakes, lang)));
-    let take_in = card("choose-import").child(foreign(view! { <ImportButton label=title(Title::StartImport, lang)/> }));
+    let take_in = card("choose-import").child(import_button(title(Title::StartImport, lang)));
     let mind = el("section")
         .class("cautions")
         .testid("cautions")

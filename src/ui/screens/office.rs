@@ -1,49 +1,38 @@
 //! The owner's page: what is set up, export and import, the state of storage, the app itself.
 
-use leptos::prelude::*;
-
-use crate::ui::bench::use_bench;
-use crate::ui::office::{AboutTheApp, AtThisPhone, ExportCard, ImportButton, Limits, StorageCard, Things};
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Card, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::frame;
+use crate::ui::node::{Element, Node, el, live, worked_out};
+use crate::ui::office::{about_the_app, at_this_phone, export_card, import_button, limits, storage_card, things};
+use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
-use crate::words::log::{Office as Words, office};
+use crate::words::log::{Office as Words, office as words};
 use crate::words::office::{Line, line};
 use crate::words::screens::{Screen as Titles, screen as titles};
 
 /// The owner's page.
-#[component]
-pub fn Office() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn office(bench: Bench) -> Element {
     let lang = bench.lang;
-    let set_up = move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some());
-    let body = move || {
-        if set_up() {
-            view! {
-                <AtThisPhone/>
-                <Limits/>
-                <Things/>
-                <ExportCard/>
-            }
-            .into_any()
-        } else {
-            view! {
-                <Card testid="not-set-up">
-                    <Button label=titles(Titles::StartSetUp, lang) rank=Rank::First on_press=|()| screen::go(Screen::SetUp) testid="to-set-up"/>
-                    <p>{office(Words::ImportText, lang)}</p>
-                    <ImportButton label=office(Words::Import, lang)/>
-                </Card>
-            }
-            .into_any()
+    let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
+    let kitchen = live(move || {
+        if set_up.get() {
+            return nodes![at_this_phone(bench), limits(bench), things(bench), export_card(bench)];
         }
-    };
-    view! {
-        <div data-testid="screen-office">
-            <Frame title=line(Line::Title, lang) screen=Screen::Office>
-                {body}
-                <StorageCard/>
-                <AboutTheApp/>
-            </Frame>
-        </div>
-    }
+        let start = button(Rank::First, titles(Titles::StartSetUp, lang), "to-set-up", || {
+            screen::go(Screen::SetUp);
+        });
+        card("not-set-up")
+            .child(start)
+            .child(el("p").text(words(Words::ImportText, lang)))
+            .child(import_button(words(Words::Import, lang)))
+            .into()
+    });
+    let holds = nodes![kitchen, storage_card(bench), about_the_app(bench)];
+    let title = line(Line::Title, lang);
+    el("div")
+        .key("office")
+        .testid("screen-office")
+        .child(frame(Screen::Office, title, Node::Nothing, holds))
 }

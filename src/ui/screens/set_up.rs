@@ -1,12 +1,12 @@
 //! First set-up, one thing after the other, each saved as it is finished: kitchen, oneself, a pan, a machine.
 
-use leptos::prelude::*;
-
 use crate::domain::setting_up::Subject;
-use crate::ui::bench::use_bench;
-use crate::ui::office::Things;
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::{eyebrow, frame};
+use crate::ui::node::{Act, Element, Held, Node, el, live, worked_out};
+use crate::ui::office::things;
+use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::{Form, drafts, new_id};
 use crate::words::forms;
@@ -16,51 +16,54 @@ use crate::words::screens::{Screen as Words, screen as words};
 const STEPS: [Subject; 4] = [Subject::Kitchen, Subject::Person, Subject::Pan, Subject::Machine];
 
 /// First set-up. Where it stands is read from the log, so it goes on after any reload.
-#[component]
-pub fn SetUp() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn set_up(bench: Bench) -> Element {
     let lang = bench.lang;
-    let without_machine = RwSignal::new(false);
-    let missing = Memo::new(move |_| {
+    let without_machine = Held::new(false);
+    let missing = worked_out(move || {
         let missing = bench.read(|kitchen, _| Subject::first_missing(&kitchen.ledger().book));
         missing.filter(|subject| !(*subject == Subject::Machine && without_machine.get()))
     });
-    let step = move || {
-        missing
-            .get()
-            .and_then(|subject| STEPS.iter().position(|s| *s == subject))
-            .map(|at| forms::step_of(at + 1, STEPS.len(), lang))
+    let step = eyebrow(move || {
+        let missing = missing.get();
+        let at = missing.and_then(|subject| STEPS.iter().position(|step| *step == subject));
+        at.map(|at| forms::step_of(at + 1, STEPS.len(), lang))
             .unwrap_or_default()
+    });
+    let shown = live(move || match missing.get() {
+        Some(subject) => asked(subject, bench, without_machine),
+        None => nodes![
+            el("p").testid("set-up-ready").text(forms::ready(lang)),
+            things(bench),
+            button(Rank::First, words(Words::Finish, lang), "finish", || {
+                screen::go(Screen::Today);
+            }),
+        ],
+    });
+    el("div")
+        .key("set-up")
+        .testid("screen-set-up")
+        .child(frame(Screen::SetUp, words(Words::SetUp, lang), step, shown))
+}
+
+/// The form of one thing, and the way past a machine that is not there.
+fn asked(subject: Subject, bench: Bench, without_machine: Held<bool>) -> Node {
+    let page = Held::new(0);
+    let skip = live(move || {
+        (subject == Subject::Machine && page.get() == 0).then(|| {
+            let label = words(Words::NoMachine, bench.lang);
+            nodes![
+                button(Rank::Plain, label, "no-machine", move || without_machine.set(true)),
+                el("p").class("hint").text(forms::no_machine_text(bench.lang)),
+            ]
+        })
+    });
+    let form = Form {
+        subject,
+        id: new_id(),
+        draft: drafts::key(bench.world, subject, "new"),
+        page: Some(page),
+        on_saved: Act::new(|| ()),
     };
-    let shown = move || {
-        match missing.get() {
-        Some(subject) => {
-            let page = RwSignal::new(0);
-            let skip = move || {
-                (subject == Subject::Machine && page.get() == 0).then(|| view! {
-                    <Button label=words(Words::NoMachine, lang) rank=Rank::Plain on_press=move |()| without_machine.set(true) testid="no-machine"/>
-                    <p class="hint">{forms::no_machine_text(lang)}</p>
-                })
-            };
-            view! {
-                <Form subject id=new_id() draft=drafts::key(bench.world, subject, "new") paged=true page on_saved=|()| {}/>
-                {skip}
-            }
-            .into_any()
-        }
-        None => view! {
-            <p data-testid="set-up-ready">{forms::ready(lang)}</p>
-            <Things/>
-            <Button label=words(Words::Finish, lang) rank=Rank::First on_press=|()| screen::go(Screen::Today) testid="finish"/>
-        }
-        .into_any(),
-    }
-    };
-    view! {
-        <div data-testid="screen-set-up">
-            <Frame title=words(Words::SetUp, lang) eyebrow=Signal::derive(step) screen=Screen::SetUp>
-                {shown}
-            </Frame>
-        </div>
-    }
+    nodes![form.draw(bench), skip]
 }

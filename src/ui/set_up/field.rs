@@ -1,102 +1,157 @@
 //! One field of a form, drawn as it is answered.
 
-use leptos::prelude::*;
-
 use crate::domain::facts::setup::OutBy;
 use crate::domain::fat::Fat;
 use crate::domain::ids::PersonId;
 use crate::domain::setting_up::{self, Answers, Field as Asked, MYSELF, NO, YES, limit_said};
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{CheckRow, Choice, Field, FieldKind};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::node::{Element, Node, Tell, el};
+use crate::ui::parts::{Choice, Field, FieldKind, check_row, error_line};
 use crate::words::forms::{self, Control};
-use crate::words::{oil, setup};
+use crate::words::{Lang, oil, setup};
 
-/// The test id of a field: its key with hyphens.
-pub(super) fn testid(field: Asked) -> String {
-    field.key().replace('_', "-")
+/// One field, as it stands now.
+pub(super) struct FormField<'a> {
+    /// Which.
+    pub field: Asked,
+    /// The form.
+    pub answers: &'a Answers,
+    /// The person the form is about, who cannot sign themselves off.
+    pub id: u128,
+    /// What is wrong with it.
+    pub error: Option<String>,
+    /// Called with the new answer.
+    pub on_answer: Tell<String>,
 }
 
-/// One field.
-#[component]
-pub(super) fn FormField(
-    /// Which.
-    field: Asked,
-    /// The form.
-    answers: RwSignal<Answers>,
-    /// The person the form is about, who cannot sign themselves off.
-    id: u128,
-    /// What is wrong with it.
-    error: Signal<Option<String>>,
-    /// Called with the new answer.
-    on_answer: Callback<String>,
-) -> impl IntoView {
-    let bench = use_bench();
-    let lang = bench.lang;
-    let label = forms::label(field, lang);
-    let hint = forms::hint(field, lang);
-    let id_of = testid(field);
-    let value = Signal::derive(move || answers.with(|a| a.get(field).to_owned()));
-    let control = Memo::new(move |_| answers.with(|a| forms::control(field, a.get(Asked::AcidUnit))));
-    let heat = Memo::new(move |_| answers.with(|a| a.get(Asked::PanHeat).to_owned()));
-    let options = move || match field {
-        Asked::SignedBy => people(PersonId(id)),
-        _ => forms::options(field, &heat.get(), lang),
-    };
-    let line = move |kind, unit: Option<&'static str>| {
-        let hint = hint.unwrap_or_default();
-        let unit = unit.unwrap_or_default();
-        view! {
-            <Field label value on_input=on_answer kind unit hint error testid=testid(field) />
-        }
-        .into_any()
-    };
-    let drawn = move || {
-        match control.get() {
-        Control::Words => line(FieldKind::Text, None),
-        Control::Number(unit) => line(FieldKind::Decimal, Some(unit)),
-        Control::Time => line(FieldKind::Time, None),
-        Control::Day => line(FieldKind::Date, None),
-        Control::Listed => view! { <Listed label options=options() value on_answer error testid=testid(field)/> }.into_any(),
-        Control::One => view! {
-            <Choice legend=label options=options() chosen=Signal::derive(move || Some(value.get())) on_choose=on_answer error testid=testid(field)/>
-        }
-        .into_any(),
-        Control::Many => view! { <Many label options=options() answers field on_answer error testid=testid(field)/> }.into_any(),
-        Control::Tick => view! {
-            <CheckRow label checked=Signal::derive(move || answers.with(|a| a.yes(field))) on_change=Callback::new(move |on| on_answer.run((if on { YES } else { NO }).to_owned())) testid=testid(field)/>
-            {move || error.get().map(|words| view! { <p class="field-error" role="alert">{words}</p> })}
-        }
-        .into_any(),
+impl FormField<'_> {
+    /// Draws it. Its test id is its key with hyphens.
+    pub fn draw(self, bench: Bench) -> Element {
+        let Self { field, answers, .. } = self;
+        let lang = bench.lang;
+        let testid = field.key().replace('_', "-");
+        let hint = forms::hint(field, lang);
+        let hint_under = |asked: Node| nodes![asked, hint.map(|words| el("p").class("hint").text(words))];
+        let note = note(field, answers, lang)
+            .map(|words| el("p").class("form-note").testid(format!("{testid}-note")).text(words));
+        let place = el("div")
+            .class("form-field")
+            .attr("data-field", testid.clone())
+            .key(field.key());
+        let asked = match forms::control(field, answers.get(Asked::AcidUnit)) {
+            Control::Words => self.line(FieldKind::Text, "", testid, lang),
+            Control::Number(unit) => self.line(FieldKind::Decimal, unit, testid, lang),
+            Control::Time => self.line(FieldKind::Time, "", testid, lang),
+            Control::Day => self.line(FieldKind::Date, "", testid, lang),
+            Control::Listed => hint_under(self.listed(testid, bench).into()),
+            Control::One => hint_under(self.one(testid, bench).into()),
+            Control::Many => hint_under(self.many(testid, bench).into()),
+            Control::Tick => hint_under(self.tick(testid, lang)),
+        };
+        place.child(asked).child(note)
     }
-    };
-    let typed = move || {
-        matches!(
-            control.get(),
-            Control::Words | Control::Number(_) | Control::Time | Control::Day
-        )
-    };
-    let under = move || {
-        (!typed())
-            .then_some(hint)
-            .flatten()
-            .map(|words| view! { <p class="hint">{words}</p> })
-    };
-    let note = move || {
-        answers.with(|a| note(field, a, lang)).map(|words| {
-            view! { <p class="form-note" data-testid=format!("{}-note", testid(field))>{words}</p> }
-        })
-    };
-    view! {
-        <div class="form-field" data-field=id_of>
-            {drawn}
-            {under}
-            {note}
-        </div>
+
+    /// Typed on one line.
+    fn line(self, kind: FieldKind, unit: &'static str, testid: String, lang: Lang) -> Node {
+        let line = Field {
+            label: forms::label(self.field, lang).into(),
+            value: self.answers.get(self.field).to_owned(),
+            on_typed: self.on_answer,
+            kind,
+            unit: Some(unit.into()).filter(|_| !unit.is_empty()),
+            hint: forms::hint(self.field, lang).map(Into::into),
+            error: self.error,
+            testid: testid.into(),
+        };
+        line.draw().into()
+    }
+
+    fn tick(self, testid: String, lang: Lang) -> Node {
+        let on_answer = self.on_answer;
+        let ticked = Tell::new(move |on| on_answer.run((if on { YES } else { NO }).to_owned()));
+        let label = forms::label(self.field, lang);
+        nodes![
+            check_row(label, self.answers.yes(self.field), testid, ticked),
+            error_line(self.error),
+        ]
+    }
+
+    /// Keys and words.
+    fn options(&self, bench: Bench) -> Vec<(String, String)> {
+        match self.field {
+            Asked::SignedBy => people(PersonId(self.id), bench),
+            _ => forms::options(self.field, self.answers.get(Asked::PanHeat), bench.lang),
+        }
+    }
+
+    /// One among a few.
+    fn one(self, testid: String, bench: Bench) -> Element {
+        let choice = Choice {
+            legend: forms::label(self.field, bench.lang).into(),
+            options: self.options(bench),
+            chosen: Some(self.answers.get(self.field).to_owned()),
+            on_choose: self.on_answer,
+            error: self.error,
+            testid: testid.into(),
+        };
+        choice.draw()
+    }
+
+    /// One of a long list.
+    fn listed(self, testid: String, bench: Bench) -> Element {
+        let id = format!("field-{testid}");
+        let value = self.answers.get(self.field);
+        let option = |key: String, words| {
+            let chosen = key == value;
+            el("option").attr("value", key).flag("selected", chosen).text(words)
+        };
+        let select = el("select")
+            .attr("id", id.clone())
+            .testid(testid)
+            .on_change(self.on_answer.clone())
+            .child(option(String::new(), String::new()))
+            .children(self.options(bench).into_iter().map(|(key, words)| option(key, words)));
+        el("div")
+            .class("field")
+            .child(el("label").attr("for", id).text(forms::label(self.field, bench.lang)))
+            .child(
+                el("div")
+                    .class("field-box")
+                    .class_if("wrong", self.error.is_some())
+                    .child(select),
+            )
+            .child(error_line(self.error))
+    }
+
+    /// Any among a few. Each option's test id is `testid-key`; the answer is the set as it is then.
+    fn many(self, testid: String, bench: Bench) -> Element {
+        let buttons = self.options(bench).into_iter().map(|(key, words)| {
+            let pressed = self.answers.has(self.field, &key);
+            let toggled = self.answers.toggled(self.field, &key);
+            let on_answer = self.on_answer.clone();
+            el("button")
+                .attr("type", "button")
+                .attr("aria-pressed", if pressed { "true" } else { "false" })
+                .testid(format!("{testid}-{key}"))
+                .on("click", move |_| on_answer.run(toggled.clone()))
+                .text(words)
+        });
+        let row = el("div")
+            .class("choice-row")
+            .class_if("days-row", self.field == Asked::TradingDays)
+            .children(buttons);
+        el("fieldset")
+            .class("choice field")
+            .child(el("legend").text(forms::label(self.field, bench.lang)))
+            .child(row)
+            .child(error_line(self.error))
+            .testid(testid)
     }
 }
 
 /// What the answer given means, where it needs saying.
-fn note(field: Asked, answers: &Answers, lang: crate::words::Lang) -> Option<String> {
+fn note(field: Asked, answers: &Answers, lang: Lang) -> Option<String> {
     match field {
         Asked::LimitPolar => Some(forms::limit_text(limit_said(answers), lang)),
         Asked::PanFat => Fat::from_key(answers.get(field))
@@ -113,8 +168,7 @@ fn note(field: Asked, answers: &Answers, lang: crate::words::Lang) -> Option<Str
 }
 
 /// The people who may sign somebody off.
-fn people(but: PersonId) -> Vec<(String, String)> {
-    let bench = use_bench();
+fn people(but: PersonId, bench: Bench) -> Vec<(String, String)> {
     bench.look(|kitchen, _| {
         let book = &kitchen.ledger().book;
         let mut people: Vec<(String, String)> = setting_up::signers(book, but)
@@ -125,93 +179,4 @@ fn people(but: PersonId) -> Vec<(String, String)> {
         }
         people
     })
-}
-
-/// One of a long list.
-#[component]
-fn Listed(
-    /// What is asked.
-    label: &'static str,
-    /// Keys and words.
-    options: Vec<(String, String)>,
-    /// The key chosen.
-    value: Signal<String>,
-    /// Called with the key chosen.
-    on_answer: Callback<String>,
-    /// What is wrong.
-    error: Signal<Option<String>>,
-    /// Its test id.
-    testid: String,
-) -> impl IntoView {
-    let id = format!("field-{testid}");
-    let options = options
-        .into_iter()
-        .map(|(key, words)| {
-            let this = key.clone();
-            view! { <option value=key selected=move || value.get() == this>{words}</option> }
-        })
-        .collect_view();
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <div class="field-box" class:wrong=move || error.with(Option::is_some)>
-                <select id=id data-testid=testid on:change=move |event| on_answer.run(event_target_value(&event))>
-                    <option value="" selected=move || value.with(String::is_empty)></option>
-                    {options}
-                </select>
-            </div>
-            {move || error.get().map(|words| view! { <p class="field-error" role="alert">{words}</p> })}
-        </div>
-    }
-}
-
-/// Any among a few. Each option's test id is `testid-key`.
-#[component]
-fn Many(
-    /// What is asked.
-    label: &'static str,
-    /// Keys and words.
-    options: Vec<(String, String)>,
-    /// The form.
-    answers: RwSignal<Answers>,
-    /// The field.
-    field: Asked,
-    /// Called with the set as it is then.
-    on_answer: Callback<String>,
-    /// What is wrong.
-    error: Signal<Option<String>>,
-    /// Its test id.
-    testid: String,
-) -> impl IntoView {
-    let buttons = options
-        .into_iter()
-        .map(|(key, words)| {
-            let option_testid = format!("{testid}-{key}");
-            let this = key.clone();
-            let pressed = move || {
-                if answers.with(|a| a.has(field, &this)) {
-                    "true"
-                } else {
-                    "false"
-                }
-            };
-            view! {
-                <button
-                    type="button"
-                    aria-pressed=pressed
-                    data-testid=option_testid
-                    on:click=move |_| on_answer.run(answers.with_untracked(|a| a.toggled(field, &key)))
-                >
-                    {words}
-                </button>
-            }
-        })
-        .collect_view();
-    view! {
-        <fieldset class="choice field" data-testid=testid.clone()>
-            <legend>{label}</legend>
-            <div class="choice-row" class:days-row=field == Asked::TradingDays>{buttons}</div>
-            {move || error.get().map(|words| view! { <p class="field-error" role="alert">{words}</p> })}
-        </fieldset>
-    }
 }
