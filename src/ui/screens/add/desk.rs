@@ -57,7 +57,7 @@ impl Desk {
     }
 
     /// The language on screen.
-    pub const fn lang(self) -> Lang {
+    pub fn lang(self) -> Lang {
         self.bench.lang
     }
 

@@ -89,7 +89,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
     });
     let sheet = Sheet {
         open: Box::new(move || open.get()),
-        on_close: Act::new(move || close()),
+        on_close: Act::new(close),
         title: line(Line::WhyNot, lang).into(),
         sign: None,
         close: line(Line::Close, lang).into(),
