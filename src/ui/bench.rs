@@ -4,6 +4,7 @@
 //! sends orders through [`Bench::send`]; the order is decided, written and only then believed.
 
 use std::cell::RefCell;
+use std::ops::Deref;
 use std::rc::Rc;
 
 use leptos::prelude::{GetValue, SetValue, UpdateValue, WithValue};
@@ -30,7 +31,18 @@ pub type LiveKitchen = Kitchen<IdbJournal>;
 
 /// The bench all screens work at. Copies are handles on the same one.
 #[derive(Clone, Copy)]
-pub struct Bench {
+pub struct Bench(&'static Handles);
+
+impl Deref for Bench {
+    type Target = Handles;
+
+    fn deref(&self) -> &Handles {
+        self.0
+    }
+}
+
+/// What a bench leads to.
+pub struct Handles {
     kitchen: StoredValue<Rc<RefCell<LiveKitchen>>, LocalStorage>,
     sound: StoredValue<Sound, LocalStorage>,
     wake: StoredValue<Wake, LocalStorage>,
@@ -83,7 +95,7 @@ impl Bench {
         // Before there is anything to keep nobody has been asked, so "no" would be no answer.
         let asked = kitchen.ledger().book.kitchen.is_some();
         spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept || asked)) });
-        Self {
+        let handles = Handles {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
             wake: StoredValue::new_local(Wake::new(move |state| wake_state.set(state))),
@@ -99,7 +111,9 @@ impl Bench {
             kept,
             world,
             lang: Lang::En,
-        }
+        };
+        // The handles of a world stay for as long as the page: it opens few, and what they lead to ends with the world.
+        Self(Box::leak(Box::new(handles)))
     }
 
     /// Reads the kitchen, and reads it again after every entry.

@@ -2,9 +2,9 @@
 
 use std::time::Duration;
 
-use leptos::prelude::{Callback, expect_context, on_cleanup, provide_context, set_interval_with_handle};
+use leptos::prelude::{expect_context, on_cleanup, provide_context, set_interval_with_handle};
 
-use super::node::{Element, Held, Node, el, follow, live};
+use super::node::{Act, Element, Held, Node, el, follow, live};
 use super::parts::{Bar, BigClock, Rank, Sheet, SignKind, button, emergency};
 use super::prefs;
 use crate::browser::clock;
@@ -40,14 +40,14 @@ pub struct CardDesk {
 impl CardDesk {
     /// Opens the fire card.
     #[must_use]
-    pub fn fire(self) -> Callback<()> {
-        Callback::new(move |()| self.open.set(Some(Card::Fire)))
+    pub fn fire(self) -> Act {
+        Act::new(move || self.open.set(Some(Card::Fire)))
     }
 
     /// Opens the burn card.
     #[must_use]
-    pub fn burn(self) -> Callback<()> {
-        Callback::new(move |()| self.open.set(Some(Card::Burn)))
+    pub fn burn(self) -> Act {
+        Act::new(move || self.open.set(Some(Card::Burn)))
     }
 
     /// The two buttons that open them.
@@ -93,7 +93,7 @@ pub fn both(desk: CardDesk) -> Node {
     let sheet = |card, title: &'static str, sign, testid, holds| {
         let sheet = Sheet {
             open: Box::new(move || desk.open.get() == Some(card)),
-            on_close: Callback::new(move |()| desk.open.set(None)),
+            on_close: Act::new(move || desk.open.set(None)),
             title: title.into(),
             sign: Some(sign),
             close: cards::close_card(lang).into(),

@@ -1,11 +1,9 @@
 //! The frame of every screen that is not a job's: title, Fire and Burn, standing warnings, tabs.
 
-use leptos::prelude::Callback;
-
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
 use super::just_logged::just_logged;
-use super::node::{Node, live};
+use super::node::{Node, Tell, live};
 use super::parts::{Shell, Tab, empty_banners};
 use super::screen::{self, Screen};
 use super::screens::first::demo_band;
@@ -51,7 +49,7 @@ fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
         tabs: vec![tab("today", today), tab("log", log), tab("office", office)],
         tabs_label: run::tabs_label(bench.lang),
         current,
-        on_tab: Callback::new(|key| screen::go(Screen::at(key))),
+        on_tab: Tell::new(|key| screen::go(Screen::at(key))),
         holds: nodes![demo, holds],
     };
     nodes![shell.draw(), just_logged(bench)]

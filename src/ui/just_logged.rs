@@ -2,10 +2,8 @@
 
 use std::time::Duration;
 
-use leptos::prelude::Callback;
-
 use super::bench::Bench;
-use super::node::{Node, live};
+use super::node::{Act, Node, live};
 use super::parts::Undo;
 use crate::domain::entry::Entry;
 use crate::domain::quick;
@@ -24,7 +22,7 @@ pub fn just_logged(bench: Bench) -> Node {
             return None;
         }
         let line = bench.look(|kitchen, _| log_lines::line(&entry.fact, &kitchen.ledger().book, bench.lang));
-        let back = Callback::new(move |()| {
+        let back = Act::new(move || {
             bench.just_logged.set(None);
             take_back(bench, &entry);
         });
@@ -33,7 +31,7 @@ pub fn just_logged(bench: Bench) -> Node {
             label: office(Office::TakeBack, bench.lang).into(),
             on_undo: back,
             age: Duration::from_millis(age.unsigned_abs()),
-            on_over: Callback::new(move |()| bench.just_logged.set(None)),
+            on_over: Act::new(move || bench.just_logged.set(None)),
         };
         Some(undo.draw())
     })

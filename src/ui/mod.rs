@@ -8,9 +8,6 @@ pub mod job;
 pub mod just_logged;
 pub mod node;
 pub mod office;
-pub mod old_frame;
-pub mod old_job;
-pub mod old_parts;
 pub mod parts;
 pub mod prefs;
 pub mod screen;
@@ -18,13 +15,13 @@ pub mod screens;
 pub mod set_up;
 pub mod trouble;
 
-use leptos::prelude::*;
+use leptos::prelude::{provide_context, untrack};
 
 use crate::browser::page;
 use crate::nodes;
 use bench::Bench;
 use boot::Boot;
-use node::{Node, follow, foreign, live};
+use node::{Element, Node, follow, live};
 use screen::Screen;
 
 /// Puts the app in the page, in place of what the page shows by itself.
@@ -39,12 +36,13 @@ fn app() -> Node {
     let desk = cards::provide();
     let boot = boot::begin(desk);
     let shown = live(move || match boot.get() {
+        // What a screen reads while it is made is followed by the screen's own parts, never by what chose the screen.
         Boot::Opening => Node::Nothing,
-        Boot::Choose => screens::first::first(),
+        Boot::Choose => untrack(screens::first::first).into(),
         Boot::Failed(fault) => boot::failed(&fault, desk).into(),
         Boot::Open(bench) => {
             provide_context(bench);
-            opened(bench)
+            untrack(|| opened(bench))
         }
     });
     nodes![shown, cards::both(desk)]
@@ -59,19 +57,27 @@ fn opened(bench: Bench) -> Node {
         page::set_unready();
         page::set_ready();
     });
-    let shown = live(move || match screen.get() {
-        Screen::First => screens::first::first(),
-        Screen::Today => foreign(view! { <screens::today::Today/> }),
-        Screen::Pan(pan) => foreign(view! { <screens::pan::PanPage pan/> }),
-        Screen::Log => foreign(view! { <screens::log::Log/> }),
-        Screen::Add(pan) => foreign(view! { <screens::add::Add pan/> }),
-        Screen::Filter => screens::filter::filter(bench).into(),
-        Screen::LightUp => foreign(view! { <screens::light_up::LightUp/> }),
-        Screen::LockUp => foreign(view! { <screens::lock_up::LockUp/> }),
-        Screen::LastNight => foreign(view! { <screens::last_night::LastNight/> }),
-        Screen::Office => screens::office::office(bench).into(),
-        Screen::SetUp => screens::set_up::set_up(bench).into(),
-        Screen::Edit(subject, id) => screens::edit::edit(bench, subject, id).into(),
+    let shown = live(move || {
+        let screen = screen.get();
+        // Another screen is new all through: no focus, scroll or half-done press of the one before stays on it.
+        untrack(|| draw(bench, screen)).key(screen.address())
     });
     nodes![shown, trouble::trouble_sheet(bench, screen)]
+}
+
+fn draw(bench: Bench, screen: Screen) -> Element {
+    match screen {
+        Screen::First => screens::first::first(),
+        Screen::Today => screens::today::today(bench),
+        Screen::Pan(pan) => screens::pan::pan(bench, pan),
+        Screen::Log => screens::log::log_screen(bench),
+        Screen::Add(pan) => screens::add::add_screen(bench, pan),
+        Screen::Filter => screens::filter::filter(bench),
+        Screen::LightUp => screens::light_up::light_up(bench),
+        Screen::LockUp => screens::lock_up::lock_up(bench),
+        Screen::LastNight => screens::last_night::last_night(bench),
+        Screen::Office => screens::office::office(bench),
+        Screen::SetUp => screens::set_up::set_up(bench),
+        Screen::Edit(subject, id) => screens::edit::edit(bench, subject, id),
+    }
 }

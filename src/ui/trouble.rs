@@ -1,9 +1,7 @@
 //! What could not be written, in words over every screen: it hides neither Fire, Burn nor STOP.
 
-use leptos::prelude::Callback;
-
 use super::bench::Bench;
-use super::node::{Held, Node, el, live};
+use super::node::{Act, Held, Node, el, live};
 use super::parts::{Rank, button};
 use super::screen::Screen;
 use crate::browser::clock;
@@ -53,7 +51,7 @@ pub fn trouble_sheet(bench: Bench, screen: Held<Screen>) -> Node {
         }
         let (Told { title, text }, ways) = told(&trouble.why, lang);
         let [right, wrong] = trouble::clock_answers(lang);
-        let again = move |confirmed| Callback::new(move |()| bench.send_again(confirmed));
+        let again = move |confirmed| Act::new(move || bench.send_again(confirmed));
         let leave = |rank, label| button(rank, label, "trouble-leave", move || bench.trouble.set(None));
         let buttons = match ways {
             Ways::Clock => nodes![

@@ -1,7 +1,5 @@
 //! A gate on screen: one question at a time, its answers, Go on where no answer stood.
 
-use leptos::prelude::{Callable, Callback};
-
 use super::desk::AskDesk;
 use super::draft;
 use super::frame::{Around, Lines, Step};
@@ -14,7 +12,7 @@ use crate::domain::procedure::Step as TableStep;
 use crate::domain::procedure::{Answer, Hold, StepId};
 use crate::domain::units::Temp;
 use crate::nodes;
-use crate::ui::node::{Element, Held, Node, Text, el, live, several};
+use crate::ui::node::{Act, Element, Held, Node, Tell, Text, el, live, several};
 use crate::ui::parts::{Pad, PadWords, SignKind, answer_button, go_on};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
@@ -31,7 +29,7 @@ pub struct AskParts {
     /// The buttons of a question answered by naming a person or a machine.
     pub picks: Option<Node>,
     /// Stops the job.
-    pub on_stop: Callback<()>,
+    pub on_stop: Act,
 }
 
 /// The question on screen now.
@@ -62,7 +60,9 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,
     };
     let out_by = around.out_by;
-    let key = format!("{}.{}", question.step.key(), item.map_or("", Item::key));
+    // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one.
+    let (gate, asked) = (asking.gate().id().key(), question.step.key());
+    let key = format!("{gate}.{asked}.{}", item.map_or("", Item::key));
     let (middle, answers) = match question.kind {
         QuestionKind::Look { item, answers } => (
             Node::Nothing,
@@ -209,7 +209,7 @@ impl Shown {
         let Self { desk, lang, .. } = self;
         let value = draft::open(desk.scope(), item);
         let odd = Held::new(false);
-        let accept = Callback::new(move |text: String| match celsius_dc(&text) {
+        let accept = Tell::new(move |text: String| match celsius_dc(&text) {
             Some(dc) => {
                 desk.touch(|asking, run, now| asking.number(item, dc, run, now));
                 let taken = desk.asking_untracked().and_then(|a| a.seen().number(item));

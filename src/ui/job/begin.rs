@@ -1,14 +1,12 @@
 //! Before a light-up or a lock-up: who does it opens it; and STOP while nothing is in hand.
 
-use leptos::prelude::Callback;
-
 use super::page::{JobPage, to_today};
 use super::people::everybody;
 use crate::domain::facts::job::JobKind;
 use crate::domain::ids::PersonId;
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Element, el};
+use crate::ui::node::{Act, Element, Tell, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::job_name;
@@ -17,7 +15,7 @@ use crate::words::screens::job::{self, JobSay};
 
 /// The page that opens one of the day's two jobs.
 #[must_use]
-pub fn begin_day(bench: Bench, what: JobKind, on_open: Callback<PersonId>) -> Element {
+pub fn begin_day(bench: Bench, what: JobKind, on_open: Tell<PersonId>) -> Element {
     let lang = bench.lang;
     let holds = nodes![
         el("p").class("job-text").text(day::begin_text(what, lang)),
@@ -29,7 +27,7 @@ pub fn begin_day(bench: Bench, what: JobKind, on_open: Callback<PersonId>) -> El
 
 /// STOP while no heat is in hand: nothing is to be made safe, and there are ways out.
 #[must_use]
-pub fn paused_day(bench: Bench, back: Callback<()>) -> Element {
+pub fn paused_day(bench: Bench, back: Act) -> Element {
     let lang = bench.lang;
     let ways = nodes![
         button(Rank::First, job::say(JobSay::Back, lang), "back", back),

@@ -2,8 +2,6 @@
 //!
 //! Touches go to [`Asking`], which knows what counts; [`super::ask`] draws what it makes of them.
 
-use leptos::prelude::{Callable, Callback};
-
 use crate::domain::evidence::Evidence;
 use crate::domain::guide::Run;
 use crate::domain::guide::asking::{Asking, SETTLE_MS, Touched};
@@ -11,7 +9,7 @@ use crate::domain::guide::gate::Gate;
 use crate::domain::procedure::StepId;
 use crate::domain::time::Now;
 use crate::ui::bench::Bench;
-use crate::ui::node::Held;
+use crate::ui::node::{Held, Tell};
 
 /// Everything a gate was answered with.
 #[derive(Clone, Debug)]
@@ -30,26 +28,31 @@ pub struct AskDesk {
     pub(super) bench: Bench,
     asking: Held<Option<Asking>>,
     pub(super) run: Held<Option<Run>>,
-    on_done: Callback<Answered>,
+    on_done: Held<Option<Tell<Answered>>>,
     /// Told each number taken, in tenths: what can only be refused is refused at once.
-    pub(super) on_number: Held<Option<Callback<i32>>>,
+    pub(super) on_number: Held<Option<Tell<i32>>>,
 }
 
 impl AskDesk {
-    /// A desk with nothing on it. `on_done` is called when a gate is answered and gone on from.
+    /// A desk with nothing on it.
     #[must_use]
-    pub fn new(bench: Bench, on_done: Callback<Answered>) -> Self {
+    pub fn new(bench: Bench) -> Self {
         Self {
             bench,
             asking: Held::new(None),
             run: Held::new(None),
-            on_done,
+            on_done: Held::new(None),
             on_number: Held::new(None),
         }
     }
 
+    /// Calls `on_done` when a gate is answered and gone on from.
+    pub fn when_answered(self, on_done: Tell<Answered>) {
+        self.on_done.set(Some(on_done));
+    }
+
     /// Tells `on_number` each number taken, in tenths of a degree, while its gate still asks for more.
-    pub fn watch_numbers(self, on_number: Callback<i32>) {
+    pub fn watch_numbers(self, on_number: Tell<i32>) {
         self.on_number.set(Some(on_number));
     }
 
@@ -129,8 +132,8 @@ impl AskDesk {
                 read: asking.read(),
             })
         });
-        if let Some(answered) = answered {
-            self.on_done.run(answered);
+        if let (Some(answered), Some(on_done)) = (answered, self.on_done.get_untracked()) {
+            on_done.run(answered);
         }
     }
 }

@@ -1,7 +1,5 @@
 //! What stands around a step of any job: pan, place in the work, drawing, standing notes, STOP.
 
-use leptos::prelude::Callback;
-
 use super::notes::notes;
 use crate::domain::facts::run::{Place, Pump};
 use crate::domain::facts::setup::OutBy;
@@ -9,7 +7,7 @@ use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Node};
+use crate::ui::node::{Act, Element, Node};
 use crate::ui::parts::{RunDrawing, Shade, SignKind, StepScreen, StepWords, Vessel};
 use crate::words::run::{Say, place_name, pump_name, say};
 use crate::words::screens::job;
@@ -89,7 +87,7 @@ pub struct Step {
     /// Quiet buttons at the top.
     pub aside: Option<Node>,
     /// Stops the job.
-    pub on_stop: Callback<()>,
+    pub on_stop: Act,
     /// The answers.
     pub answers: Node,
 }
@@ -97,7 +95,7 @@ pub struct Step {
 impl Step {
     /// A step that asks with words alone.
     #[must_use]
-    pub fn new(around: Around, lines: Lines, on_stop: Callback<()>, answers: impl Into<Node>) -> Self {
+    pub fn new(around: Around, lines: Lines, on_stop: Act, answers: impl Into<Node>) -> Self {
         Self {
             around,
             lines,

@@ -1,13 +1,11 @@
 //! A refusal as one calm page: what is wrong, what clears it, what to do meanwhile, the way out.
 
-use leptos::prelude::Callback;
-
 use super::page::JobPage;
 use crate::domain::guide::{Command, Refusal};
 use crate::kitchen::{Order, Refused};
 use crate::nodes;
 use crate::ui::bench::{Bench, Trouble};
-use crate::ui::node::{Node, el};
+use crate::ui::node::{Act, Node, el};
 use crate::ui::parts::{Rank, button};
 use crate::words::refusals;
 use crate::words::screens::job::{JobSay, say};
@@ -15,7 +13,7 @@ use crate::words::screens::job::{JobSay, say};
 /// What was refused, in words, with its ways out. `on_read` is called once it has been read; `on_stop` stops the run
 /// while a pan is in hand.
 #[must_use]
-pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Callback<()>, on_stop: Option<Callback<()>>) -> Node {
+pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Act, on_stop: Option<Act>) -> Node {
     let lang = bench.lang;
     let said = match &trouble.why {
         Refused::Guide(refusal) => refusals::refusal(refusal, lang),

@@ -1,12 +1,10 @@
 //! A page of a job that is a list, not a step: pans to choose, make-safe lines, faults, a hold that says no.
 
-use leptos::prelude::Callback;
-
 use super::notes::notes;
 use crate::ui::bench::Bench;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Node, Text, el};
+use crate::ui::node::{Act, Element, Node, Text, Words, el};
 use crate::ui::parts::{Rank, button, stop_bar};
 use crate::ui::screen::{self, Screen};
 use crate::words::Lang;
@@ -23,7 +21,7 @@ pub struct JobPage {
     /// What the page says first.
     pub title: Text,
     /// Stops the run; without one no STOP is shown.
-    pub on_stop: Option<Callback<()>>,
+    pub on_stop: Option<Act>,
     /// The page's test id.
     pub testid: &'static str,
     /// The buttons at the bottom.
@@ -35,11 +33,11 @@ pub struct JobPage {
 impl JobPage {
     /// A page that means no one pan and has nothing to stop.
     #[must_use]
-    pub fn new(testid: &'static str, title: impl Into<Text>, ways: impl Into<Node>, holds: impl Into<Node>) -> Self {
+    pub fn new(testid: &'static str, title: impl Words, ways: impl Into<Node>, holds: impl Into<Node>) -> Self {
         Self {
             pan: None,
             name: "".into(),
-            title: title.into(),
+            title: title.text(),
             on_stop: None,
             testid,
             ways: ways.into(),

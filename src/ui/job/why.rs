@@ -1,12 +1,10 @@
 //! Why a step is there, on request: what it means, what opens its hold, the reason and where that comes from.
 
-use leptos::prelude::Callback;
-
 use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::procedure::Step;
 use crate::nodes;
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Act, Element, Held, Node, el, live};
 use crate::ui::parts::{Rank, Sheet, button};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
@@ -17,7 +15,7 @@ use crate::words::{Lang, holds, steps, whys};
 pub fn why_sheet(step: Held<Option<&'static Step>>, lang: Lang) -> Element {
     let sheet = Sheet {
         open: Box::new(move || step.get().is_some()),
-        on_close: Callback::new(move |()| step.set(None)),
+        on_close: Act::new(move || step.set(None)),
         title: say(Say::Why, lang).into(),
         sign: None,
         close: job::say(JobSay::Close, lang).into(),

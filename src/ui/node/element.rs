@@ -3,10 +3,10 @@
 use std::borrow::Cow;
 use std::rc::Rc;
 
-use leptos::prelude::{Callable, Callback};
 use web_sys::Event;
 use web_sys::wasm_bindgen::JsCast;
 
+use super::act::{Act, Tell};
 use super::held::Reach;
 use super::{Node, Text};
 
@@ -48,6 +48,7 @@ pub fn svg(tag: &'static str) -> Element {
     bare(tag, true)
 }
 
+#[inline(never)]
 fn bare(tag: &'static str, svg: bool) -> Element {
     Element(Box::new(Parts {
         tag,
@@ -61,77 +62,134 @@ fn bare(tag: &'static str, svg: bool) -> Element {
     }))
 }
 
+/// What can be words of an element. Each kind has its own compiled way in, so that a call costs the app no more than
+/// its arguments: there are thousands of them.
+pub trait Words: Sized {
+    /// These words.
+    fn text(self) -> Text;
+
+    /// Puts them on an attribute.
+    #[inline(never)]
+    fn on_attribute(self, element: Element, name: &'static str) -> Element {
+        put(element, name, self.text())
+    }
+
+    /// Adds them to the classes.
+    #[inline(never)]
+    fn on_class(self, element: Element) -> Element {
+        classed(element, &self.text())
+    }
+
+    /// Puts them inside.
+    #[inline(never)]
+    fn inside(self, element: Element) -> Element {
+        hold(element, Node::Text(self.text()))
+    }
+}
+
+impl Words for &'static str {
+    fn text(self) -> Text {
+        Cow::Borrowed(self)
+    }
+}
+
+impl Words for String {
+    fn text(self) -> Text {
+        Cow::Owned(self)
+    }
+}
+
+impl Words for Text {
+    fn text(self) -> Text {
+        self
+    }
+}
+
+#[inline(never)]
+fn put(mut element: Element, name: &'static str, value: Text) -> Element {
+    element.0.attributes.push((name, value));
+    element
+}
+
+#[inline(never)]
+fn classed(mut element: Element, class: &str) -> Element {
+    match element.0.attributes.iter_mut().find(|(name, _)| *name == "class") {
+        Some((_, classes)) => {
+            let classes = classes.to_mut();
+            classes.push(' ');
+            classes.push_str(class);
+        }
+        None => element.0.attributes.push(("class", Cow::Owned(class.to_owned()))),
+    }
+    element
+}
+
+#[inline(never)]
+fn hold(mut element: Element, node: Node) -> Element {
+    element.0.kids.push(node);
+    element
+}
+
+#[inline(never)]
+fn hear(mut element: Element, event: &'static str, does: Hears) -> Element {
+    element.0.hears.push((event, does));
+    element
+}
+
 impl Element {
     /// An attribute. Not for `value` and `checked` of a field ([`Element::value`], [`Element::ticked`]), nor for
     /// `style`, which the page's policy forbids.
     #[must_use]
-    pub fn attr(self, name: &'static str, value: impl Into<Text>) -> Self {
-        self.put(name, value.into())
+    pub fn attr(self, name: &'static str, value: impl Words) -> Self {
+        value.on_attribute(self, name)
     }
 
     /// An attribute, where there is a value for it.
     #[must_use]
-    pub fn attr_if(self, name: &'static str, value: Option<impl Into<Text>>) -> Self {
+    pub fn attr_if(self, name: &'static str, value: Option<impl Words>) -> Self {
         match value {
-            Some(value) => self.put(name, value.into()),
+            Some(value) => value.on_attribute(self, name),
             None => self,
         }
     }
 
     /// An attribute that is there or not, such as `disabled`.
     #[must_use]
-    pub fn flag(self, name: &'static str, on: bool) -> Self {
-        if on { self.put(name, Cow::Borrowed("")) } else { self }
-    }
-
     #[inline(never)]
-    fn put(mut self, name: &'static str, value: Text) -> Self {
-        self.0.attributes.push((name, value));
-        self
+    pub fn flag(self, name: &'static str, on: bool) -> Self {
+        if on { self.attr(name, "") } else { self }
     }
 
     /// One more class, or several with spaces between.
     #[must_use]
-    pub fn class(self, class: impl Into<Text>) -> Self {
-        self.classed(class.into())
+    pub fn class(self, class: impl Words) -> Self {
+        class.on_class(self)
     }
 
     /// One more class where `on`.
     #[must_use]
-    pub fn class_if(self, class: &'static str, on: bool) -> Self {
-        if on { self.classed(Cow::Borrowed(class)) } else { self }
-    }
-
     #[inline(never)]
-    fn classed(mut self, class: Text) -> Self {
-        match self.0.attributes.iter_mut().find(|(name, _)| *name == "class") {
-            Some((_, classes)) => {
-                let classes = classes.to_mut();
-                classes.push(' ');
-                classes.push_str(&class);
-            }
-            None => self.0.attributes.push(("class", class)),
-        }
-        self
+    pub fn class_if(self, class: &'static str, on: bool) -> Self {
+        if on { self.class(class) } else { self }
     }
 
     /// The name a test finds it by.
     #[must_use]
-    pub fn testid(self, testid: impl Into<Text>) -> Self {
-        self.put("data-testid", testid.into())
+    pub fn testid(self, testid: impl Words) -> Self {
+        testid.on_attribute(self, "data-testid")
     }
 
     /// What it is, apart from others in the same place: with another key it is a new element, never the old one changed.
     #[must_use]
-    pub fn key(mut self, key: impl Into<Text>) -> Self {
-        self.0.key = Some(key.into());
+    pub fn key(mut self, key: impl Words) -> Self {
+        self.0.key = Some(key.text());
         self
     }
 
     /// The words in a field.
     #[must_use]
-    pub fn value(mut self, value: impl Into<Text>) -> Self {
-        self.0.typed = Some(Typed::Value(value.into()));
+    pub fn value(mut self, value: impl Words) -> Self {
+        self.0.typed = Some(Typed::Value(value.text()));
         self
     }
 
@@ -152,73 +210,57 @@ impl Element {
     /// What it does at an event.
     #[must_use]
     pub fn on(self, event: &'static str, does: impl Fn(&Event) + 'static) -> Self {
-        self.hear(event, Rc::new(does))
-    }
-
-    #[inline(never)]
-    fn hear(mut self, event: &'static str, does: Hears) -> Self {
-        self.0.hears.push((event, does));
-        self
+        hear(self, event, Rc::new(does))
     }
 
     /// What it does when it is pressed and let go inside.
     #[must_use]
-    pub fn on_press(self, does: impl Into<Callback<()>>) -> Self {
+    pub fn on_press(self, does: impl Into<Act>) -> Self {
         self.pressed(does.into())
     }
 
     #[inline(never)]
-    fn pressed(self, does: Callback<()>) -> Self {
-        self.hear("click", Rc::new(move |_| does.run(())))
+    fn pressed(self, does: Act) -> Self {
+        hear(self, "click", Rc::new(move |_| does.run()))
     }
 
     /// Called with the words in the field at each change.
     #[must_use]
-    pub fn on_typed(self, does: impl Into<Callback<String>>) -> Self {
-        self.typed("input", does.into())
+    #[inline(never)]
+    pub fn on_typed(self, does: Tell<String>) -> Self {
+        hear(self, "input", Rc::new(move |event| does.run(value_of(event))))
     }
 
     /// Called with the words in the field, or the option chosen, once the change is done.
     #[must_use]
-    pub fn on_change(self, does: impl Into<Callback<String>>) -> Self {
-        self.typed("change", does.into())
-    }
-
     #[inline(never)]
-    fn typed(self, event: &'static str, does: Callback<String>) -> Self {
-        self.hear(event, Rc::new(move |event| does.run(value_of(event))))
+    pub fn on_change(self, does: Tell<String>) -> Self {
+        hear(self, "change", Rc::new(move |event| does.run(value_of(event))))
     }
 
     /// Called with whether the box is ticked now.
     #[must_use]
-    pub fn on_ticked(self, does: impl Into<Callback<bool>>) -> Self {
-        let does = does.into();
-        self.hear("change", Rc::new(move |event| does.run(is_ticked(event))))
+    #[inline(never)]
+    pub fn on_ticked(self, does: Tell<bool>) -> Self {
+        hear(self, "change", Rc::new(move |event| does.run(is_ticked(event))))
     }
 
     /// Something in it, after what is in it already.
     #[must_use]
     pub fn child(self, node: impl Into<Node>) -> Self {
-        self.hold(node.into())
+        hold(self, node.into())
     }
 
     /// Words in it.
     #[must_use]
-    pub fn text(self, words: impl Into<Text>) -> Self {
-        self.hold(Node::Text(words.into()))
-    }
-
-    #[inline(never)]
-    fn hold(mut self, node: Node) -> Self {
-        self.0.kids.push(node);
-        self
+    pub fn text(self, words: impl Words) -> Self {
+        words.inside(self)
     }
 
     /// All of these in it.
     #[must_use]
-    pub fn children<N: Into<Node>>(mut self, nodes: impl IntoIterator<Item = N>) -> Self {
-        self.0.kids.extend(nodes.into_iter().map(Into::into));
-        self
+    pub fn children<N: Into<Node>>(self, nodes: impl IntoIterator<Item = N>) -> Self {
+        nodes.into_iter().fold(self, |element, node| hold(element, node.into()))
     }
 }
 

@@ -5,13 +5,15 @@
 //! stand in DEVELOPERS.md, "Where the bytes are". Here every screen is the same small code over and over: a call per
 //! element, attribute and touch.
 
+mod act;
 mod element;
 mod held;
 mod shown;
 
 use std::borrow::Cow;
 
-pub use element::{Element, el, svg};
+pub use act::{Act, Tell};
+pub use element::{Element, Words, el, svg};
 pub use held::{Held, Reach, follow, worked_out};
 pub use shown::{Mounted, mount};
 
@@ -30,13 +32,6 @@ pub enum Node {
     Several(Vec<Node>),
     /// Drawn again whenever a signal it read has changed.
     Live(Box<dyn Fn() -> Node>),
-    /// A view of Leptos's own.
-    Foreign(leptos::prelude::AnyView),
-}
-
-/// A view of Leptos's own, among nodes.
-pub fn foreign<V: leptos::prelude::IntoAny>(view: V) -> Node {
-    Node::Foreign(view.into_any())
 }
 
 /// Drawn now, and again whenever a signal that `draw` read has changed. What stays the same in the page stays in

@@ -23,10 +23,6 @@ pub(super) enum Shown {
     /// Its nodes, and the comment that ends them.
     Several(Vec<Shown>, web_sys::Node),
     Live(RenderEffect<Shown>),
-    Foreign(
-        std::cell::RefCell<leptos::tachys::view::any_view::AnyViewState>,
-        web_sys::Node,
-    ),
 }
 
 pub(super) struct ShownElement {
@@ -125,10 +121,6 @@ fn build(node: Node) -> Shown {
         Node::Element(Element(parts)) => build_element(*parts),
         Node::Several(nodes) => Shown::Several(nodes.into_iter().map(build).collect(), comment()),
         Node::Live(draw) => Shown::Live(enliven(draw, None)),
-        Node::Foreign(view) => Shown::Foreign(
-            std::cell::RefCell::new(leptos::tachys::view::Render::build(view)),
-            comment(),
-        ),
     }
 }
 
@@ -191,10 +183,6 @@ impl Shown {
             Self::Live(effect) => {
                 effect.with_value_mut(|shown| shown.insert(parent, before));
             }
-            Self::Foreign(view, start) => {
-                insert(parent, start, before);
-                leptos::tachys::view::Mountable::mount(&mut *view.borrow_mut(), parent.unchecked_ref(), before);
-            }
         }
     }
 
@@ -211,17 +199,13 @@ impl Shown {
             Self::Live(effect) => {
                 effect.with_value_mut(|shown| shown.remove());
             }
-            Self::Foreign(view, start) => {
-                leptos::tachys::view::Mountable::unmount(&mut *view.borrow_mut());
-                remove(start);
-            }
         }
     }
 
     /// The first of its nodes in the page.
     fn first(&self) -> Option<web_sys::Node> {
         match self {
-            Self::Nothing(at) | Self::Text(at, _) | Self::Foreign(_, at) => Some(at.clone()),
+            Self::Nothing(at) | Self::Text(at, _) => Some(at.clone()),
             Self::Element(element) => Some(element.at.clone().into()),
             Self::Several(all, end) => all.first().map_or_else(|| Some(end.clone()), Self::first),
             Self::Live(effect) => effect.with_value_mut(|shown| shown.first()).flatten(),

@@ -1,13 +1,11 @@
 //! The app itself: its version and updates, cautions, how the numbers come about.
 
-use leptos::prelude::view;
-
 use crate::browser::update;
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Node, el, foreign, live};
+use crate::ui::node::{Node, el, live};
 use crate::ui::parts::{Rank, button, card};
-use crate::ui::screens::today::NewVersion;
+use crate::ui::screens::today::new_version;
 use crate::words::office::{self, Line, line};
 use crate::words::screens::{Screen as Words, cautions, screen as words};
 
@@ -28,7 +26,7 @@ pub fn about_the_app(bench: Bench) -> Node {
     let version = card("version-card")
         .child(el("h2").text(line(Line::Version, lang)))
         .child(version)
-        .child(foreign(view! { <NewVersion/> }))
+        .child(new_version(bench))
         .child(look);
     let mind = cautions(lang).iter().map(|text| el("li").text(*text));
     let mind = card("cautions")

@@ -15,7 +15,7 @@ use crate::store::import::{ImportFault, ImportRefusal, import};
 use crate::store::{Journal, World};
 use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
-use crate::ui::node::{Element, Held, Node, Text, el, live};
+use crate::ui::node::{Element, Held, Node, Words, el, live};
 use crate::ui::parts::{Rank, Tone, button, card, notice};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
@@ -137,7 +137,7 @@ fn refusal(refused: &ImportRefusal, lang: Lang) -> String {
 /// "Read an export file": offered on a first start and in the office. Needs no bench, and starts the app anew in the
 /// kitchen's own world once everything is in.
 #[must_use]
-pub fn import_button(label: impl Into<Text>) -> Node {
+pub fn import_button(label: impl Words) -> Node {
     let lang = Lang::En;
     let reboot = expect_context::<Reboot>();
     let told = Held::new(None::<Told>);

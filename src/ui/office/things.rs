@@ -1,7 +1,5 @@
 //! What is set up, as lists to change: pans, people, machines, instruments, the limits; who stands at this phone.
 
-use leptos::prelude::Callback;
-
 use crate::domain::entry::Draft;
 use crate::domain::facts::setup::Person;
 use crate::domain::facts::{Fact, MachineCleaned};
@@ -11,7 +9,7 @@ use crate::domain::setting_up::{Around, Subject, limit_said};
 use crate::kitchen::Order;
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Element, Held, Node, el, live, several};
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several};
 use crate::ui::parts::{Choice, Field, FieldKind, Rank, button, card};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
@@ -167,14 +165,14 @@ fn strip_form(bench: Bench, told: Held<Cleaning>, now: &Cleaning, machines: Vec<
         legend: office(Office::StripClean, lang).into(),
         options: machines,
         chosen: now.machine.clone(),
-        on_choose: Callback::new(move |key| told.update(|told| told.machine = Some(key))),
+        on_choose: Tell::new(move |key| told.update(|told| told.machine = Some(key))),
         error: None,
         testid: "strip-machine".into(),
     };
     let how = Field {
         label: line(Line::CleanedHow, lang).into(),
         value: now.how.clone(),
-        on_typed: Callback::new(move |typed| told.update(|told| told.how = typed)),
+        on_typed: Tell::new(move |typed| told.update(|told| told.how = typed)),
         kind: FieldKind::Text,
         unit: None,
         hint: None,
@@ -220,7 +218,7 @@ pub fn at_this_phone(bench: Bench) -> Element {
             legend: line(Line::AtThisPhone, bench.lang).into(),
             options: people,
             chosen: chosen.get().map(|me| hex(me.0)),
-            on_choose: Callback::new(move |key: String| {
+            on_choose: Tell::new(move |key: String| {
                 if let Some(me) = from_hex(&key).map(PersonId) {
                     prefs::set_me(me);
                     chosen.set(Some(me));

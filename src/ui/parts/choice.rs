@@ -1,8 +1,6 @@
 //! A choice of one among a few, as a row of buttons. Nothing is chosen beforehand unless the caller says so.
 
-use leptos::prelude::{Callable, Callback};
-
-use crate::ui::node::{Element, Text, el};
+use crate::ui::node::{Element, Tell, Text, el};
 
 /// One among a few. Each option's test id is `testid-key`.
 pub struct Choice {
@@ -13,7 +11,7 @@ pub struct Choice {
     /// The key chosen, if any.
     pub chosen: Option<String>,
     /// Called with the key pressed.
-    pub on_choose: Callback<String>,
+    pub on_choose: Tell<String>,
     /// The error in words, if any.
     pub error: Option<String>,
     /// Its test id, the stem of its options'.
@@ -33,6 +31,7 @@ impl Choice {
             testid,
         } = self;
         let buttons = options.into_iter().map(|(key, words)| {
+            let on_choose = on_choose.clone();
             let is_chosen = chosen.as_ref() == Some(&key);
             el("button")
                 .attr("type", "button")

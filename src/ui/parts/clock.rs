@@ -1,7 +1,7 @@
 //! Clocks: the big one of a run, read across the kitchen, and a small countdown. They paint the seconds they are given;
 //! nobody counts here.
 
-use crate::ui::node::{Element, Text, el, svg};
+use crate::ui::node::{Element, Text, Words, el, svg};
 
 /// Seconds as `m:ss`. The sign is dropped: a clock past its end says so by its look and its words.
 #[must_use]
@@ -94,7 +94,7 @@ impl Bar {
 }
 
 /// A small countdown with its words, for a wait that runs beside other work.
-pub fn countdown(seconds: i64, words: impl Into<Text>, testid: impl Into<Text>) -> Element {
+pub fn countdown(seconds: i64, words: impl Words, testid: impl Words) -> Element {
     el("p")
         .class("countdown")
         .testid(testid)

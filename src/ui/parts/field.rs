@@ -1,8 +1,6 @@
 //! Fields of a form: a line of text or a number with its label, hint and error, and a row to tick.
 
-use leptos::prelude::Callback;
-
-use crate::ui::node::{Element, Node, Text, el};
+use crate::ui::node::{Element, Held, Node, Tell, Text, Words, el};
 
 /// What is typed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -47,7 +45,7 @@ pub struct Field {
     /// What is typed so far.
     pub value: String,
     /// Called at each change.
-    pub on_typed: Callback<String>,
+    pub on_typed: Tell<String>,
     /// What kind of thing it is.
     pub kind: FieldKind,
     /// The unit, after the value.
@@ -61,6 +59,21 @@ pub struct Field {
 }
 
 impl Field {
+    /// A line of words held in `words`, followed, with no more to say about it.
+    #[must_use]
+    pub fn of(label: impl Words, words: Held<String>, testid: impl Words) -> Self {
+        Self {
+            label: label.text(),
+            value: words.get(),
+            on_typed: Tell::new(move |typed| words.set(typed)),
+            kind: FieldKind::Text,
+            unit: None,
+            hint: None,
+            error: None,
+            testid: testid.text(),
+        }
+    }
+
     /// Draws it.
     #[must_use]
     pub fn draw(self) -> Element {
@@ -112,12 +125,7 @@ pub fn error_line(error: Option<String>) -> Node {
 }
 
 /// A row to tick. Starts as the caller says; never ticked of itself.
-pub fn check_row(
-    label: impl Into<Text>,
-    checked: bool,
-    testid: impl Into<Text>,
-    on_change: impl Into<Callback<bool>>,
-) -> Element {
+pub fn check_row(label: impl Words, checked: bool, testid: impl Words, on_change: Tell<bool>) -> Element {
     let input = el("input")
         .attr("type", "checkbox")
         .testid(testid)

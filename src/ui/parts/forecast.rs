@@ -1,7 +1,7 @@
 //! One fill's oil life: readings so far, the line through them, the band it may take, the limit, the day to change.
 
 use super::pan_drawing::Shade;
-use crate::ui::node::{Element, Node, Text, several, svg};
+use crate::ui::node::{Element, Node, Words, several, svg};
 
 /// A reading: `day` since the fill began, percent of polar compounds, and the range its instrument leaves.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -178,7 +178,7 @@ impl Forecast {
     }
 }
 
-fn path(class: &'static str, d: impl Into<Text>) -> Element {
+fn path(class: &'static str, d: impl Words) -> Element {
     svg("path").class(class).attr("d", d)
 }
 

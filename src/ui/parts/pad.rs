@@ -3,9 +3,7 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use leptos::prelude::{Callable, Callback};
-
-use crate::ui::node::{Element, Held, Text, el, live};
+use crate::ui::node::{Element, Held, Tell, Text, el, live};
 
 /// The words of the keys.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -70,7 +68,7 @@ pub struct Pad {
     /// What stands there without having been typed: the first figure takes its place.
     pub prefilled: Option<String>,
     /// Called with what was typed; never with nothing.
-    pub on_accept: Callback<String>,
+    pub on_accept: Tell<String>,
     /// Its test id, the stem of its keys'.
     pub testid: Text,
 }
@@ -125,6 +123,7 @@ impl Pad {
                 .attr("type", "button")
                 .class("accept")
                 .testid(accept_testid.clone());
+            let on_accept = on_accept.clone();
             let take = move |_: &web_sys::Event| {
                 if !value.with_untracked(|now| is_empty(now)) {
                     on_accept.run(value.get_untracked());

@@ -1,6 +1,6 @@
 //! A pan: an open vessel with its oil in the colour oil has as it ages, and its number.
 
-use crate::ui::node::{Element, Text, svg};
+use crate::ui::node::{Element, Words, svg};
 
 /// How dark oil is drawn, 1 fresh to 5 spent. A look only: a number and a word always stand beside it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -40,7 +40,7 @@ const DEPTH: u16 = 46;
 
 /// A pan, in a list or large, full to `level` percent of what is drawn, 0 being empty. Hidden from screen readers: the
 /// words beside it say the same.
-pub fn pan_drawing(shade: Shade, level: u8, number: impl Into<Text>) -> Element {
+pub fn pan_drawing(shade: Shade, level: u8, number: impl Words) -> Element {
     let height = u16::from(level.min(100)) * DEPTH / 100;
     let top = FLOOR - height;
     let path = |d: String| svg("path").attr("d", d);

@@ -1,11 +1,11 @@
 //! What lies on the ground of a screen: cards that hold things together, notices that tell one thing.
 
 use super::sign::{SignKind, sign_picture};
-use crate::ui::node::{Element, Text, el};
+use crate::ui::node::{Element, Text, Words, el};
 
 /// A card; its contents are the caller's. Class `night` puts it on the night ground whatever the rest uses: for the job
 /// that comes next, or an open run.
-pub fn card(testid: impl Into<Text>) -> Element {
+pub fn card(testid: impl Words) -> Element {
     el("section").class("card").testid(testid)
 }
 
@@ -22,7 +22,12 @@ pub enum Tone {
 }
 
 /// One thing told in a heading and a sentence; what can be done about it comes after as its children.
-pub fn notice(tone: Tone, title: impl Into<Text>, text: impl Into<Text>, testid: impl Into<Text>) -> Element {
+pub fn notice(tone: Tone, title: impl Words, text: impl Words, testid: &'static str) -> Element {
+    told(tone, title.text(), text.text(), testid)
+}
+
+#[inline(never)]
+fn told(tone: Tone, title: Text, text: Text, testid: &'static str) -> Element {
     let (class, role) = match tone {
         Tone::Quiet => ("notice", "status"),
         Tone::Wrong => ("notice wrong", "alert"),

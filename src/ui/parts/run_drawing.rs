@@ -2,7 +2,7 @@
 
 use super::pan_drawing::Shade;
 use crate::domain::facts::run::{Place, Pump};
-use crate::ui::node::{Element, Node, Text, el, several, svg};
+use crate::ui::node::{Element, Node, Text, Words, el, several, svg};
 
 /// What stands beside the pan.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -85,7 +85,7 @@ impl RunDrawing {
     }
 }
 
-fn path(class: &'static str, d: impl Into<Text>) -> Element {
+fn path(class: &'static str, d: impl Words) -> Element {
     svg("path")
         .attr_if("class", Some(class).filter(|class| !class.is_empty()))
         .attr("d", d)

@@ -1,18 +1,17 @@
 //! A sheet over the whole screen, for the Fire and Burn cards and for questions that must be answered alone.
 
-use leptos::prelude::{Callable, Callback};
 use web_sys::HtmlDialogElement;
 use web_sys::wasm_bindgen::JsCast;
 
 use super::sign::{SignKind, sign_picture};
-use crate::ui::node::{Element, Node, Reach, Text, el, follow};
+use crate::ui::node::{Act, Element, Node, Reach, Text, el, follow};
 
 /// A modal sheet: what lies beneath cannot be touched or read until it is closed.
 pub struct Sheet {
     /// Whether it is open, followed.
     pub open: Box<dyn Fn() -> bool>,
     /// Called when it was closed by its button or by the escape key.
-    pub on_close: Callback<()>,
+    pub on_close: Act,
     /// Its title.
     pub title: Text,
     /// The sign beside the title.
@@ -45,7 +44,7 @@ impl Sheet {
         let close = el("button")
             .attr("type", "button")
             .testid(format!("{testid}-close"))
-            .on_press(on_close)
+            .on_press(on_close.clone())
             .text(close);
         let top = el("div")
             .class("sheet-top")
@@ -57,7 +56,7 @@ impl Sheet {
             .attr("aria-labelledby", labelled_by)
             .testid(testid)
             .reach(reach)
-            .on("cancel", move |_| on_close.run(()))
+            .on("cancel", move |_| on_close.run())
             .child(el("div").class("sheet-in").child(top).child(holds))
     }
 }

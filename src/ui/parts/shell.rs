@@ -1,9 +1,7 @@
 //! Around every screen but a run: title, Fire and Burn, the standing warning, the tabs.
 
-use leptos::prelude::{Callable, Callback};
-
 use super::sign::{SignKind, sign_picture};
-use crate::ui::node::{Element, Node, el, several};
+use crate::ui::node::{Element, Node, Tell, el, several};
 
 /// One tab of the bottom bar.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,7 +42,7 @@ pub struct Shell {
     /// The key of the tab that is shown.
     pub current: &'static str,
     /// Called with a tab's key.
-    pub on_tab: Callback<&'static str>,
+    pub on_tab: Tell<&'static str>,
     /// What the screen holds.
     pub holds: Node,
 }
@@ -56,6 +54,7 @@ impl Shell {
         let Self { current, on_tab, .. } = self;
         let any = !self.tabs.is_empty();
         let tabs = self.tabs.into_iter().map(|Tab { key, words }| {
+            let on_tab = on_tab.clone();
             el("button")
                 .attr("type", "button")
                 .attr_if("aria-current", (current == key).then_some("page"))

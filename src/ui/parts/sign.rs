@@ -1,7 +1,7 @@
 //! Safety signs in the open language of ISO 3864 and ISO 7010, drawn by us: shape, colour and word together.
 //! For people's safety only, never for the quality of oil.
 
-use crate::ui::node::{Element, Text, el, svg};
+use crate::ui::node::{Element, Words, el, svg};
 
 /// What a sign says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -136,7 +136,7 @@ pub(super) fn sign_picture(kind: SignKind) -> Element {
 }
 
 /// A safety sign with its word.
-pub fn sign(kind: SignKind, word: impl Into<Text>) -> Element {
+pub fn sign(kind: SignKind, word: impl Words) -> Element {
     el("div")
         .class("sign")
         .child(sign_picture(kind))

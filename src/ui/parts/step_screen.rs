@@ -1,12 +1,12 @@
 //! One step of a run on the wall: pan number, step line, place for a drawing, a clock or a pad, answers, STOP.
 
 use leptos::ev;
-use leptos::prelude::{Callback, document, on_cleanup, window_event_listener};
+use leptos::prelude::{document, on_cleanup, window_event_listener};
 use web_sys::HtmlElement;
 
 use super::buttons::stop_bar;
 use super::sign::{SignKind, sign_picture};
-use crate::ui::node::{Element, Node, Reach, el, follow};
+use crate::ui::node::{Act, Element, Node, Reach, el, follow};
 
 /// The words of a step, chosen by the caller.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -78,7 +78,7 @@ pub struct StepScreen {
     /// One answer over the other instead of side by side.
     pub stacked: bool,
     /// Stops the run.
-    pub on_stop: Callback<()>,
+    pub on_stop: Act,
     /// The screen's test id.
     pub testid: &'static str,
     /// The answers: at most three, Go on counted, Go on last.

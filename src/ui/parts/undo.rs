@@ -3,9 +3,9 @@
 use std::time::Duration;
 
 use leptos::leptos_dom::helpers::set_timeout_with_handle;
-use leptos::prelude::{Callable, Callback, on_cleanup};
+use leptos::prelude::on_cleanup;
 
-use crate::ui::node::{Element, Reach, Text, el, follow};
+use crate::ui::node::{Act, Element, Reach, Text, el, follow};
 
 /// How long the offer stands.
 const STANDS: Duration = Duration::from_secs(10);
@@ -17,11 +17,11 @@ pub struct Undo {
     /// What the button says.
     pub label: Text,
     /// Takes it back.
-    pub on_undo: Callback<()>,
+    pub on_undo: Act,
     /// How long ago it was done: the offer is shorter by that on the screen that follows.
     pub age: Duration,
     /// Called when the offer is over.
-    pub on_over: Callback<()>,
+    pub on_over: Act,
 }
 
 impl Undo {
@@ -36,7 +36,7 @@ impl Undo {
             on_over,
         } = self;
         // Without a timer the offer simply stays, which harms nobody.
-        if let Ok(timer) = set_timeout_with_handle(move || on_over.run(()), STANDS.saturating_sub(age)) {
+        if let Ok(timer) = set_timeout_with_handle(move || on_over.run(), STANDS.saturating_sub(age)) {
             on_cleanup(move || timer.clear());
         }
         let time = Reach::new();

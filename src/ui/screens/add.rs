@@ -3,13 +3,13 @@
 mod desk;
 mod fields;
 
-use leptos::prelude::*;
-
 use crate::domain::ids::PanId;
 use crate::domain::quick::{Kind, Slot};
-use crate::ui::bench::use_bench;
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Notice, Rank, Tone};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::{eyebrow, frame};
+use crate::ui::node::{Element, Node, el, live, worked_out};
+use crate::ui::parts::{Rank, Tone, button, notice};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office, quick_caution, quick_name, quick_question};
 use crate::words::quick_refusals::doubt_answers;
@@ -17,167 +17,123 @@ use crate::words::run;
 use crate::words::screens::add::{self, add};
 
 use desk::{Desk, Send};
-use fields::{Afters, Ages, Claims, Fats, Gauges, Loads, NumberPad, Others, Pack, Reasons, Signs, Units, When, Words};
+use fields::{afters, ages, claims, fats, gauges, loads, number_pad, others, pack, reasons, signs, units, when, words};
 
 /// A quick entry about a pan, in at most four touches and a number.
-#[component]
-pub fn Add(
-    /// The pan.
-    pan: PanId,
-) -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn add_screen(bench: Bench, pan: PanId) -> Element {
     let lang = bench.lang;
     let desk = Desk::open(bench, pan);
     let name = bench.look(|kitchen, _| kitchen.ledger().book.pan(pan).map(|p| p.name.clone()));
     let known = name.is_some();
-    let name = StoredValue::new(name.unwrap_or_default());
-    let kind = desk.kind();
-    let title = move || name.with_value(|name| add::title(kind.get(), name, lang));
-    let eyebrow = move || {
-        kind.get()
-            .map(|_| name.with_value(|name| run::pan_title(name, lang)))
-            .unwrap_or_default()
-    };
-    view! {
-        <div data-testid="screen-add">
-            <Frame title=Signal::derive(title) eyebrow=Signal::derive(eyebrow) screen=Screen::Add(pan)>
-                {move || match kind.get() {
-                    _ if !known => {
-                        view! { <p>{add(add::Add::NoPan, lang)}</p> }.into_any()
-                    }
-                    None => view! { <Kinds desk/> }.into_any(),
-                    Some(kind) => view! { <Typing desk kind/> }.into_any(),
-                }}
-            </Frame>
-        </div>
-    }
+    let name = name.unwrap_or_default();
+    let eyebrow_name = run::pan_title(&name, lang);
+    let kind = worked_out(move || desk.with(|form| form.kind));
+    let title = live(move || add::title(kind.get(), &name, lang));
+    let eyebrow = eyebrow(move || kind.get().map(|_| eyebrow_name.clone()).unwrap_or_default());
+    let holds = live(move || match kind.get() {
+        _ if !known => el("p").text(add(add::Add::NoPan, lang)).into(),
+        None => kinds(desk),
+        Some(kind) => typing(desk, kind).into(),
+    });
+    el("div")
+        .testid("screen-add")
+        .child(frame(Screen::Add(pan), title, eyebrow, holds))
 }
 
 /// The kinds, as large buttons.
-#[component]
-fn Kinds(desk: Desk) -> impl IntoView {
+fn kinds(desk: Desk) -> Node {
     let lang = desk.lang();
-    let buttons = move || {
-        let kinds = desk.kinds().into_iter();
-        kinds
-            .map(|kind| {
-                view! {
-                    <Button
-                        label=quick_name(kind, lang)
-                        on_press=move |()| desk.begin(kind)
-                        testid=format!("add-kind-{}", kind.key())
-                    />
-                }
-            })
-            .collect_view()
-    };
-    view! {
-        <p>{add(add::Add::What, lang)}</p>
-        <div class="kinds">{buttons}</div>
-    }
+    let buttons = live(move || {
+        let kinds = desk.kinds().into_iter().map(|kind| {
+            let testid = format!("add-kind-{}", kind.key());
+            button(Rank::Second, quick_name(kind, lang), testid, move || desk.begin(kind))
+        });
+        el("div").class("kinds").children(kinds)
+    });
+    nodes![el("p").text(add(add::Add::What, lang)), buttons]
 }
 
 /// The form of a kind.
-#[component]
-fn Typing(desk: Desk, kind: Kind) -> impl IntoView {
+fn typing(desk: Desk, kind: Kind) -> Element {
     let lang = desk.lang();
-    let caution = quick_caution(kind, lang).map(|words| view! { <p class="caution">{words}</p> });
-    let asked = match kind {
-        Kind::TopUp | Kind::PartChange => view! { <Units desk/> }.into_any(),
-        Kind::Fill => view! { <Ages desk/><Units desk/> }.into_any(),
-        Kind::Service => view! { <Loads desk/> }.into_any(),
-        Kind::Reading => view! { <Gauges desk/> }.into_any(),
-        Kind::Sign => view! { <Signs desk/> }.into_any(),
-        Kind::Move => view! { <Others desk/><Units desk/> }.into_any(),
-        Kind::OilChange => view! {
-            <Reasons desk kind/>
-            <Afters desk/>
-            {move || desk.asks_number().get().then(|| view! { <Units desk/> })}
+    let asked: Node = match kind {
+        Kind::TopUp | Kind::PartChange => units(desk),
+        Kind::Fill => nodes![ages(desk), units(desk)],
+        Kind::Service => loads(desk),
+        Kind::Reading => gauges(desk),
+        Kind::Sign => signs(desk),
+        Kind::Move => nodes![others(desk), units(desk)],
+        Kind::OilChange => {
+            let counted = live(move || desk.asks_number().then(|| units(desk)));
+            nodes![reasons(desk, kind), afters(desk), counted]
         }
-        .into_any(),
-        Kind::Note => view! { <Words desk label=add(add::Add::Note, lang)/> }.into_any(),
-        Kind::ClaimLost | Kind::ClaimRestored => view! { <Claims desk/><Reasons desk kind/> }.into_any(),
+        Kind::Note => words(desk, add::Add::Note),
+        Kind::ClaimLost | Kind::ClaimRestored => nodes![claims(desk), reasons(desk, kind)],
     };
     let more = match kind {
-        Kind::TopUp | Kind::Fill | Kind::OilChange => view! { <Fats desk/> }.into_any(),
-        Kind::Sign => view! { <Words desk label=add(add::Add::OwnWordsOptional, lang)/> }.into_any(),
+        Kind::TopUp | Kind::Fill | Kind::OilChange => fats(desk),
+        Kind::Sign => words(desk, add::Add::OwnWordsOptional),
         Kind::Service
         | Kind::Reading
         | Kind::PartChange
         | Kind::Move
         | Kind::Note
         | Kind::ClaimLost
-        | Kind::ClaimRestored => ().into_any(),
+        | Kind::ClaimRestored => Node::Nothing,
     };
-    view! {
-        <div class="typing" data-testid=format!("add-form-{}", kind.key())>
-            <h2>{quick_question(kind, lang)}</h2>
-            {caution}
-            {asked}
-            <Answer desk kind/>
-            <details class="more">
-                <summary data-testid="add-more">{add(add::Add::More, lang)}</summary>
-                <div class="more-in">{more} <When desk/></div>
-            </details>
-            <Button
-                label=add(add::Add::OtherKind, lang)
-                rank=Rank::Plain
-                on_press=move |()| desk.leave()
-                testid="add-other-kind"
-            />
-        </div>
-    }
+    let more = el("details")
+        .class("more")
+        .child(el("summary").testid("add-more").text(add(add::Add::More, lang)))
+        .child(el("div").class("more-in").child(more).child(when(desk)));
+    let other = button(
+        Rank::Plain,
+        add(add::Add::OtherKind, lang),
+        "add-other-kind",
+        move || desk.leave(),
+    );
+    el("div")
+        .class("typing")
+        .key(kind.key())
+        .testid(format!("add-form-{}", kind.key()))
+        .child(el("h2").text(quick_question(kind, lang)))
+        .child(quick_caution(kind, lang).map(|words| el("p").class("caution").text(words)))
+        .child(asked)
+        .child(answer(desk, kind))
+        .child(more)
+        .child(other)
 }
 
 /// The number and the saving; in their place a question, when something is unusual.
-#[component]
-fn Answer(desk: Desk, kind: Kind) -> impl IntoView {
+fn answer(desk: Desk, kind: Kind) -> Node {
     let lang = desk.lang();
-    let [yes, no] = doubt_answers(lang);
-    let refused = move || {
-        desk.refused
-            .get()
-            .map(|words| view! { <p class="field-error" role="alert" data-testid="add-refused">{words}</p> })
-    };
-    let asks_number = desk.asks_number();
-    let save = move || {
-        if asks_number.get() {
-            view! { <Pack desk/><NumberPad desk/> }.into_any()
-        } else {
-            view! {
-                <Button
-                    label=office(Office::Save, lang)
-                    rank=Rank::First
-                    on_press=move |()| desk.send(Send::AsTyped)
-                    testid="add-save"
-                />
-            }
-            .into_any()
-        }
-    };
-    let not_used = (kind == Kind::Service).then(|| {
-        view! {
-            <Button
-                label=office(Office::NotUsed, lang)
-                on_press=move |()| desk.send(Send::NotUsed)
-                testid="add-not-used"
-            />
-        }
+    let refused = live(move || {
+        let refused = el("p").class("field-error").attr("role", "alert").testid("add-refused");
+        desk.refused.get().map(|words| refused.text(words))
     });
-    view! {
-        {refused}
-        {move || match desk.doubt.get() {
-            Some(words) => view! {
-                <Notice tone=Tone::Quiet title=words text="" testid="add-doubt">
-                    <Button label=yes rank=Rank::First on_press=move |()| desk.stand_by() testid="add-doubt-yes"/>
-                    <Button label=no on_press=move |()| desk.doubt.set(None) testid="add-doubt-no"/>
-                </Notice>
-            }
-            .into_any(),
-            None => save().into_any(),
-        }}
-        {not_used}
-    }
+    let asks_number = worked_out(move || desk.asks_number());
+    let save = live(move || {
+        if let Some(words) = desk.doubt.get() {
+            return doubt(desk, words).into();
+        }
+        if asks_number.get() {
+            return nodes![pack(desk), number_pad(desk)];
+        }
+        let save = move || desk.send(Send::AsTyped);
+        button(Rank::First, office(Office::Save, lang), "add-save", save).into()
+    });
+    let not_used = (kind == Kind::Service).then(|| {
+        let not_used = move || desk.send(Send::NotUsed);
+        button(Rank::Second, office(Office::NotUsed, lang), "add-not-used", not_used)
+    });
+    nodes![refused, save, not_used]
+}
+
+fn doubt(desk: Desk, words: String) -> Element {
+    let [yes, no] = doubt_answers(desk.lang());
+    notice(Tone::Quiet, words, "", "add-doubt")
+        .child(button(Rank::First, yes, "add-doubt-yes", move || desk.stand_by()))
+        .child(button(Rank::Second, no, "add-doubt-no", move || desk.doubt.set(None)))
 }
 
 /// Fields are named by what they set.

@@ -1,12 +1,10 @@
 //! One thing of the set-up: the kitchen, a person, a pan, a machine or an instrument, new or to be changed.
 
-use leptos::prelude::Callback;
-
 use crate::domain::setting_up::Subject;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
-use crate::ui::node::{Element, Node, el};
+use crate::ui::node::{Act, Element, Node, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::{Form, drafts};
@@ -28,7 +26,7 @@ pub fn edit(bench: Bench, subject: Subject, id: u128) -> Element {
         id,
         draft,
         page: None,
-        on_saved: Callback::new(|()| screen::go(Screen::Office)),
+        on_saved: Act::new(|| screen::go(Screen::Office)),
     };
     let holds = nodes![
         form.draw(bench),

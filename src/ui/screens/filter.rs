@@ -8,7 +8,7 @@ mod moving;
 mod picks;
 mod stopped;
 
-use leptos::prelude::{Callable, Callback, untrack};
+use leptos::prelude::untrack;
 
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
@@ -22,11 +22,10 @@ use crate::kitchen::filter::{self, PutOff, Stage};
 use crate::kitchen::{Order, Refused, alarm};
 use crate::ui::bench::{Bench, Trouble};
 use crate::ui::job::desk::{Answered, AskDesk};
-use crate::ui::job::ground::job_ground;
+use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
-use crate::ui::job::why::why_sheet;
 use crate::ui::job::{draft, watch};
-use crate::ui::node::{Element, Held, Node, follow};
+use crate::ui::node::{Act, Element, Held, Node, Tell, follow};
 use crate::ui::screen::{self, Screen};
 
 /// A page over the stage, asked for by a touch. Nothing of it is written.
@@ -179,8 +178,8 @@ impl Floor {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.stop())
+    fn on_stop(self) -> Act {
+        Act::new(move || self.stop())
     }
 
     /// A refusal was read: what was asked is asked again. A number that was refused for what it says is typed anew.
@@ -234,21 +233,10 @@ impl Floor {
 /// The filter job.
 #[must_use]
 pub fn filter(bench: Bench) -> Element {
-    watch::keep_lit(bench);
-    watch::ring(bench, |kitchen, now| alarm::of_filter(kitchen.guide(), now));
-    let answer = Held::new(None::<Callback<Answered>>);
-    let ask = AskDesk::new(
-        bench,
-        Callback::new(move |answered| {
-            if let Some(answer) = answer.get_untracked() {
-                answer.run(answered);
-            }
-        }),
-    );
     let floor = Floor {
         bench,
         stage: Held::new((Stage::Closed, None)),
-        ask,
+        ask: AskDesk::new(bench),
         over: Held::new(None),
         put_off: Held::new(PutOff::default()),
         why: Held::new(None),
@@ -258,23 +246,33 @@ pub fn filter(bench: Bench) -> Element {
         fault: Held::new(None),
         finished: Held::new(None),
     };
-    answer.set(Some(Callback::new(move |answered| floor.answered(answered))));
-    ask.watch_numbers(Callback::new(move |dc| floor.number_taken(dc)));
+    floor
+        .ask
+        .when_answered(Tell::new(move |answered| floor.answered(answered)));
+    floor.ask.watch_numbers(Tell::new(move |dc| floor.number_taken(dc)));
     floor.look(true);
+    // What was put off leads elsewhere at once, not with the next second.
     follow(move || {
-        bench.read_each_second(|_, _| ());
         floor.put_off.track();
         untrack(|| floor.look(false));
     });
-    job_ground(bench, "screen-filter", move || floor.step_key(), move || draw(floor))
-        .child(why_sheet(floor.why, bench.lang))
+    let ground = Ground {
+        bench,
+        testid: "screen-filter",
+        why: floor.why,
+        sounding: |kitchen, now| alarm::of_filter(kitchen.guide(), now),
+        look: Box::new(move || floor.look(false)),
+        step: Box::new(move || floor.step_key()),
+        shown: Box::new(move || draw(floor)),
+    };
+    ground.draw()
 }
 
 /// What is on the screen now.
 fn draw(floor: Floor) -> Node {
     let refused = floor.bench.trouble.get();
     if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
-        let on_read = Callback::new(move |()| floor.trouble_read());
+        let on_read = Act::new(move || floor.trouble_read());
         let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
         return hold_page(floor.bench, &trouble, on_read, on_stop);
     }

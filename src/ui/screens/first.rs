@@ -1,6 +1,6 @@
 //! Before anything is set up: look round with a demo kitchen, or set up one's own.
 
-use leptos::prelude::{Callback, expect_context, use_context};
+use leptos::prelude::{expect_context, use_context};
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -15,7 +15,7 @@ use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Element, Held, Node, Tell, el, live};
 use crate::ui::office::import_button;
 use crate::ui::parts::{Rank, Shell, Tone, button, card, notice};
 use crate::ui::prefs;
@@ -29,7 +29,7 @@ const SEED: u64 = 1_859;
 
 /// Before anything is set up: look round with a demo kitchen, or set up one's own.
 #[must_use]
-pub fn first() -> Node {
+pub fn first() -> Element {
     let lang = Lang::En;
     let reboot = expect_context::<Reboot>();
     let making = Held::new(false);
@@ -76,7 +76,7 @@ pub fn first() -> Node {
         tabs: Vec::new(),
         tabs_label: "",
         current: "first",
-        on_tab: Callback::new(|_| ()),
+        on_tab: Tell::new(|_| ()),
         holds: nodes![
             el("p").class("lead").text(line(Line::ThisIsFor, lang)),
             told,
@@ -86,7 +86,7 @@ pub fn first() -> Node {
             mind,
         ],
     };
-    el("div").testid("screen-first").child(shell.draw()).into()
+    el("div").testid("screen-first").child(shell.draw())
 }
 
 fn look_round(reboot: Reboot, making: Held<bool>, fault: Held<Option<String>>) {

@@ -1,17 +1,17 @@
 //! "Last night: which pans?" One touch a pan, or one for all of them.
 
-use leptos::prelude::*;
-
 use crate::browser::clock;
 use crate::domain::ids::PanId;
 use crate::domain::time::Day;
 use crate::kitchen::Order;
 use crate::kitchen::nights::{self, Told};
-use crate::ui::bench::{Bench, use_bench};
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Card, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::{eyebrow, frame};
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several, worked_out};
+use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
-use crate::ui::screens::why_not::WhyNot;
+use crate::ui::screens::why_not::why_not;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
 use crate::words::{Lang, dates, run};
@@ -32,12 +32,11 @@ pub fn tell(bench: Bench, day: Day, pans: &[PanId], told: &Told) {
 }
 
 /// "Last night: which pans?" The newest day without a word first, until none is left.
-#[component]
-pub fn LastNight() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn last_night(bench: Bench) -> Element {
     let lang = bench.lang;
-    let today = Memo::new(move |_| bench.read_each_second(|kitchen, now| kitchen.today(now)));
-    let open = Memo::new(move |_| {
+    let today = worked_out(move || bench.read_each_second(|kitchen, now| kitchen.today(now)));
+    let open = worked_out(move || {
         let today = today.get();
         bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
@@ -51,35 +50,28 @@ pub fn LastNight() -> impl IntoView {
             Some((day, pans))
         })
     });
-    let heading = Signal::derive(move || match open.get() {
+    let heading = live(move || match open.get() {
         Some((day, _)) => words::night_question(day, today.get(), lang),
         None => title(Title::LastNight, lang).to_owned(),
     });
-    let date = Signal::derive(move || open.get().map_or_else(String::new, |(day, _)| dates::day(day, lang)));
-    view! {
-        <div data-testid="screen-last-night">
-            <Frame title=heading eyebrow=date screen=Screen::LastNight>
-                {move || match open.get() {
-                    None => view! {
-                        <p>{line(Line::NightAnswered, lang)}</p>
-                        <Button
-                            rank=Rank::First
-                            label=line(Line::ToToday, lang).to_owned()
-                            on_press=move |()| screen::go(Screen::Today)
-                            testid="to-today"
-                        />
-                    }.into_any(),
-                    Some((day, pans)) => view! {
-                        <p class="soft">{line(Line::LateNote, lang)}</p>
-                        {abouts(&pans, lang)
-                            .into_iter()
-                            .map(|(key, about)| view! { <Asked day about key/> })
-                            .collect_view()}
-                    }.into_any(),
-                }}
-            </Frame>
-        </div>
-    }
+    let date = eyebrow(move || open.get().map_or_else(String::new, |(day, _)| dates::day(day, lang)));
+    let holds = live(move || match open.get() {
+        None => nodes![
+            el("p").text(line(Line::NightAnswered, lang)),
+            button(Rank::First, line(Line::ToToday, lang), "to-today", || screen::go(
+                Screen::Today
+            )),
+        ],
+        Some((day, pans)) => {
+            let asked = abouts(&pans, lang)
+                .into_iter()
+                .map(|(key, about)| asked(bench, day, about, &key));
+            nodes![el("p").class("soft").text(line(Line::LateNote, lang)), several(asked)]
+        }
+    });
+    el("div")
+        .testid("screen-last-night")
+        .child(frame(Screen::LastNight, heading, date, holds))
 }
 
 /// All pans together where there are several, then each.
@@ -94,45 +86,31 @@ fn abouts(pans: &[(PanId, String)], lang: Lang) -> Vec<(String, About)> {
     all.into_iter().chain(each).collect()
 }
 
-/// One pan, or all of them, and what can be said.
-#[component]
-fn Asked(
-    /// The day.
-    day: Day,
-    /// Who is spoken of.
-    about: About,
-    /// The stem of its test ids.
-    key: String,
-) -> impl IntoView {
-    let bench = use_bench();
+/// One pan, or all of them, and what can be said. `key` is the stem of its test ids.
+fn asked(bench: Bench, day: Day, (name, pans): About, key: &str) -> Element {
     let lang = bench.lang;
-    let (name, pans) = about;
-    let pans = StoredValue::new(pans);
-    let why = RwSignal::new(false);
-    let say = move |told: Told| pans.with_value(|pans| tell(bench, day, pans, &told));
-    view! {
-        <Card testid=format!("night-{key}")>
-            <h2>{name}</h2>
-            <div class="choice-row">
-                <Button
-                    label=line(Line::Unguided, lang).to_owned()
-                    on_press=move |()| say(Told::Unguided)
-                    testid=format!("night-{key}-unguided")
-                />
-                <Button
-                    label=line(Line::NotUsed, lang).to_owned()
-                    on_press=move |()| say(Told::NotUsed)
-                    testid=format!("night-{key}-not-used")
-                />
-                <Button
-                    label=line(Line::NotDoneBecause, lang).to_owned()
-                    on_press=move |()| why.update(|open| *open = !*open)
-                    testid=format!("night-{key}-not-done")
-                />
-            </div>
-            {move || why.get().then(|| view! {
-                <WhyNot on_reason=move |reason| say(Told::NotDone(reason))/>
-            })}
-        </Card>
-    }
+    let why = Held::new(false);
+    let pans = Held::new(pans);
+    let say = move |told: Told| pans.with_untracked(|pans| tell(bench, day, pans, &told));
+    let way = |words, what: &str, does: Box<dyn Fn() + Send + Sync>| {
+        button(Rank::Second, line(words, lang), format!("night-{key}-{what}"), does)
+    };
+    let reasons = live(move || -> Node {
+        let because = Tell::new(move |reason| say(Told::NotDone(reason)));
+        why.get().then(|| why_not(lang, because)).into()
+    });
+    let ways = el("div")
+        .class("choice-row")
+        .child(way(Line::Unguided, "unguided", Box::new(move || say(Told::Unguided))))
+        .child(way(Line::NotUsed, "not-used", Box::new(move || say(Told::NotUsed))))
+        .child(way(
+            Line::NotDoneBecause,
+            "not-done",
+            Box::new(move || why.update(|open| *open = !*open)),
+        ));
+    card(format!("night-{key}"))
+        .key(format!("{day:?} {key}"))
+        .child(el("h2").text(name))
+        .child(ways)
+        .child(reasons)
 }

@@ -1,7 +1,5 @@
 //! Light-up: each pan looked at, its level read, then heat; set fat through its melt.
 
-use leptos::prelude::*;
-
 use crate::domain::day_jobs::{Command, Stage};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
@@ -9,17 +7,21 @@ use crate::domain::ids::{JobId, PanId, PersonId};
 use crate::domain::procedure::{Block, Step};
 use crate::kitchen::day::{self, LightNow, LightRow};
 use crate::kitchen::{Order, Refused, alarm};
-use crate::ui::bench::{Bench, Trouble, use_bench};
-use crate::ui::old_job::ask::{AskParts, ask};
-use crate::ui::old_job::begin::{begin_day, paused_day};
-use crate::ui::old_job::desk::{Answered, AskDesk};
-use crate::ui::old_job::frame::Around;
-use crate::ui::old_job::hold::HoldPage;
-use crate::ui::old_job::page::JobPage;
-use crate::ui::old_job::why::{WhySheet, why_button};
-use crate::ui::old_job::{fresh_id, watch};
-use crate::ui::old_parts::{Button, Rank};
+use crate::nodes;
+use crate::ui::bench::{Bench, Trouble};
+use crate::ui::job::ask::{AskParts, ask};
+use crate::ui::job::begin::{begin_day, paused_day};
+use crate::ui::job::desk::{Answered, AskDesk};
+use crate::ui::job::frame::Around;
+use crate::ui::job::fresh_id;
+use crate::ui::job::ground::Ground;
+use crate::ui::job::hold::hold_page;
+use crate::ui::job::page::JobPage;
+use crate::ui::job::why::why_button;
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
+use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
+use crate::words::Lang;
 use crate::words::oil::fat_name;
 use crate::words::run::{job_name, pan_title};
 use crate::words::screens::day::{DaySay, next_look, say, stage_line};
@@ -29,11 +31,11 @@ use crate::words::steps::block_name;
 #[derive(Clone, Copy)]
 struct Range {
     bench: Bench,
-    now: RwSignal<LightNow>,
-    in_hand: RwSignal<Option<PanId>>,
+    now: Held<LightNow>,
+    in_hand: Held<Option<PanId>>,
     ask: AskDesk,
-    paused: RwSignal<bool>,
-    why: RwSignal<Option<&'static Step>>,
+    paused: Held<bool>,
+    why: Held<Option<&'static Step>>,
 }
 
 impl Range {
@@ -127,166 +129,147 @@ impl Range {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.stop())
+    fn on_stop(self) -> Act {
+        Act::new(move || self.stop())
     }
 }
 
 /// Light-up.
-#[component]
-pub fn LightUp() -> impl IntoView {
-    let bench = use_bench();
-    watch::keep_lit(bench);
-    watch::ring(bench, |kitchen, now| alarm::of_day(kitchen.day_jobs().state(), now));
-    let answer = StoredValue::new(None::<Callback<Answered>>);
-    let on_done = Callback::new(move |answered| {
-        if let Some(answer) = answer.get_value() {
-            answer.run(answered);
-        }
-    });
+#[must_use]
+pub fn light_up(bench: Bench) -> Element {
     let range = Range {
         bench,
-        now: RwSignal::new(LightNow::Closed),
-        in_hand: RwSignal::new(None),
-        ask: AskDesk::new(bench, on_done),
-        paused: RwSignal::new(false),
-        why: RwSignal::new(None),
+        now: Held::new(LightNow::Closed),
+        in_hand: Held::new(None),
+        ask: AskDesk::new(bench),
+        paused: Held::new(false),
+        why: Held::new(None),
     };
-    answer.set_value(Some(Callback::new(move |answered| range.answered(answered))));
+    range
+        .ask
+        .when_answered(Tell::new(move |answered| range.answered(answered)));
     range.look(true);
-    Effect::new(move |_| {
-        bench.read_each_second(|_, _| ());
-        untrack(|| range.look(false));
-    });
-    let key = move || {
-        range.now.with(|now| match now {
+    let step = move || {
+        let step = range.now.with(|now| match now {
             LightNow::Closed => "closed",
             LightNow::Pans => "pans",
             LightNow::Shut(..) => "shut",
             LightNow::Found(_, gate) | LightNow::Pan(_, gate) => gate.id().key(),
-        })
+        });
+        step.to_owned()
     };
-    let touched = watch::on_touch(bench);
-    view! {
-        <div class="job" data-testid="screen-light-up" data-step=key on:pointerdown=move |_| touched()>
-            {move || draw(range)}
-            <WhySheet step=range.why lang=bench.lang />
-        </div>
-    }
+    let ground = Ground {
+        bench,
+        testid: "screen-light-up",
+        why: range.why,
+        sounding: |kitchen, now| alarm::of_day(kitchen.day_jobs().state(), now),
+        look: Box::new(move || range.look(false)),
+        step: Box::new(step),
+        shown: Box::new(move || draw(range)),
+    };
+    ground.draw()
 }
 
-fn draw(range: Range) -> AnyView {
+fn draw(range: Range) -> Node {
     let bench = range.bench;
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
-        let on_read = Callback::new(move |()| {
+        let on_read = Act::new(move || {
             bench.trouble.set(None);
             range.look(true);
         });
-        return view! { <HoldPage trouble on_read on_stop=Some(range.on_stop()) /> }.into_any();
+        return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
     }
     if range.paused.get() {
-        return paused_day(bench, Callback::new(move |()| range.paused.set(false)));
+        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
     }
     match range.now.get() {
         LightNow::Closed => {
-            let open = Callback::new(move |who: PersonId| {
+            let open = Tell::new(move |who: PersonId| {
                 range.send(Command::Open {
                     job: JobId(fresh_id()),
                     what: JobKind::LightUp,
                     who,
                 });
             });
-            begin_day(bench, JobKind::LightUp, open)
+            begin_day(bench, JobKind::LightUp, open).into()
         }
-        LightNow::Pans => pans(range),
+        LightNow::Pans => pans(range).into(),
         LightNow::Found(..) => asked(range, None),
         LightNow::Pan(pan, _) => asked(range, Some(pan)),
         LightNow::Shut(_, why) => {
-            let on_read = Callback::new(move |()| range.take(None));
+            let on_read = Act::new(move || range.take(None));
             let trouble = Trouble {
                 why: Refused::Day(why),
                 order: Order::Day(Command::EndLight),
             };
-            view! { <HoldPage trouble on_read on_stop=Some(range.on_stop()) /> }.into_any()
+            hold_page(bench, &trouble, on_read, Some(range.on_stop()))
         }
     }
 }
 
-fn asked(range: Range, pan: Option<PanId>) -> AnyView {
+fn asked(range: Range, pan: Option<PanId>) -> Node {
     let bench = range.bench;
     let lang = bench.lang;
     let Some(asking) = range.ask.asking() else {
-        return ().into_any();
+        return Node::Nothing;
     };
-    let name = pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)));
     let others = pan.map(|_| {
-        let on_press = Callback::new(move |()| range.take(None));
-        view! { <Button label=say(DaySay::OtherPans, lang) rank=Rank::Plain on_press testid="other-pans" /> }
+        let others = move || range.take(None);
+        button(Rank::Plain, say(DaySay::OtherPans, lang), "other-pans", others)
     });
-    let aside = view! { {why_button(range.why, &asking, None, lang)} {others} }.into_any();
     let parts = AskParts {
-        around: Around::bare(name),
+        around: Around::bare(pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)))),
         progress: block_name(Block::LightUp, lang).to_owned(),
-        aside,
+        aside: nodes![why_button(range.why, &asking, None, lang), others],
         picks: None,
         on_stop: range.on_stop(),
     };
     ask(range.ask, &asking, parts)
 }
 
-fn pans(range: Range) -> AnyView {
+fn pans(range: Range) -> Element {
     let bench = range.bench;
     let lang = bench.lang;
-    let rows =
-        move || bench.read_each_second(|kitchen, now| day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now));
-    let list = move || {
-        rows()
-            .into_iter()
-            .map(|row| {
-                let LightRow {
-                    pan,
-                    name,
-                    fat,
-                    stage,
-                    look_s,
-                    empty,
-                } = row;
-                let state = match (empty, look_s) {
-                    (true, _) => say(DaySay::DoNotLight, lang).to_owned(),
-                    (false, Some(s)) => format!("{}, {}", stage_line(stage, lang), next_look(s, lang)),
-                    (false, None) => stage_line(stage, lang).to_owned(),
-                };
-                view! {
-                    <button
-                        type="button"
-                        class="pan-pick"
-                        class:due=!empty && stage == Stage::Look
-                        class:closed=empty
-                        disabled=stage == Stage::Lit
-                        data-testid=format!("light-{name}")
-                        on:click=move |_| range.take(Some(pan))
-                    >
-                        <b>{pan_title(&name, lang)}</b>
-                        <span>{fat_name(fat, lang)}</span>
-                        <span class="soft num">{state}</span>
-                    </button>
-                }
-            })
-            .collect_view()
+    let list = live(move || {
+        let rows = bench.read_each_second(|kitchen, now| day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now));
+        let rows = rows.into_iter().map(|row| pan_row(range, row, lang));
+        el("div").class("job-list").children(rows)
+    });
+    let end = button(Rank::Second, say(DaySay::EndLight, lang), "end-light", move || {
+        range.send(Command::EndLight);
+    });
+    let page = JobPage {
+        name: job_name(JobKind::LightUp, lang).into(),
+        on_stop: Some(range.on_stop()),
+        ..JobPage::new("pans", say(DaySay::WhichPan, lang), end, list)
     };
-    let end = Callback::new(move |()| range.send(Command::EndLight));
-    let ways = view! { <Button label=say(DaySay::EndLight, lang) on_press=end testid="end-light" /> }.into_any();
-    view! {
-        <JobPage
-            name=job_name(JobKind::LightUp, lang)
-            title=say(DaySay::WhichPan, lang)
-            testid="pans"
-            on_stop=Some(range.on_stop())
-            ways
-        >
-            <div class="job-list">{list}</div>
-        </JobPage>
-    }
-    .into_any()
+    page.draw(bench)
+}
+
+fn pan_row(range: Range, row: LightRow, lang: Lang) -> Element {
+    let LightRow {
+        pan,
+        name,
+        fat,
+        stage,
+        look_s,
+        empty,
+    } = row;
+    let state = match (empty, look_s) {
+        (true, _) => say(DaySay::DoNotLight, lang).to_owned(),
+        (false, Some(s)) => format!("{}, {}", stage_line(stage, lang), next_look(s, lang)),
+        (false, None) => stage_line(stage, lang).to_owned(),
+    };
+    el("button")
+        .attr("type", "button")
+        .class("pan-pick")
+        .class_if("due", !empty && stage == Stage::Look)
+        .class_if("closed", empty)
+        .flag("disabled", stage == Stage::Lit)
+        .testid(format!("light-{name}"))
+        .on_press(move || range.take(Some(pan)))
+        .child(el("b").text(pan_title(&name, lang)))
+        .child(el("span").text(fat_name(fat, lang)))
+        .child(el("span").class("soft num").text(state))
 }

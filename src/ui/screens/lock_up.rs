@@ -1,7 +1,5 @@
 //! Lock-up: scraps proven cold or named for a look outdoors, floor, pans off and lidded.
 
-use leptos::prelude::*;
-
 use crate::domain::day_jobs::Command;
 use crate::domain::evidence::Evidence;
 use crate::domain::facts::Fact;
@@ -11,17 +9,20 @@ use crate::domain::procedure::{Block, Step as TableStep, StepId};
 use crate::domain::time::Millis;
 use crate::kitchen::day::{self, LockNow, Scraps};
 use crate::kitchen::{Order, Refused, alarm};
-use crate::ui::bench::{Bench, use_bench};
-use crate::ui::old_job::ask::{AskParts, ask};
-use crate::ui::old_job::begin::{begin_day, paused_day};
-use crate::ui::old_job::desk::{Answered, AskDesk};
-use crate::ui::old_job::frame::{Around, Lines, Step};
-use crate::ui::old_job::hold::HoldPage;
-use crate::ui::old_job::page::JobPage;
-use crate::ui::old_job::people::everybody;
-use crate::ui::old_job::why::{WhySheet, why_button};
-use crate::ui::old_job::{draft, fresh_id, watch};
-use crate::ui::old_parts::{AnswerButton, BigClock, Button, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::job::ask::{AskParts, ask};
+use crate::ui::job::begin::{begin_day, paused_day};
+use crate::ui::job::desk::{Answered, AskDesk};
+use crate::ui::job::frame::{Around, Lines, Step};
+use crate::ui::job::ground::Ground;
+use crate::ui::job::hold::hold_page;
+use crate::ui::job::page::JobPage;
+use crate::ui::job::people::everybody;
+use crate::ui::job::why::why_button;
+use crate::ui::job::{draft, fresh_id};
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
+use crate::ui::parts::{BigClock, Rank, answer_button, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::{clock_answers, clock_question, job_name, until};
 use crate::words::screens::day::{DaySay, in_minutes, probe_in, say};
@@ -35,14 +36,14 @@ const LOOKS_MIN: [i64; 4] = [30, 60, 120, 720];
 #[derive(Clone, Copy)]
 struct Yard {
     bench: Bench,
-    now: RwSignal<LockNow>,
-    scraps: RwSignal<Scraps>,
+    now: Held<LockNow>,
+    scraps: Held<Scraps>,
     /// What was seen of scraps outdoors, while a name and a time are still to be given.
-    outdoors: RwSignal<Option<Evidence>>,
-    looker: RwSignal<Option<PersonId>>,
+    outdoors: Held<Option<Evidence>>,
+    looker: Held<Option<PersonId>>,
     ask: AskDesk,
-    paused: RwSignal<bool>,
-    why: RwSignal<Option<&'static TableStep>>,
+    paused: Held<bool>,
+    why: Held<Option<&'static TableStep>>,
 }
 
 impl Yard {
@@ -101,88 +102,80 @@ impl Yard {
         }
     }
 
-    fn on_stop(self) -> Callback<()> {
-        Callback::new(move |()| self.paused.set(true))
+    fn on_stop(self) -> Act {
+        Act::new(move || self.paused.set(true))
     }
 }
 
 /// Lock-up.
-#[component]
-pub fn LockUp() -> impl IntoView {
-    let bench = use_bench();
-    watch::keep_lit(bench);
-    watch::ring(bench, |kitchen, now| alarm::of_day(kitchen.day_jobs().state(), now));
-    let answer = StoredValue::new(None::<Callback<Answered>>);
-    let on_done = Callback::new(move |answered| {
-        if let Some(answer) = answer.get_value() {
-            answer.run(answered);
-        }
-    });
+#[must_use]
+pub fn lock_up(bench: Bench) -> Element {
     let yard = Yard {
         bench,
-        now: RwSignal::new(LockNow::Closed),
-        scraps: RwSignal::new(Scraps::Probed),
-        outdoors: RwSignal::new(None),
-        looker: RwSignal::new(None),
-        ask: AskDesk::new(bench, on_done),
-        paused: RwSignal::new(false),
-        why: RwSignal::new(None),
+        now: Held::new(LockNow::Closed),
+        scraps: Held::new(Scraps::Probed),
+        outdoors: Held::new(None),
+        looker: Held::new(None),
+        ask: AskDesk::new(bench),
+        paused: Held::new(false),
+        why: Held::new(None),
     };
-    answer.set_value(Some(Callback::new(move |answered| yard.answered(answered))));
+    yard.ask
+        .when_answered(Tell::new(move |answered| yard.answered(answered)));
     yard.look(true);
-    Effect::new(move |_| {
-        bench.read_each_second(|_, _| ());
-        untrack(|| yard.look(false));
-    });
-    let key = move || {
+    let step = move || {
         if yard.outdoors.with(Option::is_some) {
-            return "looker";
+            return "looker".to_owned();
         }
-        yard.now.with(|now| match now {
+        let step = yard.now.with(|now| match now {
             LockNow::Closed => "closed",
             LockNow::AskTime => "time",
             LockNow::Wait => "wait",
             LockNow::Ask(gate, _) => gate.id().key(),
-        })
+        });
+        step.to_owned()
     };
-    let touched = watch::on_touch(bench);
-    view! {
-        <div class="job" data-testid="screen-lock-up" data-step=key on:pointerdown=move |_| touched()>
-            {move || draw(yard)}
-            <WhySheet step=yard.why lang=bench.lang />
-        </div>
-    }
+    let ground = Ground {
+        bench,
+        testid: "screen-lock-up",
+        why: yard.why,
+        sounding: |kitchen, now| alarm::of_day(kitchen.day_jobs().state(), now),
+        look: Box::new(move || yard.look(false)),
+        step: Box::new(step),
+        shown: Box::new(move || draw(yard)),
+    };
+    ground.draw()
 }
 
-fn draw(yard: Yard) -> AnyView {
+fn draw(yard: Yard) -> Node {
     let bench = yard.bench;
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
-        let on_read = Callback::new(move |()| {
+        let on_read = Act::new(move || {
             bench.trouble.set(None);
             yard.look(true);
         });
-        return view! { <HoldPage trouble on_read on_stop=Some(yard.on_stop()) /> }.into_any();
+        return hold_page(bench, &trouble, on_read, Some(yard.on_stop()));
     }
     if yard.paused.get() {
-        return paused_day(bench, Callback::new(move |()| yard.paused.set(false)));
+        return paused_day(bench, Act::new(move || yard.paused.set(false))).into();
     }
     if let Some(evidence) = yard.outdoors.get() {
-        return looker(yard, &evidence);
+        return looker(yard, &evidence).into();
     }
     match yard.now.get() {
         LockNow::Closed => {
-            let open = Callback::new(move |who: PersonId| {
+            let open = Tell::new(move |who: PersonId| {
                 yard.send(Command::Open {
                     job: JobId(fresh_id()),
                     what: JobKind::LockUp,
                     who,
                 });
             });
-            begin_day(bench, JobKind::LockUp, open)
+            begin_day(bench, JobKind::LockUp, open).into()
         }
-        LockNow::AskTime => ask_time(yard),
-        LockNow::Wait => wait(yard),
+        LockNow::AskTime => ask_time(yard).into(),
+        LockNow::Wait => wait(yard).into(),
         LockNow::Ask(gate, pan) => {
             let name = pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)));
             asked(yard, gate.id(), name)
@@ -190,17 +183,19 @@ fn draw(yard: Yard) -> AnyView {
     }
 }
 
-fn asked(yard: Yard, step: StepId, pan: Option<String>) -> AnyView {
+fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
     let lang = yard.bench.lang;
     let Some(asking) = yard.ask.asking() else {
-        return ().into_any();
+        return Node::Nothing;
     };
-    let aside =
-        view! { {why_button(yard.why, &asking, None, lang)} {standing(yard)} {other_ways(yard, step)} }.into_any();
     let parts = AskParts {
         around: Around::bare(pan),
         progress: steps::block_name(Block::LockUp, lang).to_owned(),
-        aside,
+        aside: nodes![
+            why_button(yard.why, &asking, None, lang),
+            standing(yard),
+            other_ways(yard, step),
+        ],
         picks: None,
         on_stop: yard.on_stop(),
     };
@@ -208,79 +203,78 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> AnyView {
 }
 
 /// The other things to do with scraps than probing the heap.
-fn other_ways(yard: Yard, step: StepId) -> AnyView {
+fn other_ways(yard: Yard, step: StepId) -> Node {
+    if !matches!(step, StepId::Scraps | StepId::ScrapsAgain | StepId::ScrapsOut) {
+        return Node::Nothing;
+    }
     let lang = yard.bench.lang;
+    let way =
+        |label, scraps, testid: &'static str| button(Rank::Plain, say(label, lang), testid, move || yard.go_by(scraps));
+    if yard.scraps.get() != Scraps::Probed {
+        return way(DaySay::ProbeThem, Scraps::Probed, "probe-scraps").into();
+    }
     let (none, out) = yard.bench.look(|kitchen, _| {
         let day = kitchen.day_jobs();
         (day.no_scraps_gate().is_some(), day.scraps_out_gate().is_some())
     });
-    let way = |label, scraps, testid: &'static str| {
-        let on_press = Callback::new(move |()| yard.go_by(scraps));
-        view! { <Button label=say(label, lang) rank=Rank::Plain on_press testid /> }
-    };
-    let at_scraps = matches!(step, StepId::Scraps | StepId::ScrapsAgain | StepId::ScrapsOut);
-    if !at_scraps {
-        return ().into_any();
-    }
-    if yard.scraps.get() != Scraps::Probed {
-        return way(DaySay::ProbeThem, Scraps::Probed, "probe-scraps").into_any();
-    }
-    view! {
-        {none.then(|| way(DaySay::NoScraps, Scraps::None, "no-scraps"))}
-        {out.then(|| way(DaySay::StillWarm, Scraps::Outdoors, "scraps-warm"))}
-    }
-    .into_any()
+    nodes![
+        none.then(|| way(DaySay::NoScraps, Scraps::None, "no-scraps")),
+        out.then(|| way(DaySay::StillWarm, Scraps::Outdoors, "scraps-warm")),
+    ]
 }
 
-fn second_probe(yard: Yard) -> Signal<Option<i64>> {
-    Signal::derive(move || {
-        yard.bench
-            .read_each_second(|kitchen, now| day::second_probe_s(kitchen.day_jobs(), now))
-    })
+/// Seconds to the second probe, each second.
+fn second_probe(yard: Yard) -> Option<i64> {
+    yard.bench
+        .read_each_second(|kitchen, now| day::second_probe_s(kitchen.day_jobs(), now))
 }
 
 /// The wait for the second probe, beside other steps.
-fn standing(yard: Yard) -> AnyView {
+fn standing(yard: Yard) -> Node {
     let lang = yard.bench.lang;
-    let left = second_probe(yard);
-    view! {
-        {move || {
-            left.get().map(|s| view! { <p class="job-left num" data-testid="second-probe">{probe_in(s, lang)}</p> })
-        }}
-    }
-    .into_any()
+    live(move || {
+        let left = el("p").class("job-left num").testid("second-probe");
+        second_probe(yard).map(|s| left.text(probe_in(s, lang)))
+    })
 }
 
 /// Nothing is left but the wait.
-fn wait(yard: Yard) -> AnyView {
+fn wait(yard: Yard) -> Element {
     let lang = yard.bench.lang;
-    let left = second_probe(yard);
-    let seconds = Signal::derive(move || left.get().unwrap_or(0));
     let due = yard.bench.look(|kitchen, now| {
         let lock = kitchen.day_jobs().state().lock.as_ref();
         let due = lock.and_then(|lock| lock.wait).map(|wait| wait.due());
         due.map_or_else(String::new, |due| until(due, now.off_min, lang))
     });
-    let aside = other_ways(yard, StepId::ScrapsAgain);
+    let clock = live(move || {
+        let left = second_probe(yard).unwrap_or(0);
+        let clock = BigClock {
+            seconds: left,
+            gone: left,
+            over: false,
+            bar: None,
+            usual: say(DaySay::SecondProbe, lang).into(),
+            until: due.clone().into(),
+            label: say(DaySay::SecondProbe, lang).into(),
+            testid: "clock",
+        };
+        clock.draw()
+    });
     let lines = Lines {
         progress: steps::step_title(StepId::ScrapsAgain, lang).to_owned(),
         say: steps::step_line(StepId::ScrapsAgain, lang).to_owned(),
         hazard: None,
         sub: Some(run::say(run::Say::ClosedIsSilent, lang).to_owned()),
     };
-    let middle = view! {
-        <BigClock seconds usual=say(DaySay::SecondProbe, lang).to_owned() until=due label=say(DaySay::SecondProbe, lang) />
-    }
-    .into_any();
-    view! {
-        <Step around=Around::bare(None) lines middle=Some(middle) aside=Some(aside) on_stop=yard.on_stop()>
-            ""
-        </Step>
-    }
-    .into_any()
+    let step = Step {
+        middle: clock,
+        aside: Some(other_ways(yard, StepId::ScrapsAgain)),
+        ..Step::new(Around::bare(None), lines, yard.on_stop(), Node::Nothing)
+    };
+    step.draw(yard.bench, "wait".to_owned())
 }
 
-fn ask_time(yard: Yard) -> AnyView {
+fn ask_time(yard: Yard) -> Element {
     let lang = yard.bench.lang;
     let lines = Lines {
         progress: steps::step_title(StepId::ScrapsAgain, lang).to_owned(),
@@ -289,57 +283,55 @@ fn ask_time(yard: Yard) -> AnyView {
         sub: Some(run::say(run::Say::ResumeText, lang).to_owned()),
     };
     let [yes, no] = clock_answers(lang);
-    let right = move |right| Callback::new(move |()| yard.send(Command::TimeIs(right)));
-    view! {
-        <Step around=Around::bare(None) lines on_stop=yard.on_stop()>
-            <AnswerButton label=yes on_press=right(true) testid="answer-clock-yes" />
-            <AnswerButton label=no on_press=right(false) testid="answer-clock-no" />
-        </Step>
-    }
-    .into_any()
+    let right = move |right| move || yard.send(Command::TimeIs(right));
+    let answers = nodes![
+        answer_button(yes, false, "answer-clock-yes", right(true)),
+        answer_button(no, false, "answer-clock-no", right(false)),
+    ];
+    Step::new(Around::bare(None), lines, yard.on_stop(), answers).draw(yard.bench, "time".to_owned())
 }
 
 /// Who looks at warm scraps next, and when.
-fn looker(yard: Yard, evidence: &Evidence) -> AnyView {
+fn looker(yard: Yard, evidence: &Evidence) -> Element {
     let bench = yard.bench;
     let lang = bench.lang;
-    let name = Callback::new(move |who| yard.looker.set(Some(who)));
-    let times = LOOKS_MIN
-        .into_iter()
-        .map(|minutes| {
+    let evidence = evidence.clone();
+    let holds = live(move || {
+        let looker = yard.looker.get();
+        let times = LOOKS_MIN.into_iter().map(|minutes| {
             let evidence = evidence.clone();
-            let on_press = Callback::new(move |()| {
+            let send = move || {
                 let wall = bench.look(|_, now| now.wall);
-                if let Some(looker) = yard.looker.get_untracked() {
+                if let Some(looker) = looker {
                     yard.send(Command::ScrapsOut {
                         evidence: evidence.clone(),
                         looker,
                         next_look: wall.plus(minutes * Millis::MINUTE),
                     });
                 }
-            });
-            let asleep = Signal::derive(move || yard.looker.get().is_none());
-            let testid = format!("look-in-{minutes}");
-            view! { <Button label=in_minutes(minutes, lang) asleep on_press testid /> }
-        })
-        .collect_view();
-    let back = Callback::new(move |()| {
+            };
+            let look = button(
+                Rank::Second,
+                in_minutes(minutes, lang),
+                format!("look-in-{minutes}"),
+                send,
+            );
+            look.flag("disabled", looker.is_none())
+        });
+        nodes![
+            everybody(bench, looker, Tell::new(move |who| yard.looker.set(Some(who)))),
+            el("h2").text(say(DaySay::WhenLooks, lang)),
+            el("div").class("job-list two").children(times),
+        ]
+    });
+    let back = button(Rank::Plain, job::say(JobSay::Back, lang), "back", move || {
         yard.outdoors.set(None);
         yard.look(true);
     });
-    let ways = view! { <Button label=job::say(JobSay::Back, lang) rank=Rank::Plain on_press=back testid="back" /> };
-    view! {
-        <JobPage
-            name=job_name(JobKind::LockUp, lang)
-            title=say(DaySay::WhoLooks, lang)
-            testid="looker"
-            on_stop=Some(yard.on_stop())
-            ways=ways.into_any()
-        >
-            {move || everybody(bench, yard.looker.get(), name)}
-            <h2>{say(DaySay::WhenLooks, lang)}</h2>
-            <div class="job-list two">{times}</div>
-        </JobPage>
-    }
-    .into_any()
+    let page = JobPage {
+        name: job_name(JobKind::LockUp, lang).into(),
+        on_stop: Some(yard.on_stop()),
+        ..JobPage::new("looker", say(DaySay::WhoLooks, lang), back, holds)
+    };
+    page.draw(bench)
 }

@@ -1,20 +1,21 @@
 //! The log: everything that happened, newest first by trading day; nothing in it is ever changed, only put right.
 
 mod detail;
+mod right;
 mod rows;
 
-use leptos::prelude::*;
-
 use crate::domain::ids::{EntryId, PanId};
-use crate::ui::bench::{Bench, use_bench};
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Choice, Notice, Tone};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::frame;
+use crate::ui::node::{Element, Held, Node, Tell, el, live, several, worked_out};
+use crate::ui::parts::{Choice, Rank, Tone, button, notice};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office};
 use crate::words::run;
 use crate::words::screens::log::{self, log};
 
-use detail::Detail;
+use detail::detail;
 use rows::{DayRows, Row};
 
 /// How many lines are shown at first, and with each "more".
@@ -22,132 +23,107 @@ const PAGE: usize = 60;
 const ALL: &str = "all";
 
 /// The log: everything that happened, newest first.
-#[component]
-pub fn Log() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn log_screen(bench: Bench) -> Element {
     let lang = bench.lang;
-    let pan = RwSignal::new(None::<PanId>);
-    let most = RwSignal::new(PAGE);
-    let open = RwSignal::new(None::<EntryId>);
-    let list = Memo::new(move |_| bench.read(|kitchen, now| rows::of(kitchen, now, pan.get(), most.get(), lang)));
-    let days = move || {
-        let (days, _) = list.get();
-        if days.is_empty() {
-            let words = match pan.get() {
-                None => office(Office::LogEmpty, lang),
-                Some(_) => log(log::Log::NothingHere, lang),
-            };
-            return view! { <p data-testid="log-empty">{words}</p> }.into_any();
-        }
-        let days = days.into_iter().map(|day| view! { <DayList day open/> });
-        days.collect_view().into_any()
-    };
-    let more = move || {
-        list.with(|(_, more)| *more).then(|| {
-            view! {
-                <Button
-                    label=log(log::Log::More, lang)
-                    on_press=move |()| most.update(|n| *n += PAGE)
-                    testid="log-more"
-                />
-            }
+    let pan = Held::new(None::<PanId>);
+    let most = Held::new(PAGE);
+    let open = Held::new(None::<EntryId>);
+    let list = worked_out(move || bench.read(|kitchen, now| rows::of(kitchen, now, pan.get(), most.get(), lang)));
+    let days = live(move || {
+        list.with(|(days, more)| {
+            let more = more.then(|| {
+                button(Rank::Second, log(log::Log::More, lang), "log-more", move || {
+                    most.update(|n| *n += PAGE);
+                })
+            });
+            let empty = days.is_empty().then(|| {
+                let words = match pan.get() {
+                    None => office(Office::LogEmpty, lang),
+                    Some(_) => log(log::Log::NothingHere, lang),
+                };
+                el("p").testid("log-empty").text(words)
+            });
+            let days = several(days.iter().map(|day| day_list(bench, day, open)));
+            nodes![empty, days, more]
         })
-    };
-    view! {
-        <div data-testid="screen-log">
-            <Frame title=Signal::stored(office(Office::Log, lang).to_owned()) screen=Screen::Log>
-                <Filter bench pan/>
-                <Unreadable bench/>
-                {days}
-                {more}
-            </Frame>
-        </div>
-    }
+    });
+    let holds = nodes![filter(bench, pan), unreadable(bench), days];
+    el("div")
+        .testid("screen-log")
+        .child(frame(Screen::Log, office(Office::Log, lang), Node::Nothing, holds))
 }
 
 /// All pans, or one.
-#[component]
-fn Filter(bench: Bench, pan: RwSignal<Option<PanId>>) -> impl IntoView {
+fn filter(bench: Bench, pan: Held<Option<PanId>>) -> Node {
     let lang = bench.lang;
+    let key = |pan: PanId| format!("{:032x}", pan.0);
     let mut options = vec![(ALL.to_owned(), log(log::Log::AllPans, lang).to_owned())];
-    options.extend(bench.look(|kitchen, _| {
+    bench.look(|kitchen, _| {
         let pans = kitchen.ledger().book.pans_in_use().into_iter();
-        pans.map(|p| (format!("{:032x}", p.pan.0), run::pan_title(&p.name, lang)))
-            .collect::<Vec<_>>()
-    }));
-    let chosen = Signal::derive(move || {
-        Some(
-            pan.get()
-                .map_or_else(|| ALL.to_owned(), |pan| format!("{:032x}", pan.0)),
-        )
+        options.extend(pans.map(|p| (key(p.pan), run::pan_title(&p.name, lang))));
     });
-    let choose = move |key: String| pan.set(u128::from_str_radix(&key, 16).ok().map(PanId));
-    view! { <Choice legend=log(log::Log::Filter, lang) options chosen on_choose=choose testid="log-filter"/> }
+    live(move || {
+        let choice = Choice {
+            legend: log(log::Log::Filter, lang).into(),
+            options: options.clone(),
+            chosen: Some(pan.get().map_or_else(|| ALL.to_owned(), key)),
+            on_choose: Tell::new(move |key: String| pan.set(u128::from_str_radix(&key, 16).ok().map(PanId))),
+            error: None,
+            testid: "log-filter".into(),
+        };
+        choice.draw()
+    })
 }
 
 /// Lines nobody can read: counted and shown, never dropped.
-#[component]
-fn Unreadable(bench: Bench) -> impl IntoView {
+fn unreadable(bench: Bench) -> Option<Element> {
     let lang = bench.lang;
-    let lines = bench.look(|kitchen, _| {
+    let lines: Vec<String> = bench.look(|kitchen, _| {
         let lines = kitchen.unreadable().iter();
         lines
             .map(|line| log::unreadable(line.seq, &line.why.to_string(), lang))
-            .collect::<Vec<_>>()
+            .collect()
     });
     (!lines.is_empty()).then(|| {
-        let items = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-        view! {
-            <Notice
-                tone=Tone::Wrong
-                title=log(log::Log::Unreadable, lang)
-                text=log(log::Log::UnreadableText, lang)
-                testid="log-unreadable"
-            >
-                <ul>{items}</ul>
-            </Notice>
-        }
+        let (title, text) = (log(log::Log::Unreadable, lang), log(log::Log::UnreadableText, lang));
+        let lines = lines.into_iter().map(|line| el("li").text(line));
+        notice(Tone::Wrong, title, text, "log-unreadable").child(el("ul").children(lines))
     })
 }
 
 /// A trading day.
-#[component]
-fn DayList(day: DayRows, open: RwSignal<Option<EntryId>>) -> impl IntoView {
-    let items = day.rows.into_iter().map(|row| view! { <Item row open/> });
-    view! {
-        <section class="log-day" data-testid="log-day">
-            <h2>{day.title}</h2>
-            <ul>{items.collect_view()}</ul>
-        </section>
-    }
+fn day_list(bench: Bench, day: &DayRows, open: Held<Option<EntryId>>) -> Element {
+    let items = day.rows.iter().map(|row| item(bench, row.clone(), open));
+    el("section")
+        .class("log-day")
+        .testid("log-day")
+        .child(el("h2").text(day.title.clone()))
+        .child(el("ul").children(items))
 }
 
 /// A line; touched, it unfolds.
-#[component]
-fn Item(row: Row, open: RwSignal<Option<EntryId>>) -> impl IntoView {
+fn item(bench: Bench, row: Row, open: Held<Option<EntryId>>) -> Element {
     let key = row.key;
-    let is_open = Memo::new(move |_| open.get() == Some(key));
-    let marks = (!row.marks.is_empty()).then(|| view! { <span class="marks">{row.marks.join(" · ")}</span> });
-    let what = row.unfolds.clone();
-    view! {
-        <li>
-            <button
-                type="button"
-                class="log-line"
-                class:void=row.void
-                aria-expanded=move || is_open.get().to_string()
-                data-testid="log-item"
-                on:click=move |_| open.set((!is_open.get_untracked()).then_some(key))
-            >
-                <time>{row.time}</time>
-                <span>
-                    <b>{row.about}</b>
-                    {row.detail}
-                </span>
-                <span class="by">{row.who}</span>
-                {marks}
-            </button>
-            {move || is_open.get().then(|| view! { <Detail what=what.clone() open/> })}
-        </li>
-    }
+    let is_open = worked_out(move || open.get() == Some(key));
+    let line = live(move || {
+        let is_open = is_open.get();
+        let marks = (!row.marks.is_empty()).then(|| el("span").class("marks").text(row.marks.join(" · ")));
+        let what = el("span")
+            .child(el("b").text(row.about.clone()))
+            .text(row.detail.clone());
+        let line = el("button")
+            .attr("type", "button")
+            .class("log-line")
+            .class_if("void", row.void)
+            .attr("aria-expanded", if is_open { "true" } else { "false" })
+            .testid("log-item")
+            .on_press(move || open.set((!is_open).then_some(key)))
+            .child(el("time").text(row.time.clone()))
+            .child(what)
+            .child(el("span").class("by").text(row.who.clone()))
+            .child(marks);
+        nodes![line, is_open.then(|| detail(bench, &row.unfolds, open))]
+    });
+    el("li").key(format!("{:032x}", key.0)).child(line)
 }

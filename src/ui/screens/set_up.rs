@@ -1,12 +1,10 @@
 //! First set-up, one thing after the other, each saved as it is finished: kitchen, oneself, a pan, a machine.
 
-use leptos::prelude::Callback;
-
 use crate::domain::setting_up::Subject;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
-use crate::ui::node::{Element, Held, Node, el, live, worked_out};
+use crate::ui::node::{Act, Element, Held, Node, el, live, worked_out};
 use crate::ui::office::things;
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
@@ -65,7 +63,7 @@ fn asked(subject: Subject, bench: Bench, without_machine: Held<bool>) -> Node {
         id: new_id(),
         draft: drafts::key(bench.world, subject, "new"),
         page: Some(page),
-        on_saved: Callback::new(|()| ()),
+        on_saved: Act::new(|| ()),
     };
     nodes![form.draw(bench), skip]
 }

@@ -1,38 +1,35 @@
 //! Why something was not done: a reason in one touch, or in one's own words.
 
-use leptos::prelude::*;
-
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{Button, Field};
+use crate::nodes;
+use crate::ui::node::{Element, Held, Tell, el, live};
+use crate::ui::parts::{Field, Rank, button};
+use crate::words::Lang;
 use crate::words::run::{self, Say, say};
 use crate::words::today::{Line, line};
 
-/// The reasons, each a button, and a line for any other.
-#[component]
-pub fn WhyNot(
-    /// Called with the reason.
-    #[prop(into)]
-    on_reason: Callback<String>,
-) -> impl IntoView {
-    let lang = use_bench().lang;
-    let own = RwSignal::new(String::new());
+/// The reasons, each a button, and a line for any other. `on_reason` is called with the reason.
+#[must_use]
+pub fn why_not(lang: Lang, on_reason: Tell<String>) -> Element {
+    let own = Held::new(String::new());
+    let because = on_reason.clone();
     let given = (1..).zip(run::not_done_reasons(lang)).map(|(n, reason)| {
-        let said = (*reason).to_owned();
-        view! {
-            <Button label=said.clone() on_press=move |()| on_reason.run(said.clone()) testid=format!("reason-{n}")/>
-        }
+        let because = because.clone();
+        button(Rank::Second, *reason, format!("reason-{n}"), move || {
+            because.run((*reason).to_owned())
+        })
     });
-    let accept = move |()| on_reason.run(own.get_untracked().trim().to_owned());
-    view! {
-        <div class="reasons" data-testid="reasons">
-            {given.collect_view()}
-            <Field label=line(Line::OwnReason, lang) value=own on_input=move |text| own.set(text) testid="reason-own"/>
-            <Button
-                label=say(Say::Accept, lang).to_owned()
-                asleep=Signal::derive(move || own.with(|text| text.trim().is_empty()))
-                on_press=accept
-                testid="reason-accept"
-            />
-        </div>
-    }
+    let other = live(move || {
+        let field = Field::of(line(Line::OwnReason, lang), own, "reason-own");
+        let on_reason = on_reason.clone();
+        let accept = button(Rank::Second, say(Say::Accept, lang), "reason-accept", move || {
+            on_reason.run(own.get_untracked().trim().to_owned());
+        });
+        let empty = own.with(|text| text.trim().is_empty());
+        nodes![field.draw(), accept.flag("disabled", empty)]
+    });
+    el("div")
+        .class("reasons")
+        .testid("reasons")
+        .children(given)
+        .child(other)
 }

@@ -1,14 +1,12 @@
 //! One field of a form, drawn as it is answered.
 
-use leptos::prelude::{Callable, Callback};
-
 use crate::domain::facts::setup::OutBy;
 use crate::domain::fat::Fat;
 use crate::domain::ids::PersonId;
 use crate::domain::setting_up::{self, Answers, Field as Asked, MYSELF, NO, YES, limit_said};
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Element, Node, el};
+use crate::ui::node::{Element, Node, Tell, el};
 use crate::ui::parts::{Choice, Field, FieldKind, check_row, error_line};
 use crate::words::forms::{self, Control};
 use crate::words::{Lang, oil, setup};
@@ -24,7 +22,7 @@ pub(super) struct FormField<'a> {
     /// What is wrong with it.
     pub error: Option<String>,
     /// Called with the new answer.
-    pub on_answer: Callback<String>,
+    pub on_answer: Tell<String>,
 }
 
 impl FormField<'_> {
@@ -71,7 +69,7 @@ impl FormField<'_> {
 
     fn tick(self, testid: String, lang: Lang) -> Node {
         let on_answer = self.on_answer;
-        let ticked = Callback::new(move |on| on_answer.run((if on { YES } else { NO }).to_owned()));
+        let ticked = Tell::new(move |on| on_answer.run((if on { YES } else { NO }).to_owned()));
         let label = forms::label(self.field, lang);
         nodes![
             check_row(label, self.answers.yes(self.field), testid, ticked),
@@ -111,7 +109,7 @@ impl FormField<'_> {
         let select = el("select")
             .attr("id", id.clone())
             .testid(testid)
-            .on_change(self.on_answer)
+            .on_change(self.on_answer.clone())
             .child(option(String::new(), String::new()))
             .children(self.options(bench).into_iter().map(|(key, words)| option(key, words)));
         el("div")
@@ -128,10 +126,10 @@ impl FormField<'_> {
 
     /// Any among a few. Each option's test id is `testid-key`; the answer is the set as it is then.
     fn many(self, testid: String, bench: Bench) -> Element {
-        let on_answer = self.on_answer;
         let buttons = self.options(bench).into_iter().map(|(key, words)| {
             let pressed = self.answers.has(self.field, &key);
             let toggled = self.answers.toggled(self.field, &key);
+            let on_answer = self.on_answer.clone();
             el("button")
                 .attr("type", "button")
                 .attr("aria-pressed", if pressed { "true" } else { "false" })

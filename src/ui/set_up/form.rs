@@ -1,7 +1,5 @@
 //! A form: its fields a page at a time, what is wrong said at its field, saved as one order when it is whole.
 
-use leptos::prelude::{Callable, Callback, StoredValue, WithValue};
-
 use super::drafts;
 use super::field::FormField;
 use crate::browser::clock;
@@ -12,7 +10,7 @@ use crate::domain::setting_up::{Answers, Around, Field, Subject, Wrong};
 use crate::kitchen::Order;
 use crate::ui::bench::Bench;
 use crate::ui::cards::{CardDesk, use_cards};
-use crate::ui::node::{Element, Held, Node, Reach, el, follow, live};
+use crate::ui::node::{Act, Element, Held, Node, Reach, Tell, el, follow, live};
 use crate::ui::parts::{Rank, button};
 use crate::ui::prefs;
 use crate::words::forms;
@@ -30,7 +28,7 @@ pub struct Form {
     /// The page shown, from 0, where a few fields come at a time, as on first set-up; `None` shows all at once.
     pub page: Option<Held<usize>>,
     /// Called once it is on disk.
-    pub on_saved: Callback<()>,
+    pub on_saved: Act,
 }
 
 impl Form {
@@ -55,8 +53,8 @@ impl Form {
                 wrongs: Vec::new(),
                 zone_unknown: false,
             }),
-            draft: StoredValue::new(self.draft),
-            on_saved: self.on_saved,
+            draft: Held::new(self.draft),
+            on_saved: Held::new(self.on_saved),
         };
         let top = Reach::new();
         begin_each_page_at_its_top(desk.page, top);
@@ -119,8 +117,8 @@ struct FormDesk {
     paged: bool,
     page: Held<usize>,
     given: Held<Given>,
-    draft: StoredValue<String>,
-    on_saved: Callback<()>,
+    draft: Held<String>,
+    on_saved: Held<Act>,
 }
 
 impl FormDesk {
@@ -135,7 +133,7 @@ impl FormDesk {
                 answers: &given.answers,
                 id: self.id,
                 error: given.error(field, self.bench),
-                on_answer: Callback::new(move |value| self.answer(field, value)),
+                on_answer: Tell::new(move |value| self.answer(field, value)),
             };
             asked.draw(self.bench)
         });
@@ -178,7 +176,7 @@ impl FormDesk {
             given.answers = std::mem::take(&mut given.answers).after(field, &value);
             given.wrongs.retain(|wrong| wrong.field != field);
             given.zone_unknown &= field != Field::Zone;
-            self.draft.with_value(|key| drafts::keep(key, &given.answers));
+            self.draft.with_untracked(|key| drafts::keep(key, &given.answers));
         });
     }
 
@@ -232,7 +230,7 @@ impl FormDesk {
         };
         let who = bench.me();
         let drafted = facts.into_iter().map(|fact| Draft::now(who, fact)).collect();
-        let key = self.draft.with_value(String::clone);
+        let key = self.draft.with_untracked(String::clone);
         bench.send_then(Order::Write(drafted), move |_| {
             drafts::forget(&key);
             if let Some(number) = number {
@@ -241,7 +239,7 @@ impl FormDesk {
             if subject == Subject::Person && prefs::me().is_none() {
                 prefs::set_me(PersonId(id));
             }
-            on_saved.run(());
+            on_saved.get_untracked().run();
         });
     }
 }

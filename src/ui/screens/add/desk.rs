@@ -1,12 +1,12 @@
 //! What is being typed: kept through a reload until it is saved, sent when it is whole.
 
-use leptos::prelude::*;
-
 use crate::browser::clock;
+use crate::domain::entry::Draft;
 use crate::domain::ids::PanId;
 use crate::domain::quick::{self, Form, Kind, QuickRefusal, Slot};
 use crate::kitchen::Order;
 use crate::ui::bench::Bench;
+use crate::ui::node::{Held, follow};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::words::{Lang, quick_refusals};
@@ -27,19 +27,19 @@ pub struct Desk {
     pub bench: Bench,
     /// The pan.
     pub pan: PanId,
-    form: RwSignal<Option<Form>>,
+    form: Held<Option<Form>>,
     /// Why it was not written.
-    pub refused: RwSignal<Option<String>>,
+    pub refused: Held<Option<String>>,
     /// What is asked once.
-    pub doubt: RwSignal<Option<String>>,
-    asked_about: RwSignal<Send>,
+    pub doubt: Held<Option<String>>,
+    asked_about: Held<Send>,
 }
 
 impl Desk {
     /// The desk of a pan, with what a reload interrupted.
     pub fn open(bench: Bench, pan: PanId) -> Self {
-        let form = RwSignal::new(kept(bench, pan));
-        Effect::new(move |_| {
+        let form = Held::new(kept(bench, pan));
+        follow(move || {
             form.with(|form| {
                 if let Some(form) = form {
                     prefs::set_draft(&pairs(form));
@@ -50,20 +50,15 @@ impl Desk {
             bench,
             pan,
             form,
-            refused: RwSignal::new(None),
-            doubt: RwSignal::new(None),
-            asked_about: RwSignal::new(Send::AsTyped),
+            refused: Held::new(None),
+            doubt: Held::new(None),
+            asked_about: Held::new(Send::AsTyped),
         }
     }
 
     /// The language on screen.
-    pub const fn lang(self) -> Lang {
+    pub fn lang(self) -> Lang {
         self.bench.lang
-    }
-
-    /// The kind chosen.
-    pub fn kind(self) -> Memo<Option<Kind>> {
-        Memo::new(move |_| self.form.with(|form| form.as_ref().map(|form| form.kind)))
     }
 
     /// The kinds that can be true of this pan.
@@ -72,9 +67,9 @@ impl Desk {
             .read(|kitchen, now| Kind::offered(kitchen.ledger(), self.pan, kitchen.today(now)))
     }
 
-    /// Whether a number is asked for.
-    pub fn asks_number(self) -> Memo<bool> {
-        Memo::new(move |_| self.form.with(|form| form.as_ref().is_some_and(Form::asks_number)))
+    /// Whether a number is asked for, followed.
+    pub fn asks_number(self) -> bool {
+        self.with(Form::asks_number).unwrap_or_default()
     }
 
     /// Reads the form; nothing while there is none.
@@ -97,14 +92,14 @@ impl Desk {
         self.form.with_untracked(|form| form.as_ref().map(look))
     }
 
-    /// What stands in a field.
-    pub fn text(self, slot: Slot) -> Signal<String> {
-        Signal::derive(move || self.with(|form| form.get(slot)).unwrap_or_default())
+    /// What stands in a field, followed.
+    pub fn text(self, slot: Slot) -> String {
+        self.with(|form| form.get(slot)).unwrap_or_default()
     }
 
-    /// The key chosen in a field.
-    pub fn chosen(self, slot: Slot) -> Signal<Option<String>> {
-        Signal::derive(move || self.with(|form| form.get(slot)).filter(|key| !key.is_empty()))
+    /// The key chosen in a field, followed.
+    pub fn chosen(self, slot: Slot) -> Option<String> {
+        self.with(|form| form.get(slot)).filter(|key| !key.is_empty())
     }
 
     /// Puts something in a field.
@@ -175,7 +170,7 @@ impl Desk {
         }
     }
 
-    fn drafts(self, how: Send, sure: bool) -> Result<Vec<crate::domain::entry::Draft>, Unsaid> {
+    fn drafts(self, how: Send, sure: bool) -> Result<Vec<Draft>, Unsaid> {
         let lang = self.lang();
         let who = self.bench.me();
         let form = self.form.get_untracked();

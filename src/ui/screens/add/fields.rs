@@ -1,33 +1,36 @@
 //! The fields of a quick entry, each a choice, a line or the pad over one slot of its form.
 
-use leptos::prelude::*;
-
 use super::desk::{Desk, Send};
 use super::testid;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{Load, SignKind};
 use crate::domain::fat::Fat;
-use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, lost, others, parts};
+use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, lost, others as other_pans, parts};
 use crate::domain::units::{Unit, Volume};
-use crate::ui::old_parts::{Button, Choice, Field, FieldKind, Pad, PadWords};
+use crate::nodes;
+use crate::ui::node::{Held, Node, Tell, Text, el, follow, live, worked_out};
+use crate::ui::parts::{Choice, Field, FieldKind, Pad, PadWords, Rank, button};
 use crate::ui::prefs;
 use crate::words::log::{Office, office};
 use crate::words::oil::fat_name;
 use crate::words::screens::add::{self, Add, add};
 use crate::words::setup::{claim_name, load_name, sign_name, unit_name};
 
+type Options = Vec<(String, String)>;
+
 /// A choice over a slot.
-#[component]
-fn Slotted(desk: Desk, of: Slot, #[prop(into)] legend: String, options: Vec<(String, String)>) -> impl IntoView {
-    view! {
-        <Choice
-            legend
-            options
-            chosen=desk.chosen(of)
-            on_choose=move |key: String| desk.set(of, &key)
-            testid=testid(of)
-        />
-    }
+fn slotted(desk: Desk, of: Slot, legend: &'static str, options: Options) -> Node {
+    live(move || {
+        let choice = Choice {
+            legend: legend.into(),
+            options: options.clone(),
+            chosen: desk.chosen(of),
+            on_choose: Tell::new(move |key: String| desk.set(of, &key)),
+            error: None,
+            testid: testid(of).into(),
+        };
+        choice.draw()
+    })
 }
 
 fn option(key: &str, words: impl Into<String>) -> (String, String) {
@@ -35,209 +38,188 @@ fn option(key: &str, words: impl Into<String>) -> (String, String) {
 }
 
 /// What it is counted in.
-#[component]
-pub fn Units(desk: Desk) -> impl IntoView {
+pub fn units(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options = Unit::ALL
-        .iter()
-        .map(|unit| option(unit.key(), unit_name(*unit, lang)))
-        .collect();
-    view! { <Slotted desk of=Slot::Unit legend=office(Office::CountedIn, lang) options/> }
+    let units = Unit::ALL.iter().map(|unit| option(unit.key(), unit_name(*unit, lang)));
+    slotted(desk, Slot::Unit, office(Office::CountedIn, lang), units.collect())
 }
 
 /// How busy it was.
-#[component]
-pub fn Loads(desk: Desk) -> impl IntoView {
+pub fn loads(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options = Load::ALL
-        .iter()
-        .map(|load| option(load.key(), load_name(*load, lang)))
-        .collect();
-    view! { <Slotted desk of=Slot::Load legend=office(Office::HowBusy, lang) options/> }
+    let loads = Load::ALL.iter().map(|load| option(load.key(), load_name(*load, lang)));
+    slotted(desk, Slot::Load, office(Office::HowBusy, lang), loads.collect())
 }
 
 /// What was noticed.
-#[component]
-pub fn Signs(desk: Desk) -> impl IntoView {
+pub fn signs(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options = SignKind::ALL
+    let signs = SignKind::ALL
         .iter()
-        .map(|sign| option(sign.key(), sign_name(*sign, lang)))
-        .collect();
-    view! { <Slotted desk of=Slot::Sign legend=add(Add::Sign, lang) options/> }
+        .map(|sign| option(sign.key(), sign_name(*sign, lang)));
+    slotted(desk, Slot::Sign, add(Add::Sign, lang), signs.collect())
 }
 
 /// What is read, and with what.
-#[component]
-pub fn Gauges(desk: Desk) -> impl IntoView {
+pub fn gauges(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options = desk.bench.look(|kitchen, _| {
+    let gauges = desk.bench.look(|kitchen, _| {
         let ledger = kitchen.ledger();
         let gauges = Gauge::offered(ledger).into_iter();
         gauges
             .map(|gauge| (gauge.key(), add::gauge(gauge, &ledger.book, lang)))
             .collect()
     });
-    view! { <Slotted desk of=Slot::Gauge legend=office(Office::Instrument, lang) options/> }
+    slotted(desk, Slot::Gauge, office(Office::Instrument, lang), gauges)
 }
 
 /// Into which pan.
-#[component]
-pub fn Others(desk: Desk) -> impl IntoView {
+pub fn others(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options = desk.bench.look(|kitchen, _| {
+    let pans = desk.bench.look(|kitchen, _| {
         let ledger = kitchen.ledger();
-        let pans = others(ledger, desk.pan).into_iter();
+        let pans = other_pans(ledger, desk.pan).into_iter();
         pans.map(|pan| (format!("{:032x}", pan.0), add::other_pan(ledger, pan, lang)))
             .collect()
     });
-    view! { <Slotted desk of=Slot::To legend=add(Add::Into, lang) options/> }
+    slotted(desk, Slot::To, add(Add::Into, lang), pans)
 }
 
 /// Which promise.
-#[component]
-pub fn Claims(desk: Desk) -> impl IntoView {
+pub fn claims(desk: Desk) -> Node {
     let lang = desk.lang();
     let lost_now = desk.look(|form| form.kind == Kind::ClaimRestored).unwrap_or_default();
-    let options = desk.bench.look(|kitchen, now| {
+    let mut kinds: Vec<ClaimKind> = desk.bench.look(|kitchen, now| {
         let (ledger, day) = (kitchen.ledger(), kitchen.today(now));
         let claims = if lost_now {
             lost(ledger, desk.pan, day)
         } else {
             ledger.claims_standing(desk.pan, day)
         };
-        let mut kinds: Vec<ClaimKind> = claims.into_iter().map(|claim| claim.what).collect();
-        kinds.dedup();
-        kinds
-            .into_iter()
-            .map(|kind| option(kind.key(), claim_name(kind, lang)))
-            .collect()
+        claims.into_iter().map(|claim| claim.what).collect()
     });
-    view! { <Slotted desk of=Slot::Claim legend=add(Add::Promise, lang) options/> }
+    kinds.dedup();
+    let claims = kinds.into_iter().map(|kind| option(kind.key(), claim_name(kind, lang)));
+    slotted(desk, Slot::Claim, add(Add::Promise, lang), claims.collect())
 }
 
 /// What follows an oil change.
-#[component]
-pub fn Afters(desk: Desk) -> impl IntoView {
+pub fn afters(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options: Vec<_> = After::ALL
+    let afters = After::ALL
         .iter()
-        .map(|after| option(after.key(), add::after(*after, lang)))
-        .collect();
-    view! {
-        <Slotted desk of=Slot::After legend=add(Add::After, lang) options/>
-        <p class="hint">{add(Add::ComesOut, lang)}</p>
-    }
+        .map(|after| option(after.key(), add::after(*after, lang)));
+    nodes![
+        slotted(desk, Slot::After, add(Add::After, lang), afters.collect()),
+        el("p").class("hint").text(add(Add::ComesOut, lang)),
+    ]
 }
 
 /// How old the oil is that goes in.
-#[component]
-pub fn Ages(desk: Desk) -> impl IntoView {
+pub fn ages(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options: Vec<_> = AgeSaid::ALL
-        .iter()
-        .map(|age| option(age.key(), add::age(*age, lang)))
-        .collect();
-    let age = desk.text(Slot::Age);
-    let since = Memo::new(move |_| age.get() == AgeSaid::Since.key());
-    view! {
-        <Slotted desk of=Slot::Age legend=add(Add::Age, lang) options/>
-        {move || since.get().then(|| view! {
-            <Line desk of=Slot::FreshOn label=add(Add::FreshOn, lang) kind=FieldKind::Date/>
-        })}
-    }
+    let ages = AgeSaid::ALL.iter().map(|age| option(age.key(), add::age(*age, lang)));
+    let since = worked_out(move || desk.text(Slot::Age) == AgeSaid::Since.key());
+    nodes![
+        slotted(desk, Slot::Age, add(Add::Age, lang), ages.collect()),
+        live(move || since
+            .get()
+            .then(|| line(desk, Slot::FreshOn, Add::FreshOn, FieldKind::Date))),
+    ]
 }
 
 /// Another fat than the pan is kept with, and the batch.
-#[component]
-pub fn Fats(desk: Desk) -> impl IntoView {
+pub fn fats(desk: Desk) -> Node {
     let lang = desk.lang();
-    let options: Vec<_> = Fat::ALL
-        .iter()
-        .map(|fat| option(fat.key(), fat_name(*fat, lang)))
-        .collect();
-    view! {
-        <Slotted desk of=Slot::Fat legend=office(Office::WhichFat, lang) options/>
-        <Line desk of=Slot::Batch label=office(Office::Batch, lang)/>
-    }
+    let fats = Fat::ALL.iter().map(|fat| option(fat.key(), fat_name(*fat, lang)));
+    nodes![
+        slotted(desk, Slot::Fat, office(Office::WhichFat, lang), fats.collect()),
+        labelled(desk, Slot::Batch, office(Office::Batch, lang).into(), FieldKind::Text),
+    ]
 }
 
 /// Reasons in one touch, or in one's own words.
-#[component]
-pub fn Reasons(desk: Desk, kind: Kind) -> impl IntoView {
+pub fn reasons(desk: Desk, kind: Kind) -> Node {
     let lang = desk.lang();
     let reasons = add::reasons(kind, lang);
-    let numbered = reasons.iter().enumerate();
-    let options = numbered.map(|(n, words)| option(&n.to_string(), *words)).collect();
-    let words = desk.text(Slot::Words);
-    let chosen = Signal::derive(move || {
-        let typed = words.get();
-        reasons.iter().position(|words| *words == typed).map(|n| n.to_string())
+    let choice = live(move || {
+        let typed = desk.text(Slot::Words);
+        let chosen = reasons.iter().position(|words| *words == typed);
+        let options = reasons.iter().enumerate();
+        let choose = move |key: String| {
+            if let Some(words) = key.parse().ok().and_then(|n: usize| reasons.get(n)) {
+                desk.set(Slot::Words, words);
+            }
+        };
+        let choice = Choice {
+            legend: office(Office::Why, lang).into(),
+            options: options.map(|(n, words)| option(&n.to_string(), *words)).collect(),
+            chosen: chosen.map(|n| n.to_string()),
+            on_choose: Tell::new(choose),
+            error: None,
+            testid: "add-reason".into(),
+        };
+        choice.draw()
     });
-    let choose = move |key: String| {
-        if let Some(words) = key.parse().ok().and_then(|n: usize| reasons.get(n)) {
-            desk.set(Slot::Words, words);
-        }
-    };
-    view! {
-        <Choice legend=office(Office::Why, lang) options chosen on_choose=choose testid="add-reason"/>
-        <Words desk label=add(Add::OwnWords, lang)/>
-    }
+    nodes![choice, words(desk, Add::OwnWords)]
 }
 
 /// A line of words.
-#[component]
-pub fn Words(desk: Desk, label: &'static str) -> impl IntoView {
-    view! { <Line desk of=Slot::Words label/> }
+pub fn words(desk: Desk, label: Add) -> Node {
+    line(desk, Slot::Words, label, FieldKind::Text)
 }
 
 /// When it happened, if not now.
-#[component]
-pub fn When(desk: Desk) -> impl IntoView {
+pub fn when(desk: Desk) -> Node {
     let lang = desk.lang();
-    view! {
-        <div class="when">
-            <Line desk of=Slot::Date label=add(Add::Date, lang) kind=FieldKind::Date/>
-            <Line desk of=Slot::Time label=add(Add::Time, lang) kind=FieldKind::Time/>
-        </div>
-        <p class="hint">{add(Add::NowByDefault, lang)}</p>
-    }
+    let when = el("div")
+        .class("when")
+        .child(line(desk, Slot::Date, Add::Date, FieldKind::Date))
+        .child(line(desk, Slot::Time, Add::Time, FieldKind::Time));
+    nodes![when, el("p").class("hint").text(add(Add::NowByDefault, lang))]
 }
 
-#[component]
-fn Line(desk: Desk, of: Slot, label: &'static str, #[prop(optional)] kind: FieldKind) -> impl IntoView {
-    view! {
-        <Field
-            label
-            kind
-            value=desk.text(of)
-            on_input=move |text: String| desk.set(of, &text)
-            testid=testid(of)
-        />
-    }
+fn line(desk: Desk, of: Slot, label: Add, kind: FieldKind) -> Node {
+    labelled(desk, of, add(label, desk.lang()).into(), kind)
+}
+
+fn labelled(desk: Desk, of: Slot, label: Text, kind: FieldKind) -> Node {
+    live(move || {
+        let field = Field {
+            label: label.clone(),
+            value: desk.text(of),
+            on_typed: Tell::new(move |text: String| desk.set(of, &text)),
+            kind,
+            unit: None,
+            hint: None,
+            error: None,
+            testid: testid(of).into(),
+        };
+        field.draw()
+    })
 }
 
 /// What a block weighs or a drum holds, the first time it is counted in.
-#[component]
-pub fn Pack(desk: Desk) -> impl IntoView {
+pub fn pack(desk: Desk) -> Node {
     let lang = desk.lang();
-    let packs = RwSignal::new(prefs::packs());
-    let unit = desk.text(Slot::Unit);
     let counts = matches!(
         desk.look(|form| form.kind),
         Some(Kind::TopUp | Kind::PartChange | Kind::OilChange | Kind::Fill | Kind::Move)
     );
-    let missing = Memo::new(move |_| {
+    if !counts {
+        return Node::Nothing;
+    }
+    let packs = Held::new(prefs::packs());
+    let typed = Held::new(String::new());
+    let missing = worked_out(move || {
         let packs = packs.get();
-        match Unit::from_key(&unit.get()) {
+        match Unit::from_key(&desk.text(Slot::Unit)) {
             Some(unit @ Unit::Block) if packs.block_g.is_none() => Some(unit),
             Some(unit @ Unit::Drum) if packs.drum.is_none() => Some(unit),
             _ => None,
         }
-        .filter(|_| counts)
     });
-    let typed = RwSignal::new(String::new());
-    let keep = move |()| {
+    let keep = move || {
         let thousandths = parts(&typed.get_untracked(), 3).filter(|n| *n > 0);
         match (missing.get_untracked(), thousandths) {
             (Some(Unit::Block), Some(grams)) => prefs::set_block_g(grams),
@@ -252,40 +234,37 @@ pub fn Pack(desk: Desk) -> impl IntoView {
         typed.set(String::new());
         packs.set(prefs::packs());
     };
-    move || {
-        missing.get().map(|unit| {
-            let (label, unit) = match unit {
-                Unit::Drum => (add(Add::DrumSize, lang), "L"),
-                Unit::Block | Unit::Litres | Unit::Kilograms => (add(Add::BlockSize, lang), "kg"),
-            };
-            view! {
-                <div class="card" data-testid="add-pack">
-                    <Field
-                        label
-                        unit=unit.to_owned()
-                        hint=add(Add::PackHelp, lang).to_owned()
-                        kind=FieldKind::Decimal
-                        value=typed
-                        on_input=move |text: String| typed.set(text)
-                        testid="add-pack-size"
-                    />
-                    <Button label=add(Add::KeepSize, lang) on_press=keep testid="add-pack-keep"/>
-                </div>
-            }
-        })
-    }
+    live(move || {
+        let (label, unit) = match missing.get()? {
+            Unit::Drum => (Add::DrumSize, "L"),
+            Unit::Block | Unit::Litres | Unit::Kilograms => (Add::BlockSize, "kg"),
+        };
+        let field = Field {
+            unit: Some(unit.into()),
+            hint: Some(add(Add::PackHelp, lang).into()),
+            kind: FieldKind::Decimal,
+            ..Field::of(add(label, lang), typed, "add-pack-size")
+        };
+        let keep = button(Rank::Second, add(Add::KeepSize, lang), "add-pack-keep", keep);
+        Some(
+            el("div")
+                .class("card")
+                .testid("add-pack")
+                .child(field.draw())
+                .child(keep),
+        )
+    })
 }
 
 /// The one number; its accept saves.
-#[component]
-pub fn NumberPad(desk: Desk) -> impl IntoView {
+pub fn number_pad(desk: Desk) -> Node {
     let lang = desk.lang();
     let begun = desk.look(|form| form.get(Slot::Number)).unwrap_or_default();
     let offered = desk.offered_number();
-    let number = RwSignal::new(begun);
-    Effect::new(move |_| number.with(|text| desk.set(Slot::Number, text)));
-    let unit = Memo::new(move |_| desk.with(|form| add::unit(form, lang)).unwrap_or_default());
-    move || {
+    let number = Held::new(begun);
+    follow(move || number.with(|text| desk.set(Slot::Number, text)));
+    let unit = worked_out(move || desk.with(|form| add::unit(form, lang)).unwrap_or_default());
+    live(move || {
         let [back, clear, sign, point] = add::pad_keys(lang).map(str::to_owned);
         let words = PadWords {
             accept: office(Office::Save, lang).to_owned(),
@@ -294,22 +273,21 @@ pub fn NumberPad(desk: Desk) -> impl IntoView {
             sign,
             point,
         };
-        let accept = move |text: String| {
-            desk.set(Slot::Number, &text);
-            desk.send(Send::AsTyped);
+        let pad = Pad {
+            value: number,
+            label: office(Office::HowMuch, lang).into(),
+            unit: unit.get().into(),
+            words,
+            fraction: true,
+            below_zero: false,
+            most: 5,
+            prefilled: Some(offered.clone()),
+            on_accept: Tell::new(move |text: String| {
+                desk.set(Slot::Number, &text);
+                desk.send(Send::AsTyped);
+            }),
+            testid: "add-pad".into(),
         };
-        view! {
-            <Pad
-                value=number
-                label=office(Office::HowMuch, lang)
-                unit=unit.get()
-                words
-                fraction=true
-                most=5
-                prefilled=offered.clone()
-                on_accept=accept
-                testid="add-pad"
-            />
-        }
-    }
+        pad.draw()
+    })
 }

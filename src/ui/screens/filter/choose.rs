@@ -1,7 +1,5 @@
 //! Between pans: what the last one's filtering did, which pan is next and how, or putting away.
 
-use leptos::prelude::Callback;
-
 use super::{Floor, heater};
 use crate::domain::facts::run::{Form, Left, Plan};
 use crate::domain::guide::Command;
@@ -13,7 +11,7 @@ use crate::nodes;
 use crate::ui::bench::Trouble;
 use crate::ui::job::fresh_id;
 use crate::ui::job::page::JobPage;
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{Rank, button, check_row};
 use crate::words::run::{form_name, pan_title};
 use crate::words::screens::job::{JobSay, pan_line, say};
@@ -88,12 +86,12 @@ fn ticks(floor: Floor, next: Next, any_short: bool) -> Node {
     let tick = move |words, testid: &'static str, part: fn(&mut Plan) -> &mut bool| {
         let mut now = plan.get();
         let ticked = *part(&mut now);
-        let change = Callback::new(move |on| plan.update(|plan| *part(plan) = on));
+        let change = Tell::new(move |on| plan.update(|plan| *part(plan) = on));
         check_row(say(words, lang), ticked, testid, change)
     };
     live(move || {
         let every_item = any_short.then(|| {
-            let change = Callback::new(move |on| long.set(on));
+            let change = Tell::new(move |on| long.set(on));
             check_row(say(JobSay::LongForm, lang), long.get(), "with-long", change)
         });
         el("fieldset")

@@ -5,101 +5,92 @@ mod not_done;
 mod phone;
 pub mod row;
 
-pub use phone::NewVersion;
-
-use leptos::prelude::*;
+pub use phone::new_version;
 
 use crate::kitchen::today::{self, Today as Shown};
-use crate::ui::bench::use_bench;
-use crate::ui::old_frame::Frame;
-use crate::ui::old_parts::{Button, Card, Rank};
+use crate::nodes;
+use crate::ui::bench::Bench;
+use crate::ui::frame::{eyebrow, frame};
+use crate::ui::node::{Element, Held, Node, el, live, worked_out};
+use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::words::dates;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
 
 /// What is now and what is next.
-#[component]
-pub fn Today() -> impl IntoView {
-    let bench = use_bench();
+#[must_use]
+pub fn today(bench: Bench) -> Element {
     let lang = bench.lang;
-    // Two memos: the second that ticks on changes the day only at its rollover, and only then, or after an entry, is
-    // oil life worked out again.
-    let day = Memo::new(move |_| bench.read_each_second(|kitchen, now| kitchen.today(now)));
-    let shown = Memo::new(move |_| {
+    // The second that ticks on changes the day only at its rollover, and only then, or after an entry, is oil life
+    // worked out again.
+    let day = worked_out(move || bench.read_each_second(|kitchen, now| kitchen.today(now)));
+    let shown = worked_out(move || {
         let day = day.get();
         bench.read(|kitchen, _| today::of(kitchen.ledger(), day))
     });
-    let set_up = Memo::new(move |_| bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
-    let date = Signal::derive(move || dates::day(day.get(), lang));
-    view! {
-        <div data-testid="screen-today">
-            <Frame title=title(Title::Today, lang).to_owned() eyebrow=date screen=Screen::Today>
-                {move || if set_up.get() {
-                    view! { <Day shown/> }.into_any()
-                } else {
-                    view! {
-                        <Card night=true testid="not-set-up">
-                            <h2>{line(Line::NotSetUp, lang)}</h2>
-                            <p>{line(Line::NotSetUpText, lang)}</p>
-                            <Button
-                                rank=Rank::First
-                                label=title(Title::StartSetUp, lang).to_owned()
-                                on_press=move |()| screen::go(Screen::SetUp)
-                                testid="start-set-up"
-                            />
-                        </Card>
-                    }.into_any()
-                }}
-                <phone::ThisPhone/>
-            </Frame>
-        </div>
-    }
+    let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
+    let date = eyebrow(move || dates::day(day.get(), lang));
+    let holds = live(move || {
+        if set_up.get() {
+            return the_day(bench, shown);
+        }
+        let start = button(Rank::First, title(Title::StartSetUp, lang), "start-set-up", || {
+            screen::go(Screen::SetUp);
+        });
+        card("not-set-up")
+            .class("night")
+            .child(el("h2").text(line(Line::NotSetUp, lang)))
+            .child(el("p").text(line(Line::NotSetUpText, lang)))
+            .child(start)
+    });
+    let holds = nodes![holds, phone::this_phone(bench)];
+    el("div")
+        .testid("screen-today")
+        .child(frame(Screen::Today, title(Title::Today, lang), date, holds))
 }
 
 /// The day of a kitchen that is set up.
-#[component]
-fn Day(
-    /// What is shown.
-    shown: Memo<Shown>,
-) -> impl IntoView {
-    let bench = use_bench();
+fn the_day(bench: Bench, shown: Held<Shown>) -> Element {
     let lang = bench.lang;
-    let asking = RwSignal::new(false);
-    let night = Memo::new(move |_| {
-        let day = shown.with(|s| s.unanswered.first().copied())?;
-        let names = bench.read(|kitchen, _| {
-            let ledger = kitchen.ledger();
-            let name = |id| ledger.book.pan(id).map(|p| p.name.clone());
-            ledger
-                .unanswered_pans(day)
-                .into_iter()
-                .filter_map(name)
-                .collect::<Vec<_>>()
-        });
-        Some((day, names))
+    let asking = Held::new(false);
+    let night = live(move || night(bench, shown));
+    let pans = live(move || {
+        shown.with(|shown| {
+            let none = shown.pans.is_empty().then(|| el("p").text(line(Line::NoPans, lang)));
+            let rows = shown.pans.iter().map(|pan| row::pan_row(pan, shown.day, lang));
+            el("div").class("pans").testid("pans").child(none).children(rows)
+        })
     });
-    view! {
-        <div class="today">
-            <div class="today-now">
-                {move || night.get().map(|(day, names)| view! {
-                    <Card testid="night-question">
-                        <h2>{words::night_question(day, shown.with(|s| s.day), lang)}</h2>
-                        <p>{words::night_open(&names, lang)}</p>
-                        <Button
-                            label=line(Line::SayWhichPans, lang).to_owned()
-                            on_press=move |()| screen::go(Screen::LastNight)
-                            testid="last-night"
-                        />
-                    </Card>
-                })}
-                <next::NextJob shown on_not_done=move |()| asking.set(true)/>
-            </div>
-            <div class="pans" data-testid="pans">
-                {move || shown.with(|s| s.pans.is_empty()).then(|| view! { <p>{line(Line::NoPans, lang)}</p> })}
-                {move || shown.get().pans.into_iter().map(|pan| view! { <row::PanRow pan/> }).collect_view()}
-            </div>
-            <not_done::NotDone shown open=asking/>
-        </div>
-    }
+    let now = el("div")
+        .class("today-now")
+        .child(night)
+        .child(next::next_job(lang, shown, move || asking.set(true)));
+    el("div")
+        .class("today")
+        .child(now)
+        .child(pans)
+        .child(not_done::not_done(bench, shown, asking))
+}
+
+/// "Last night: which pans?", while a day is unanswered.
+fn night(bench: Bench, shown: Held<Shown>) -> Node {
+    let lang = bench.lang;
+    let (today, unanswered) = shown.with(|shown| (shown.day, shown.unanswered.first().copied()));
+    let Some(day) = unanswered else {
+        return Node::Nothing;
+    };
+    let names: Vec<String> = bench.read(|kitchen, _| {
+        let ledger = kitchen.ledger();
+        let name = |id| ledger.book.pan(id).map(|p| p.name.clone());
+        ledger.unanswered_pans(day).into_iter().filter_map(name).collect()
+    });
+    let say = button(Rank::Second, line(Line::SayWhichPans, lang), "last-night", || {
+        screen::go(Screen::LastNight);
+    });
+    card("night-question")
+        .child(el("h2").text(words::night_question(day, today, lang)))
+        .child(el("p").text(words::night_open(&names, lang)))
+        .child(say)
+        .into()
 }

@@ -1,11 +1,10 @@
 //! The big card: the one next job, the other jobs small beneath.
 
-use leptos::prelude::*;
-
 use crate::domain::facts::job::JobKind;
 use crate::kitchen::today::{Next, Today as Shown};
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{Button, Card, PanDrawing, Rank, Shade};
+use crate::nodes;
+use crate::ui::node::{Element, Held, Node, el, live, several};
+use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
@@ -45,86 +44,62 @@ fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
     }
 }
 
-/// The big card.
-#[component]
-pub fn NextJob(
-    /// What is shown.
-    shown: Memo<Shown>,
-    /// Opens the reasons for not doing it.
-    #[prop(into)]
-    on_not_done: Callback<()>,
-) -> impl IntoView {
-    let lang = use_bench().lang;
-    let next = Memo::new(move |_| shown.with(Shown::next));
-    view! {
-        <Card night=true testid="next">
-            {move || {
-                let next = next.get();
-                let (heading, text) = shown.with(|s| told(s, next, lang));
-                let label = next.job().map(|job| (job, match next {
+/// The big card. `on_not_done` opens the reasons for not doing it.
+pub fn next_job(lang: Lang, shown: Held<Shown>, on_not_done: impl Fn() + Copy + Send + Sync + 'static) -> Element {
+    let holds = live(move || {
+        shown.with(|shown| {
+            let next = shown.next();
+            let (heading, text) = told(shown, next, lang);
+            let begin = next.job().map(|job| {
+                let label = match next {
                     Next::Resume(_) => words::resume(job, lang),
                     Next::Look | Next::Begin(_) | Next::Nothing => words::begin(job, lang),
-                }));
-                view! {
-                    <h2>{heading}</h2>
-                    <p>{text}</p>
-                    {due_pans(&shown.get(), next)}
-                    {label.map(|(job, label)| view! {
-                        <Button
-                            rank=Rank::First
-                            label=label.to_owned()
-                            on_press=move |()| screen::go(screen_of(job))
-                            testid="begin"
-                        />
-                    })}
-                }
-            }}
-            <div class="next-others">
-                {move || others(&shown.get(), next.get(), lang)}
-                {move || matches!(next.get(), Next::Begin(_)).then(|| view! {
-                    <Button
-                        rank=Rank::Plain
-                        label=line(Line::NotDoneBecause, lang).to_owned()
-                        on_press=move |()| on_not_done.run(())
-                        testid="not-done"
-                    />
-                })}
-            </div>
-        </Card>
-    }
+                };
+                button(Rank::First, label, "begin", move || screen::go(screen_of(job)))
+            });
+            let not_done = matches!(next, Next::Begin(_))
+                .then(|| button(Rank::Plain, line(Line::NotDoneBecause, lang), "not-done", on_not_done));
+            let others = el("div")
+                .class("next-others")
+                .child(others(shown, next, lang))
+                .child(not_done);
+            nodes![
+                el("h2").text(heading),
+                el("p").text(text),
+                due_pans(shown, next),
+                begin,
+                others,
+            ]
+        })
+    });
+    card("next").class("night").child(holds)
 }
 
 /// The pans the next filter job is about, small, in the colour of their oil.
-fn due_pans(shown: &Shown, next: Next) -> Option<impl IntoView + use<>> {
+fn due_pans(shown: &Shown, next: Next) -> Option<Element> {
     let filter = next.job() == Some(JobKind::Filter);
-    let due: Vec<_> = shown.pans.iter().filter(|p| filter && p.due).cloned().collect();
-    (!due.is_empty()).then(|| {
-        let pans = due.into_iter().map(|pan| {
-            let shade = Shade::new(pan.shade.unwrap_or(1));
-            view! { <PanDrawing shade level=pan.level number=super::row::number(&pan.name)/> }
-        });
-        view! { <div class="due-pans">{pans.collect_view()}</div> }
-    })
+    let mut due = shown.pans.iter().filter(|p| filter && p.due).peekable();
+    due.peek()?;
+    let pans = due.map(|pan| {
+        let shade = Shade::new(pan.shade.unwrap_or(1));
+        pan_drawing(shade, pan.level, super::row::number(&pan.name))
+    });
+    Some(el("div").class("due-pans").children(pans))
 }
 
 /// The jobs that are not the next one: to be begun all the same, gone on with, or done.
-fn others(shown: &Shown, next: Next, lang: Lang) -> impl IntoView + use<> {
-    let (open, done) = (shown.open.clone(), shown.done.clone());
-    let kinds = JobKind::ALL
-        .iter()
-        .copied()
-        .filter(move |kind| next.job() != Some(*kind));
-    let button = move |kind: JobKind| {
-        let label = if open.iter().any(|(k, _)| *k == kind) {
+fn others(shown: &Shown, next: Next, lang: Lang) -> Node {
+    let kinds = JobKind::ALL.iter().copied().filter(|kind| next.job() != Some(*kind));
+    several(kinds.map(|kind| {
+        let label = if shown.open.iter().any(|(k, _)| *k == kind) {
             words::resume(kind, lang).to_owned()
-        } else if done.contains(&kind) {
+        } else if shown.done.contains(&kind) {
             words::recorded(kind, lang)
         } else {
             run::job_name(kind, lang).to_owned()
         };
-        view! {
-            <Button label on_press=move |()| screen::go(screen_of(kind)) testid=format!("job-{}", kind.key())/>
-        }
-    };
-    kinds.map(button).collect_view()
+        button(Rank::Second, label, format!("job-{}", kind.key()), move || {
+            screen::go(screen_of(kind))
+        })
+    }))
 }

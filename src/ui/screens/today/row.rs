@@ -1,11 +1,10 @@
 //! One pan in the list: its oil in its colour, days left as the hero, the word second, the score third.
 
-use leptos::prelude::*;
-
 use crate::domain::oil_life::{Basis, OilLife};
+use crate::domain::time::Day;
 use crate::kitchen::today::PanToday;
-use crate::ui::bench::use_bench;
-use crate::ui::old_parts::{PanDrawing, Shade};
+use crate::ui::node::{Element, el};
+use crate::ui::parts::{Shade, pan_drawing};
 use crate::ui::screen::Screen;
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
@@ -69,42 +68,15 @@ pub fn hero(life: &OilLife, lang: Lang) -> Hero {
     }
 }
 
-/// One pan.
-#[component]
-pub fn PanRow(
-    /// The pan.
-    pan: PanToday,
-) -> impl IntoView {
-    let bench = use_bench();
-    let lang = bench.lang;
-    let day = bench.look(|kitchen, now| kitchen.today(now));
-    let name = pan.name.clone();
+/// One pan, as it stands on `day`.
+pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
+    let name = pan.name.as_str();
     let claims = pan
         .claims
         .iter()
         .map(|c| setup::claim_name(c.what, lang).to_lowercase());
     let fat = oil::fat_name(pan.fat, lang).to_owned();
     let kept: Vec<String> = std::iter::once(fat).chain(claims).collect();
-    let filtered = pan.last_filtered.map_or_else(
-        || title(Title::NeverFiltered, lang).to_owned(),
-        |done| screens::last_filtered(u32::try_from(day.since(done.day)).unwrap_or(0), lang),
-    );
-    let right = match &pan.life {
-        Some(life) => {
-            let hero = hero(life, lang);
-            view! {
-                <span class="row-days" data-testid=format!("days-{name}")>
-                    <span class="days-line">{hero.before}" "<span class="days">{hero.number}</span>" "{hero.unit}</span>
-                    {hero.under.map(|under| view! { <span class="under">{under}</span> })}
-                    <b class="word">{hero.word}</b>
-                    {hero.likely.map(|likely| view! { <span class="small soft">{likely}</span> })}
-                </span>
-            }
-            .into_any()
-        }
-        None => view! { <span class="row-days soft" data-testid=format!("days-{name}")>{oil::no_oil(lang)}</span> }
-            .into_any(),
-    };
     let score = pan.life.as_ref().and_then(|life| {
         let score = oil::score(life.score?.now, lang);
         Some(match life.basis {
@@ -112,24 +84,48 @@ pub fn PanRow(
             Basis::UsualDaysAndPriors => format!("{score}, {}", oil::from_usual_days(lang)),
         })
     });
-    view! {
-        <a class="row pan-row" href=format!("#{}", Screen::Pan(pan.pan).address()) data-testid=format!("pan-{name}")>
-            <PanDrawing
-                shade=Shade::new(pan.shade.unwrap_or(1))
-                level=if pan.life.is_some() { pan.level } else { 0 }
-                number=number(&name)
-            />
-            <span class="row-words">
-                <b>{run::pan_title(&name, lang)}</b>
-                <span>{kept.join(" · ")}</span>
-                {score.map(|score| view! { <span class="small soft">{score}</span> })}
-                {if pan.due {
-                    view! { <span class="due-mark" data-testid=format!("due-{name}")>{line(Line::Due, lang)}</span> }.into_any()
-                } else {
-                    view! { <span class="small soft">{filtered}</span> }.into_any()
-                }}
-            </span>
-            {right}
-        </a>
-    }
+    let small = |words: String| el("span").class("small soft").text(words);
+    let filtered = if pan.due {
+        let due = el("span").class("due-mark").testid(format!("due-{name}"));
+        due.text(line(Line::Due, lang))
+    } else {
+        small(pan.last_filtered.map_or_else(
+            || title(Title::NeverFiltered, lang).to_owned(),
+            |done| screens::last_filtered(u32::try_from(day.since(done.day)).unwrap_or(0), lang),
+        ))
+    };
+    let level = if pan.life.is_some() { pan.level } else { 0 };
+    let words = el("span")
+        .class("row-words")
+        .child(el("b").text(run::pan_title(name, lang)))
+        .child(el("span").text(kept.join(" · ")))
+        .child(score.map(small))
+        .child(filtered);
+    el("a")
+        .class("row pan-row")
+        .attr("href", format!("#{}", Screen::Pan(pan.pan).address()))
+        .testid(format!("pan-{name}"))
+        .child(pan_drawing(Shade::new(pan.shade.unwrap_or(1)), level, number(name)))
+        .child(words)
+        .child(days(pan, lang))
+}
+
+/// Days left, the word, and what the model says beside the owner's own count.
+fn days(pan: &PanToday, lang: Lang) -> Element {
+    let days = el("span").class("row-days").testid(format!("days-{}", pan.name));
+    let Some(life) = &pan.life else {
+        return days.class("soft").text(oil::no_oil(lang));
+    };
+    let hero = hero(life, lang);
+    let line = el("span")
+        .class("days-line")
+        .text(hero.before)
+        .text(" ")
+        .child(el("span").class("days").text(hero.number))
+        .text(" ")
+        .text(hero.unit);
+    days.child(line)
+        .child(hero.under.map(|under| el("span").class("under").text(under)))
+        .child(el("b").class("word").text(hero.word))
+        .child(hero.likely.map(|likely| el("span").class("small soft").text(likely)))
 }
