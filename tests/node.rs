@@ -5,10 +5,10 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use leptos::prelude::{Callback, document, on_cleanup};
+use leptos::prelude::{Owner, document, on_cleanup};
 use leptos::task::tick;
 use panward::nodes;
-use panward::ui::node::{Held, Mounted, Node, Reach, el, follow, live, mount, several, svg, worked_out};
+use panward::ui::node::{Held, Mounted, Node, Reach, Tell, el, follow, live, mount, several, svg, worked_out};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, HtmlInputElement};
@@ -34,21 +34,17 @@ fn words(place: &HtmlElement) -> String {
     place.text_content().unwrap_or_default()
 }
 
-/// A value made outside, so that a test can change what is drawn.
-fn held<T: 'static>(value: T) -> Rc<Cell<Option<Held<T>>>> {
-    let slot = Rc::new(Cell::new(None));
-    let into = Rc::clone(&slot);
-    mount(&document().body().unwrap(), move || {
-        into.set(Some(Held::new(value)));
-        Node::Nothing
-    })
-    .forget();
-    slot
+/// A value made outside a screen, for as long as the test runs.
+fn held<T: 'static>(value: T) -> Held<T> {
+    let owner = Owner::new();
+    let held = owner.with(|| Held::new(value));
+    std::mem::forget(owner);
+    held
 }
 
 #[wasm_bindgen_test]
 async fn an_element_that_stays_is_changed_in_place() {
-    let on = held(false).get().unwrap();
+    let on = held(false);
     let (place, _keep) = drawn(move || {
         live(move || {
             let on = on.get();
@@ -75,8 +71,8 @@ async fn an_element_that_stays_is_changed_in_place() {
 
 #[wasm_bindgen_test]
 async fn another_key_is_another_element_and_nothing_pressed_on_the_old_one_reaches_the_new() {
-    let n = held(1).get().unwrap();
-    let pressed = held(Vec::new()).get().unwrap();
+    let n = held(1);
+    let pressed = held(Vec::new());
     let (place, _keep) = drawn(move || {
         live(move || {
             let n = n.get();
@@ -98,8 +94,8 @@ async fn another_key_is_another_element_and_nothing_pressed_on_the_old_one_reach
 
 #[wasm_bindgen_test]
 async fn the_touch_of_a_button_that_stays_does_what_was_drawn_last() {
-    let n = held(1).get().unwrap();
-    let pressed = held(Vec::new()).get().unwrap();
+    let n = held(1);
+    let pressed = held(Vec::new());
     let (place, _keep) = drawn(move || {
         live(move || {
             let n = n.get();
@@ -117,7 +113,7 @@ async fn the_touch_of_a_button_that_stays_does_what_was_drawn_last() {
 
 #[wasm_bindgen_test]
 async fn a_list_grows_shrinks_and_keeps_its_place_between_its_neighbours() {
-    let list = held(vec!["b"]).get().unwrap();
+    let list = held(vec!["b"]);
     let (place, _keep) = drawn(move || {
         nodes![
             "a",
@@ -142,7 +138,7 @@ async fn a_list_grows_shrinks_and_keeps_its_place_between_its_neighbours() {
 
 #[wasm_bindgen_test]
 async fn one_kind_of_node_takes_the_place_of_another_wherever_it_stands() {
-    let n = held(0).get().unwrap();
+    let n = held(0);
     let (place, _keep) = drawn(move || {
         let changing = live(move || match n.get() {
             0 => Node::Nothing,
@@ -169,7 +165,6 @@ async fn one_kind_of_node_takes_the_place_of_another_wherever_it_stands() {
 #[wasm_bindgen_test]
 async fn what_is_drawn_inside_follows_on_its_own_and_ends_with_what_drew_it() {
     let (outer, inner, ended) = (held(0), held(0), held(0));
-    let (outer, inner, ended) = (outer.get().unwrap(), inner.get().unwrap(), ended.get().unwrap());
     let (drawn_outer, drawn_inner) = (Rc::new(Cell::new(0)), Rc::new(Cell::new(0)));
     let (outers, inners) = (Rc::clone(&drawn_outer), Rc::clone(&drawn_inner));
     let (place, keep) = drawn(move || {
@@ -210,7 +205,7 @@ async fn what_is_drawn_inside_follows_on_its_own_and_ends_with_what_drew_it() {
 
 #[wasm_bindgen_test]
 async fn a_field_keeps_its_cursor_and_its_words_while_everything_around_is_drawn_again() {
-    let typed = held(String::new()).get().unwrap();
+    let typed = held(String::new());
     let (place, _keep) = drawn(move || {
         live(move || {
             let typed_now = typed.get();
@@ -218,7 +213,7 @@ async fn a_field_keeps_its_cursor_and_its_words_while_everything_around_is_drawn
             let field = el("input")
                 .testid("field")
                 .value(typed_now)
-                .on_typed(Callback::new(move |words| typed.set(words)));
+                .on_typed(Tell::new(move |words| typed.set(words)));
             el("label").child(told).child(field)
         })
     });
@@ -239,7 +234,7 @@ async fn a_field_keeps_its_cursor_and_its_words_while_everything_around_is_drawn
 
 #[wasm_bindgen_test]
 async fn a_value_worked_out_draws_again_only_where_it_came_out_differently() {
-    let n = held(1).get().unwrap();
+    let n = held(1);
     let draws = Rc::new(Cell::new(0));
     let counted = Rc::clone(&draws);
     let (place, _keep) = drawn(move || {
@@ -259,7 +254,7 @@ async fn a_value_worked_out_draws_again_only_where_it_came_out_differently() {
 
 #[wasm_bindgen_test]
 async fn a_handle_reaches_the_element_once_it_is_in_the_page() {
-    let seen = held(String::new()).get().unwrap();
+    let seen = held(String::new());
     let (_place, _keep) = drawn(move || {
         let reach = Reach::new();
         assert!(reach.get().is_none());

@@ -2,20 +2,33 @@
 #![cfg(target_arch = "wasm32")]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use leptos::{prelude::*, wasm_bindgen::JsCast};
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use leptos::prelude::{Owner, document};
 use panward::domain::facts::run::{Place, Pump};
+use panward::ui::node::{Act, Element, Held, Node, Tell, live, mount};
 use panward::ui::parts::*;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::HtmlElement;
+use web_sys::wasm_bindgen::JsCast;
 
 wasm_bindgen_test_configure!(run_in_browser);
 
-/// Mounts `view` into a fresh element of the page and hands that element back.
-fn mount<V: IntoView + 'static>(view: impl FnOnce() -> V + 'static) -> HtmlElement {
+/// Draws into a fresh element of the page and hands that element back.
+fn drawn<N: Into<Node>>(draw: impl FnOnce() -> N + 'static) -> HtmlElement {
     let place: HtmlElement = document().create_element("div").unwrap().unchecked_into();
     document().body().unwrap().append_child(&place).unwrap();
-    mount_to(place.clone(), view).forget();
+    mount(&place, draw).forget();
     place
+}
+
+/// A value made outside a screen, for as long as the test runs.
+fn held<T: 'static>(value: T) -> Held<T> {
+    let owner = Owner::new();
+    let held = owner.with(|| Held::new(value));
+    std::mem::forget(owner);
+    held
 }
 
 fn part(place: &HtmlElement, testid: &str) -> HtmlElement {
@@ -25,42 +38,51 @@ fn part(place: &HtmlElement, testid: &str) -> HtmlElement {
         .unchecked_into()
 }
 
-fn counter() -> (RwSignal<u32>, Callback<()>) {
-    let count = RwSignal::new(0);
-    (count, Callback::new(move |()| count.update(|now| *now += 1)))
+/// What was called, by name.
+#[derive(Clone, Default)]
+struct Calls(Rc<RefCell<Vec<&'static str>>>);
+
+impl Calls {
+    fn to(&self, name: &'static str) -> Act {
+        let calls = Rc::clone(&self.0);
+        Act::new(move || calls.borrow_mut().push(name))
+    }
+
+    fn take(&self) -> Vec<&'static str> {
+        self.0.take()
+    }
 }
 
-fn words() -> StepWords {
-    StepWords {
+fn step(calls: &Calls) -> Element {
+    let words = StepWords {
         pan: Some("2".into()),
         name: "Fish".into(),
         say: "Turn the heat OFF".into(),
-        stop: "STOP".into(),
-        fire: "Fire".into(),
-        burn: "Burn".into(),
+        stop: "STOP",
         ..StepWords::default()
-    }
+    };
+    let screen = StepScreen {
+        words,
+        hazard_sign: SignKind::Warning,
+        sign: None,
+        drawing: None,
+        middle: Node::Nothing,
+        aside: None,
+        empty: empty_banners(vec!["PAN 3 EMPTY, DO NOT LIGHT".to_owned()]),
+        emergency: emergency(["Fire", "Burn"], calls.to("fire"), calls.to("burn")),
+        stacked: false,
+        on_stop: calls.to("stop"),
+        testid: "step",
+        answers: answer_button("Flame out", false, "out", calls.to("out")).into(),
+    };
+    screen.draw()
 }
 
 #[wasm_bindgen_test]
 fn a_step_shows_its_pan_and_its_warning_and_calls_each_of_its_buttons() {
-    let (stopped, on_stop) = counter();
-    let (fire, on_fire) = counter();
-    let (burn, on_burn) = counter();
-    let (answered, on_press) = counter();
-    let place = mount(move || {
-        view! {
-            <StepScreen
-                words=words()
-                empty=vec!["PAN 3 EMPTY, DO NOT LIGHT".to_owned()]
-                on_fire=on_fire
-                on_burn=on_burn
-                on_stop=on_stop
-            >
-                <AnswerButton label="Flame out" on_press=on_press testid="out" />
-            </StepScreen>
-        }
-    });
+    let calls = Calls::default();
+    let for_step = calls.clone();
+    let place = drawn(move || step(&for_step));
     assert_eq!(part(&place, "pan-number").inner_text(), "2");
     assert_eq!(part(&place, "say").inner_text(), "Turn the heat OFF");
     assert!(
@@ -68,30 +90,31 @@ fn a_step_shows_its_pan_and_its_warning_and_calls_each_of_its_buttons() {
             .inner_text()
             .contains("PAN 3 EMPTY, DO NOT LIGHT")
     );
-    for (testid, count) in [("stop", stopped), ("fire", fire), ("burn", burn), ("out", answered)] {
+    for testid in ["stop", "fire", "burn", "out"] {
         part(&place, testid).click();
-        assert_eq!(count.get_untracked(), 1, "{testid}");
+        assert_eq!(calls.take(), [testid]);
     }
 }
 
 #[wasm_bindgen_test]
 async fn go_on_sleeps_until_every_answer_is_given() {
-    let (gone, on_press) = counter();
-    let awake = RwSignal::new(false);
-    let place = mount(move || view! { <GoOn label="Go on" awake=awake on_press=on_press /> });
+    let calls = Calls::default();
+    let on_press = calls.to("gone on");
+    let awake = held(false);
+    let place = drawn(move || live(move || go_on("Go on", awake.get(), on_press.clone())));
     part(&place, "go-on").click();
-    assert_eq!(gone.get_untracked(), 0);
+    assert_eq!(calls.take(), [""; 0]);
     awake.set(true);
     leptos::task::tick().await;
     part(&place, "go-on").click();
-    assert_eq!(gone.get_untracked(), 1);
+    assert_eq!(calls.take(), ["gone on"]);
 }
 
 #[wasm_bindgen_test]
 async fn the_pad_types_what_is_pressed_and_never_accepts_nothing() {
-    let value = RwSignal::new(String::new());
-    let taken = RwSignal::new(None);
-    let place = mount(move || {
+    let value = held(String::new());
+    let taken = held(None);
+    let place = drawn(move || {
         let words = PadWords {
             accept: "Use".into(),
             back: "Back".into(),
@@ -99,10 +122,19 @@ async fn the_pad_types_what_is_pressed_and_never_accepts_nothing() {
             sign: "Minus".into(),
             point: ",".into(),
         };
-        let accept = Callback::new(move |text: String| taken.set(Some(text)));
-        view! {
-            <Pad value=value label="Oil" unit="°C" words=words fraction=true most=3 on_accept=accept testid="t" />
-        }
+        let pad = Pad {
+            value,
+            label: "Oil".into(),
+            unit: "°C".into(),
+            words,
+            fraction: true,
+            below_zero: false,
+            most: 3,
+            prefilled: None,
+            on_accept: Tell::new(move |text: String| taken.set(Some(text))),
+            testid: "t".into(),
+        };
+        pad.draw()
     });
     let press = |keys: &[&str]| keys.iter().for_each(|key| part(&place, &format!("t-{key}")).click());
 
@@ -145,8 +177,17 @@ fn oil_moves_in_the_drawing_only_while_the_pump_moves_it() {
         (Pump::Rinsing, true),
         (Pump::Returning, true),
     ] {
-        let place = mount(move || {
-            view! { <RunDrawing place=Place::Split pump=pump shade=Shade::new(3) label="Oil in both" /> }
+        let place = drawn(move || {
+            let picture = RunDrawing {
+                place: Place::Split,
+                pump,
+                shade: Shade::new(3),
+                vessel: Vessel::Machine,
+                label: "Oil in both".into(),
+                pan_words: "".into(),
+                vessel_words: "".into(),
+            };
+            picture.draw()
         });
         assert_eq!(place.query_selector(".drops").unwrap().is_some(), moves, "{pump:?}");
     }
@@ -154,10 +195,18 @@ fn oil_moves_in_the_drawing_only_while_the_pump_moves_it() {
 
 #[wasm_bindgen_test]
 async fn a_sheet_opens_over_the_page_and_says_when_it_is_closed() {
-    let open = RwSignal::new(false);
-    let place = mount(move || {
-        let close = Callback::new(move |()| open.set(false));
-        view! { <Sheet open=open on_close=close title="Fire" close="Close" testid="fire-card">"Get out."</Sheet> }
+    let open = held(false);
+    let place = drawn(move || {
+        let sheet = Sheet {
+            open: Box::new(move || open.get()),
+            on_close: Act::new(move || open.set(false)),
+            title: "Fire".into(),
+            sign: None,
+            close: "Close".into(),
+            testid: "fire-card",
+            holds: "Get out.".into(),
+        };
+        sheet.draw()
     });
     let sheet = part(&place, "fire-card");
     assert!(!sheet.has_attribute("open"));
