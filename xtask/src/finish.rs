@@ -4,6 +4,7 @@
 //! so any change to any file is a new version and the same files are always the same version.
 
 use crate::build::NO_WASM_OPT;
+use crate::bundle::bundle;
 use crate::shell::{aloud, command, on_path, root};
 use crate::trouble::{Outcome, Trouble};
 use base64::Engine as _;
@@ -25,6 +26,7 @@ pub fn finish_stage() -> Outcome {
     if std::env::var_os(NO_WASM_OPT).is_none() && on_path("wasm-opt").is_some() {
         optimise(&stage)?;
     }
+    bundle(&stage)?;
     finish(&stage)
 }
 

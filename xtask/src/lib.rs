@@ -3,6 +3,7 @@
 //! A library as well as a program, so that the journeys serve and finish the site with the very same code.
 
 pub mod build;
+pub mod bundle;
 pub mod finish;
 pub mod measure;
 pub mod serve;
