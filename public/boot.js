@@ -20,6 +20,37 @@ const trapped = (error) => error instanceof WebAssembly.RuntimeError;
 addEventListener("error", (event) => trapped(event.error) && fail("It met a fault of its own and stopped."));
 addEventListener("unhandledrejection", (event) => trapped(event.reason) && fail("It met a fault of its own and stopped."));
 
+// The log is read while the module is still on its way. The first journal to open takes what this brings and asks for
+// the rest itself: where anything here fails it reads the log as if nobody had asked, and says in words what is wrong.
+function readAhead() {
+  const world = JSON.parse(localStorage.getItem("panward.world"));
+  if (!world) return;
+  const name = world === "real" ? "panward" : `panward-${world}`;
+  const opening = indexedDB.open(name);
+  const rows = new Promise((resolve, reject) => {
+    opening.onerror = reject;
+    // No log stands there, and making one is the journal's.
+    opening.onupgradeneeded = () => opening.transaction.abort();
+    opening.onsuccess = () => {
+      const db = opening.result;
+      db.onversionchange = () => db.close();
+      const reading = db.transaction(["store", "entries"]);
+      const [store, entries] = [reading.objectStore("store"), reading.objectStore("entries")];
+      const asked = [store.getAll(), entries.getAllKeys(), entries.getAll()];
+      reading.onabort = reject;
+      reading.oncomplete = () => resolve([db, ...asked.map((request) => request.result)]);
+    };
+  });
+  rows.catch(() => {});
+  globalThis.panwardAhead = { name, rows };
+}
+
+try {
+  readAhead();
+} catch {
+  // As above.
+}
+
 async function start() {
   if (typeof WebAssembly !== "object" || !("indexedDB" in window)) {
     fail("This browser is too old for it. Update the browser, or open this address in a newer one.");

@@ -2,6 +2,7 @@
 
 #[cfg(target_arch = "wasm32")]
 fn main() {
+    panward::browser::page::passed("module-runs");
     panward::browser::page::fail_on_panic();
     panward::ui::mount();
 }

@@ -1,15 +1,19 @@
 //! The journal in IndexedDB: own bindings for the few calls it needs, because durability is an option none of the
 //! lighter wrappers has. "Written" means the transaction completed with strict durability.
 
+mod ahead;
 mod sys;
+
+use std::cell::RefCell;
 
 use js_sys::{Array, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
+use super::page::passed;
 use crate::domain::ids::Dev;
 use crate::store::{Journal, Loaded, Record, StoreFault};
-use sys::{Database, Request, Transaction, factory, fault, listen, outcome};
+use sys::{Database, Request, Transaction, factory, fault, joined, listen, outcome};
 
 const ENTRIES: &str = "entries";
 /// Holds one value: the name of this store.
@@ -20,7 +24,12 @@ const STORE: &str = "store";
 pub struct IdbJournal {
     dev: Dev,
     db: Database,
+    /// What the page read before this was opened; it stands for the first load and no other.
+    ahead: RefCell<Option<Rows>>,
 }
+
+/// Every key and every value of a store, in order of key.
+type Rows = (Array, Array);
 
 impl IdbJournal {
     /// Opens the log of this name (see [`crate::store::World::database`]). An empty one is made and named `fresh`.
@@ -28,21 +37,19 @@ impl IdbJournal {
     /// # Errors
     /// [`StoreFault::Blocked`] where the browser keeps nothing, [`StoreFault::Damaged`] for a nameless store.
     pub async fn open(name: &str, fresh: Dev) -> Result<Self, StoreFault> {
-        let request = factory()?.open(name, 1).map_err(|e| fault(&e))?;
-        let opening: Request = request.clone().unchecked_into();
-        let upgrade = Closure::once_into_js(move || -> Result<(), JsValue> {
-            let db: Database = opening.result().unchecked_into();
-            db.create_store(ENTRIES)?;
-            db.create_store(STORE)?.add(&hex(fresh).into(), &"dev".into())?;
-            Ok(())
-        });
-        request.on_upgrade(upgrade.unchecked_ref());
-        let db: Database = outcome(&request, listen(&request)).await?.unchecked_into();
+        let (db, names, ahead) = match ahead::take(name).await {
+            Some((db, names, rows)) => (db, names, Some(rows)),
+            None => {
+                let db = open_or_make(name, fresh).await?;
+                let (_, names) = rows(&db, STORE).await?;
+                (db, names, None)
+            }
+        };
         // Another window is deleting the log: let go at once; what comes next here fails as closed.
         db.on_version_change(&db.close_function().bind0(&db));
-        let (_, names) = rows(&db, STORE).await?;
         let dev = read_hex(&names.get(0)).ok_or_else(|| damaged("the store has no name"))?;
-        Ok(Self { dev, db })
+        let ahead = RefCell::new(ahead);
+        Ok(Self { dev, db, ahead })
     }
 
     /// Whether a log of this name stands on this phone; yes where the browser cannot tell.
@@ -91,6 +98,7 @@ impl Journal for IdbJournal {
     }
 
     async fn append(&self, records: &[Record]) -> Result<(), StoreFault> {
+        self.ahead.take();
         let strict = Object::new();
         Reflect::set(&strict, &"durability".into(), &"strict".into()).map_err(|e| fault(&e))?;
         let transaction = self
@@ -113,16 +121,50 @@ impl Journal for IdbJournal {
     }
 
     async fn load(&self) -> Result<Loaded, StoreFault> {
-        let (keys, lines) = rows(&self.db, ENTRIES).await?;
-        let row = |(key, line): (JsValue, JsValue)| {
-            let key = Array::from(&key);
-            Some((read_hex(&key.get(0))?, key.get(1).as_f64()? as u32, line.as_string()?))
+        let ahead = self.ahead.take();
+        let (keys, lines) = match ahead {
+            Some(rows) => rows,
+            None => rows(&self.db, ENTRIES).await?,
         };
-        let rows: Option<Vec<_>> = keys.iter().zip(lines.iter()).map(row).collect();
-        Ok(Loaded::from_rows(
-            rows.ok_or_else(|| damaged("something other than entries"))?,
-        ))
+        passed("log-read");
+        let loaded = read_rows(&keys, &lines).map(Loaded::from_rows);
+        passed("log-decoded");
+        loaded.ok_or_else(|| damaged("something other than entries"))
     }
+}
+
+/// The place and the line of every row.
+fn read_rows(keys: &Array, lines: &Array) -> Option<Vec<(Dev, u32, String)>> {
+    if !lines.iter().all(|line| line.is_string()) {
+        return None;
+    }
+    // A key is a list of two, which joins as "dev,seq".
+    let (keys, text) = (joined(keys)?, joined(lines)?);
+    let apart: Vec<String> = if text.split('\n').count() == lines.length() as usize {
+        text.split('\n').map(str::to_owned).collect()
+    } else {
+        // A damaged line with a break in it: it is one line all the same, for whoever reads it to say what is wrong.
+        lines.iter().filter_map(|line| line.as_string()).collect()
+    };
+    let row = |(key, line): (&str, String)| {
+        let (dev, seq) = key.split_once(',')?;
+        Some((hex_dev(dev)?, seq.parse().ok()?, line))
+    };
+    keys.lines().zip(apart).map(row).collect()
+}
+
+/// Opens the database of this name. A new one is made with its stores, and named `fresh`.
+async fn open_or_make(name: &str, fresh: Dev) -> Result<Database, StoreFault> {
+    let request = factory()?.open(name, 1).map_err(|e| fault(&e))?;
+    let opening: Request = request.clone().unchecked_into();
+    let upgrade = Closure::once_into_js(move || -> Result<(), JsValue> {
+        let db: Database = opening.result().unchecked_into();
+        db.create_store(ENTRIES)?;
+        db.create_store(STORE)?.add(&hex(fresh).into(), &"dev".into())?;
+        Ok(())
+    });
+    request.on_upgrade(upgrade.unchecked_ref());
+    Ok(outcome(&request, listen(&request)).await?.unchecked_into())
 }
 
 /// Asks for every record to be added under its place.
@@ -135,8 +177,8 @@ fn add_all(transaction: &Transaction, records: &[Record]) -> Result<(), JsValue>
     Ok(())
 }
 
-/// Every key and every value of a store, in order of key.
-async fn rows(db: &Database, store: &str) -> Result<(Array, Array), StoreFault> {
+/// Reads a whole store.
+async fn rows(db: &Database, store: &str) -> Result<Rows, StoreFault> {
     let transaction = db
         .transaction(store, "readonly", &Object::new())
         .map_err(|e| fault(&e))?;
@@ -157,7 +199,11 @@ fn hex(dev: Dev) -> String {
 }
 
 fn read_hex(word: &JsValue) -> Option<Dev> {
-    u64::from_str_radix(&word.as_string()?, 16).ok().map(Dev)
+    hex_dev(&word.as_string()?)
+}
+
+fn hex_dev(hex: &str) -> Option<Dev> {
+    u64::from_str_radix(hex, 16).ok().map(Dev)
 }
 
 fn damaged(why: &str) -> StoreFault {

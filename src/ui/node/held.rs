@@ -48,13 +48,9 @@ impl<T: 'static> Held<T> {
     ///
     /// # Panics
     /// When the part of the screen that made it is gone: nothing that is drawn then may read it.
-    #[expect(
-        clippy::expect_used,
-        reason = "a reader outlives its screen by a fault in the code only"
-    )]
     pub fn with_untracked<U>(self, read: impl FnOnce(&T) -> U) -> U {
-        let held = fetch(self.store).expect("the screen that holds this value");
-        let cell = held.downcast_ref::<RefCell<T>>().expect("the type it was made with");
+        let held = fetch(self.store).unwrap_or_else(|| gone());
+        let cell = held.downcast_ref::<RefCell<T>>().unwrap_or_else(|| gone());
         read(&cell.borrow())
     }
 
@@ -96,6 +92,14 @@ impl<T: Clone + 'static> Held<T> {
 #[inline(never)]
 fn keep(value: Rc<dyn Any>) -> (StoredValue<Rc<dyn Any>, LocalStorage>, Trigger) {
     (StoredValue::new_local(value), Trigger::new())
+}
+
+#[expect(
+    clippy::panic,
+    reason = "a reader outlives its screen by a fault in the code only: then nothing goes on"
+)]
+fn gone() -> ! {
+    panic!("a value was read whose screen is gone")
 }
 
 #[inline(never)]
