@@ -68,6 +68,13 @@ impl LogItem<'_> {
             Self::Fold(fold) => fold.lines.first().map_or(EntryId(0), |line| line.id),
         }
     }
+
+    fn holds(&self, entry: EntryId) -> bool {
+        match self {
+            Self::Line(line) => line.id == entry,
+            Self::Fold(fold) => fold.lines.iter().any(|line| line.id == entry),
+        }
+    }
 }
 
 /// The newest `most` items about `pan`, or about all, and whether there are more.
@@ -88,6 +95,13 @@ pub fn days(ledger: &Ledger, pan: Option<PanId>, most: usize) -> (Vec<LogDay<'_>
         }
     }
     (days, more)
+}
+
+/// How many items about all pans come before the one that holds `entry`, and what names that one.
+#[must_use]
+pub fn place(ledger: &Ledger, entry: EntryId) -> Option<(usize, EntryId)> {
+    let mut items = items(ledger, None).into_iter().enumerate();
+    items.find_map(|(before, item)| item.holds(entry).then(|| (before, item.key())))
 }
 
 fn items(ledger: &Ledger, pan: Option<PanId>) -> Vec<LogItem<'_>> {

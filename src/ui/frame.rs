@@ -36,7 +36,7 @@ fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
     let [today, log, office] = run::tabs(bench.lang);
     let tab = |key, words| Tab { key, words };
     let current = match screen {
-        Screen::Log | Screen::Add(_) => "log",
+        Screen::Log(_) | Screen::Add(_) => "log",
         Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
         _ => "today",
     };

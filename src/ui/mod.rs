@@ -70,7 +70,7 @@ fn draw(bench: Bench, screen: Screen) -> Element {
         Screen::First => screens::first::first(),
         Screen::Today => screens::today::today(bench),
         Screen::Pan(pan) => screens::pan::pan(bench, pan),
-        Screen::Log => screens::log::log_screen(bench),
+        Screen::Log(entry) => screens::log::log_screen(bench, entry),
         Screen::Add(pan) => screens::add::add_screen(bench, pan),
         Screen::Filter => screens::filter::filter(bench),
         Screen::LightUp => screens::light_up::light_up(bench),

@@ -4,7 +4,7 @@
 use leptos::prelude::{on_cleanup, window_event_listener};
 
 use super::node::Held;
-use crate::domain::ids::PanId;
+use crate::domain::ids::{EntryId, PanId};
 use crate::domain::setting_up::Subject;
 
 /// A screen.
@@ -16,8 +16,8 @@ pub enum Screen {
     Today,
     /// One pan and its oil.
     Pan(PanId),
-    /// What happened.
-    Log,
+    /// What happened; with an entry, open at its line.
+    Log(Option<EntryId>),
     /// A quick entry about a pan.
     Add(PanId),
     /// The filter job.
@@ -44,7 +44,8 @@ impl Screen {
             Self::First => "first".to_owned(),
             Self::Today => "today".to_owned(),
             Self::Pan(pan) => format!("pan/{:032x}", pan.0),
-            Self::Log => "log".to_owned(),
+            Self::Log(None) => "log".to_owned(),
+            Self::Log(Some(entry)) => format!("log/{:032x}", entry.0),
             Self::Add(pan) => format!("add/{:032x}", pan.0),
             Self::Filter => "filter".to_owned(),
             Self::LightUp => "light-up".to_owned(),
@@ -63,18 +64,18 @@ impl Screen {
             .trim_start_matches('#')
             .split_once('/')
             .unwrap_or((address.trim_start_matches('#'), ""));
-        let pan = u128::from_str_radix(rest, 16).ok().map(PanId);
+        let id = u128::from_str_radix(rest, 16).ok();
         let thing = rest
             .split_once('/')
             .and_then(|(subject, id)| Some((Subject::from_key(subject)?, u128::from_str_radix(id, 16).ok()?)));
         if let ("edit", Some((subject, id))) = (head, thing) {
             return Self::Edit(subject, id);
         }
-        match (head, pan) {
+        match (head, id) {
             ("first", _) => Self::First,
-            ("pan", Some(pan)) => Self::Pan(pan),
-            ("add", Some(pan)) => Self::Add(pan),
-            ("log", _) => Self::Log,
+            ("pan", Some(id)) => Self::Pan(PanId(id)),
+            ("add", Some(id)) => Self::Add(PanId(id)),
+            ("log", entry) => Self::Log(entry.map(EntryId)),
             ("filter", _) => Self::Filter,
             ("light-up", _) => Self::LightUp,
             ("lock-up", _) => Self::LockUp,

@@ -2,7 +2,8 @@
 
 use panward::domain::facts::Fact;
 use panward::domain::facts::run::Left;
-use panward::kitchen::log::{LogItem, days};
+use panward::domain::ids::EntryId;
+use panward::kitchen::log::{LogItem, days, place};
 
 use crate::given::*;
 
@@ -49,4 +50,28 @@ fn a_page_holds_what_it_may_and_says_that_there_is_more() {
         11,
         "set up, filled, nine top-ups"
     );
+}
+
+#[test]
+fn an_entry_is_found_in_its_item_at_the_place_where_it_is_shown() {
+    let mut log = Log::filled();
+    log.say(at(1, 12), top_up(FISH, 2));
+    log.run(1, FISH, SHARED, ANN, at(1, 26));
+    log.say(at(2, 12), service(CHIPS, 300));
+    let ledger = log.ledger();
+    let (shown, _) = days(&ledger, None, usize::MAX);
+    let items: Vec<_> = shown.iter().flat_map(|day| &day.items).collect();
+    let mut found = 0;
+    for (before, item) in items.iter().enumerate() {
+        let lines = match item {
+            LogItem::Line(line) => std::slice::from_ref(line),
+            LogItem::Fold(fold) => &fold.lines,
+        };
+        for line in lines {
+            assert_eq!(place(&ledger, line.id), Some((before, item.key())), "{line:?}");
+            found += 1;
+        }
+    }
+    assert!(found > items.len(), "a run among them");
+    assert_eq!(place(&ledger, EntryId(u128::MAX)), None, "an entry nobody wrote");
 }

@@ -5,10 +5,11 @@ mod right;
 mod rows;
 
 use crate::domain::ids::{EntryId, PanId};
+use crate::kitchen::log::place;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
-use crate::ui::node::{Element, Held, Node, Tell, el, live, several, worked_out};
+use crate::ui::node::{Element, Held, Node, Reach, Tell, el, follow, live, several, worked_out};
 use crate::ui::parts::{Choice, Rank, Tone, button, notice};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office};
@@ -22,13 +23,25 @@ use rows::{DayRows, Row};
 const PAGE: usize = 60;
 const ALL: &str = "all";
 
-/// The log: everything that happened, newest first.
+/// The line whose entry the address names: where to find it once it is in the page.
+#[derive(Clone, Copy)]
+struct Named {
+    key: EntryId,
+    line: Reach,
+}
+
+/// The log: everything that happened, newest first; with an entry, open at its line.
 #[must_use]
-pub fn log_screen(bench: Bench) -> Element {
+pub fn log_screen(bench: Bench, entry: Option<EntryId>) -> Element {
     let lang = bench.lang;
     let pan = Held::new(None::<PanId>);
-    let most = Held::new(PAGE);
-    let open = Held::new(None::<EntryId>);
+    let place = entry.and_then(|entry| bench.look(|kitchen, _| place(kitchen.ledger(), entry)));
+    let most = Held::new(place.map_or(PAGE, |(before, _)| (before / PAGE + 1) * PAGE));
+    let open = Held::new(place.map(|(_, key)| key));
+    let named = place.map(|(_, key)| Named {
+        key,
+        line: Reach::new(),
+    });
     let list = worked_out(move || bench.read(|kitchen, now| rows::of(kitchen, now, pan.get(), most.get(), lang)));
     let days = live(move || {
         list.with(|(days, more)| {
@@ -44,14 +57,24 @@ pub fn log_screen(bench: Bench) -> Element {
                 };
                 el("p").testid("log-empty").text(words)
             });
-            let days = several(days.iter().map(|day| day_list(bench, day, open)));
+            let days = several(days.iter().map(|day| day_list(bench, day, open, named)));
             nodes![empty, days, more]
         })
     });
+    // Once, when the screen is there: the reader and the keyboard begin at the line, not at the top of the log.
+    follow(move || {
+        if let Some(line) = named.and_then(|named| named.line.get()) {
+            let _ = line.focus();
+            line.scroll_into_view();
+        }
+    });
     let holds = nodes![filter(bench, pan), unreadable(bench), days];
-    el("div")
-        .testid("screen-log")
-        .child(frame(Screen::Log, office(Office::Log, lang), Node::Nothing, holds))
+    el("div").testid("screen-log").child(frame(
+        Screen::Log(entry),
+        office(Office::Log, lang),
+        Node::Nothing,
+        holds,
+    ))
 }
 
 /// All pans, or one.
@@ -93,8 +116,8 @@ fn unreadable(bench: Bench) -> Option<Element> {
 }
 
 /// A trading day.
-fn day_list(bench: Bench, day: &DayRows, open: Held<Option<EntryId>>) -> Element {
-    let items = day.rows.iter().map(|row| item(bench, row.clone(), open));
+fn day_list(bench: Bench, day: &DayRows, open: Held<Option<EntryId>>, named: Option<Named>) -> Element {
+    let items = day.rows.iter().map(|row| item(bench, row.clone(), open, named));
     el("section")
         .class("log-day")
         .testid("log-day")
@@ -103,8 +126,9 @@ fn day_list(bench: Bench, day: &DayRows, open: Held<Option<EntryId>>) -> Element
 }
 
 /// A line; touched, it unfolds.
-fn item(bench: Bench, row: Row, open: Held<Option<EntryId>>) -> Element {
+fn item(bench: Bench, row: Row, open: Held<Option<EntryId>>, named: Option<Named>) -> Element {
     let key = row.key;
+    let named = named.filter(|named| named.key == key);
     let is_open = worked_out(move || open.get() == Some(key));
     let line = live(move || {
         let is_open = is_open.get();
@@ -123,6 +147,10 @@ fn item(bench: Bench, row: Row, open: Held<Option<EntryId>>) -> Element {
             .child(what)
             .child(el("span").class("by").text(row.who.clone()))
             .child(marks);
+        let line = match named {
+            Some(named) => line.reach(named.line),
+            None => line,
+        };
         nodes![line, is_open.then(|| detail(bench, &row.unfolds, open))]
     });
     el("li").key(format!("{:032x}", key.0)).child(line)

@@ -145,10 +145,10 @@ fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
 
 fn because(lines: &[(String, Option<EntryId>)]) -> Element {
     el("ul").class("because").children(lines.iter().map(|(text, entry)| {
-        let Some(EntryId(id)) = entry else {
+        let Some(entry) = entry else {
             return el("li").text(text.clone());
         };
-        let href = format!("#{}/{id:032x}", Screen::Log.address());
+        let href = format!("#{}", Screen::Log(Some(*entry)).address());
         let link = el("a").attr("href", href).testid("because-entry");
         el("li").child(link.text(text.clone()))
     }))
