@@ -15,8 +15,10 @@ use std::fmt::Write;
 use sha2::{Digest, Sha256};
 
 use super::journal::{Loaded, StoreFault};
+use super::json::Out;
 use super::wire::envelope::HeaderV1;
 use super::wire::scalar::Text;
+use super::wire::stored::Stored;
 use super::world::World;
 use crate::domain::ids::KitchenId;
 use crate::domain::time::Millis;
@@ -62,22 +64,26 @@ pub fn export(loaded: &Loaded, about: &About) -> Result<String, StoreFault> {
         count: u32::try_from(lines.len()).map_err(|_| failed("too many entries"))?,
         digest: digest(lines.iter().copied()),
     };
-    let header = serde_json::to_string(&header).map_err(|e| failed(&e.to_string()))?;
+    let mut out = Out::new();
+    header.put(&mut out);
+    let header = out.into_text();
     let mut text = String::with_capacity(lines.iter().map(|line| line.len() + 2).sum::<usize>() + 1024);
     text.extend([HEAD, &header, ",\n", ENTRIES, "\n"]);
     push_list(&mut text, lines);
     if !loaded.unreadable.is_empty() {
-        let quoted: Result<Vec<_>, _> = loaded
-            .unreadable
-            .iter()
-            .map(|u| serde_json::to_string(&u.line))
-            .collect();
-        let quoted = quoted.map_err(|e| failed(&e.to_string()))?;
+        let quoted: Vec<String> = loaded.unreadable.iter().map(|u| quoted(&u.line)).collect();
         text.extend([UNREADABLE, "\n"]);
         push_list(&mut text, quoted.iter().map(String::as_str));
     }
     text.extend([END, "\n"]);
     Ok(text)
+}
+
+/// A line nobody can read, as a JSON string.
+fn quoted(line: &str) -> String {
+    let mut out = Out::new();
+    out.word(line);
+    out.into_text()
 }
 
 /// Items one a line, with a comma between.

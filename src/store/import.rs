@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use thiserror::Error;
 
 use super::export::{About, END, ENTRIES, FORMAT, HEAD, UNREADABLE, VERSION, digest};
+use super::json::{self, Json};
 use super::record::{BadEntry, Record};
-use super::wire::body::reason;
 use super::wire::envelope::HeaderV1;
+use super::wire::stored::Stored;
 use super::world::World;
 use crate::domain::facts::Fact;
 use crate::domain::ids::{Dev, KitchenId};
@@ -150,7 +151,10 @@ pub fn import(text: &str, here: World, held: usize) -> Result<Import, ImportRefu
     let mut unreadable = Vec::new();
     let (end, last) = if end == UNREADABLE {
         items(&mut lines, last, |line, n| {
-            unreadable.push(serde_json::from_str(line).map_err(|_| at(n, ImportFault::Layout))?);
+            match json::read(line) {
+                Ok(Json::Word(line)) => unreadable.push(line.into_owned()),
+                _ => return Err(at(n, ImportFault::Layout)),
+            }
             Ok(())
         })?
     } else {
@@ -178,7 +182,8 @@ pub fn import(text: &str, here: World, held: usize) -> Result<Import, ImportRefu
 fn header(line: &str) -> Result<HeaderV1, ImportFault> {
     let json = line.strip_prefix(HEAD).ok_or(ImportFault::NotAnExport)?;
     let json = json.strip_suffix(',').ok_or(ImportFault::Layout)?;
-    let header: HeaderV1 = serde_json::from_str(json).map_err(|e| ImportFault::Header(reason(&e)))?;
+    let json = json::read(json).map_err(|why| ImportFault::Header(why.to_owned()))?;
+    let header = HeaderV1::from_json(json).map_err(ImportFault::Header)?;
     if header.format != FORMAT {
         Err(ImportFault::NotAnExport)
     } else if header.version > VERSION {

@@ -5,6 +5,7 @@
 pub mod export;
 pub mod import;
 pub mod journal;
+pub mod json;
 mod memory;
 mod plain;
 pub mod record;

@@ -2,10 +2,9 @@
 
 use thiserror::Error;
 
+use super::json::{self, Json};
 use super::plain::{self, Odd};
-use super::wire::body::reason;
-use super::wire::envelope::Envelope;
-use super::wire::scalar::Text;
+use super::wire::envelope::{self, Envelope};
 use super::wire::{Unwritable, read_body, write_body};
 use crate::domain::entry::Entry;
 use crate::domain::facts::{Fact, Newer};
@@ -103,20 +102,7 @@ impl Record {
 /// [`BadEntry::Unwritable`] for an entry of a newer kind.
 pub fn encode(entry: &Entry) -> Result<String, BadEntry> {
     let (kind, v, body) = write_body(&entry.fact)?;
-    let envelope = Envelope {
-        id: Text(entry.id),
-        dev: Text(entry.dev),
-        seq: entry.seq,
-        at: Text(entry.at),
-        rec: Text(entry.rec),
-        clk: entry.clk.map(Text),
-        off: entry.off_min,
-        who: entry.who.map(Text),
-        kind,
-        v,
-        body: &body,
-    };
-    serde_json::to_string(&envelope).map_err(|e| BadEntry::Unwritable(e.to_string()))
+    Ok(envelope::line(entry, kind, v, &body))
 }
 
 /// The entry a line holds. A kind or version this app does not know becomes [`Fact::Newer`]; keep the line.
@@ -125,18 +111,19 @@ pub fn encode(entry: &Entry) -> Result<String, BadEntry> {
 /// What is wrong with the line.
 pub fn decode(line: &str) -> Result<Entry, BadEntry> {
     plain::check(line)?;
-    let envelope: Envelope = serde_json::from_str(line).map_err(|e| BadEntry::Envelope(reason(&e)))?;
+    let json = json::read(line).map_err(|why| BadEntry::Envelope(why.into()))?;
+    let envelope = Envelope::read(json).map_err(BadEntry::Envelope)?;
     sound(&envelope).map_err(|why| BadEntry::Envelope(why.into()))?;
     let Envelope { kind, v, body, .. } = envelope;
-    let fact = match read_body(kind, v, body.get()) {
+    let fact = match read_body(&kind, v, body) {
         Ok(Some(fact)) => fact,
         Ok(None) => Fact::Newer(Newer {
-            kind: kind.to_owned(),
+            kind: kind.into_owned(),
             v,
         }),
         Err(why) => {
             return Err(BadEntry::Body {
-                kind: kind.to_owned(),
+                kind: kind.into_owned(),
                 v,
                 why,
             });
@@ -174,7 +161,7 @@ fn sound(envelope: &Envelope) -> Result<(), &'static str> {
         Err("kind is not a lower-case word")
     } else if envelope.v == 0 {
         Err("v begins at 1")
-    } else if !envelope.body.get().starts_with('{') {
+    } else if !matches!(envelope.body, Json::Object(_)) {
         Err("body is not an object")
     } else {
         Ok(())

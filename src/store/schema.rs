@@ -10,6 +10,7 @@ use super::wire::correct::CorrectV1;
 use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
+use super::wire::stored::Unless;
 use super::wire::{oil, setup, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
@@ -122,6 +123,20 @@ impl<T: AsWhole> JsonSchema for Whole<T> {
 
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({ "type": "integer", "minimum": T::MIN, "maximum": T::MAX })
+    }
+}
+
+impl<T: JsonSchema> JsonSchema for Unless<T> {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        T::schema_name()
+    }
+
+    fn json_schema(shapes: &mut SchemaGenerator) -> Schema {
+        T::json_schema(shapes)
     }
 }
 

@@ -61,7 +61,16 @@ const SUITES: &[Suite] = &[
     Suite {
         name: "native",
         about: "domain, store, words, layers, published figures; the chores themselves",
-        work: Work::Cargo(&["test", "-p", "panward", "-p", "xtask", "--no-fail-fast"]),
+        work: Work::Cargo(&[
+            "test",
+            "-p",
+            "panward",
+            "-p",
+            "xtask",
+            "--features",
+            "panward/schema",
+            "--no-fail-fast",
+        ]),
     },
     Suite {
         name: "browser",

@@ -3,48 +3,39 @@
 //! A whole right body is stored with its own kind and version, so that a correction can be read without the entry
 //! it speaks of.
 
-use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
-
-use super::body::reason;
 use super::scalar::Text;
+use super::stored::{Stored, Verbatim, stored};
 use super::{Unwritable, read_body, write_body};
 use crate::domain::facts::{Correct, Correction};
 use crate::domain::ids::EntryId;
 use crate::domain::time::Millis;
+use crate::store::json::{self, Json, Out};
 
-/// A later word on an earlier entry: `void` 1, or one or more of `at`, `off` and `body`.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(extend(
-    "oneOf" = [{ "required": ["void"] },
-               { "anyOf": [{ "required": ["at"] }, { "required": ["off"] }, { "required": ["body"] }] }],
-    "dependentRequired" = { "body": ["kind", "v"], "kind": ["v", "body"], "v": ["kind", "body"] },
-)))]
-#[serde(deny_unknown_fields)]
-pub struct CorrectV1 {
-    of: Text<EntryId>,
-    why: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    void: Option<u8>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    at: Option<Text<Millis>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    off: Option<i16>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    kind: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    v: Option<u32>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(
-        feature = "schema",
-        schemars(with = "Option<serde_json::Map<String, serde_json::Value>>")
-    )]
-    body: Option<Box<RawValue>>,
+stored! {
+    /// A later word on an earlier entry: `void` 1, or one or more of `at`, `off` and `body`.
+    #[cfg_attr(feature = "schema", schemars(extend(
+        "oneOf" = [{ "required": ["void"] },
+                   { "anyOf": [{ "required": ["at"] }, { "required": ["off"] }, { "required": ["body"] }] }],
+        "dependentRequired" = { "body": ["kind", "v"], "kind": ["v", "body"], "v": ["kind", "body"] },
+    )))]
+    pub struct CorrectV1 {
+        of: Text<EntryId>,
+        why: String,
+        void: Option<u8>,
+        at: Option<Text<Millis>>,
+        off: Option<i16>,
+        kind: Option<String>,
+        v: Option<u32>,
+        #[cfg_attr(
+            feature = "schema",
+            schemars(with = "Option<serde_json::Map<String, serde_json::Value>>")
+        )]
+        body: Option<Verbatim>,
+    }
 }
 
 /// The JSON of a correction's body.
-pub fn write(fact: &Correct) -> Result<Box<RawValue>, Unwritable> {
+pub fn write(fact: &Correct) -> Result<String, Unwritable> {
     let mut stored = CorrectV1 {
         of: Text(fact.of),
         why: fact.why.clone(),
@@ -64,21 +55,23 @@ pub fn write(fact: &Correct) -> Result<Box<RawValue>, Unwritable> {
                 let (kind, v, body) = write_body(fact)?;
                 stored.kind = Some(kind.to_owned());
                 stored.v = Some(v);
-                stored.body = Some(body);
+                stored.body = Some(Verbatim(body));
             }
         }
     }
-    Ok(serde_json::value::to_raw_value(&stored)?)
+    let mut out = Out::new();
+    stored.put(&mut out);
+    Ok(out.into_text())
 }
 
 /// The correction a body's JSON says; `None` when the body within is of a kind or version this app does not know.
-pub fn read(json: &str) -> Result<Option<Correct>, String> {
-    let stored: CorrectV1 = serde_json::from_str(json).map_err(|e| reason(&e))?;
+pub fn read(body: Json<'_>) -> Result<Option<Correct>, String> {
+    let stored: CorrectV1 = CorrectV1::from_json(body)?;
     let fact = match (stored.kind, stored.v, stored.body) {
         (Some(kind), Some(_), Some(_)) if kind == "correct" => {
             return Err("a correction may not be corrected; the last one holds".into());
         }
-        (Some(kind), Some(v), Some(body)) => match read_body(&kind, v, body.get())? {
+        (Some(kind), Some(v), Some(Verbatim(body))) => match read_body(&kind, v, json::read(&body)?)? {
             Some(fact) => Some(Box::new(fact)),
             None => return Ok(None),
         },

@@ -1,10 +1,9 @@
 //! Bodies of the kinds that say what happens to the oil, version 1.
 
-use serde::{Deserialize, Serialize};
-
 use super::body::Body;
 use super::parts::{TypedV1, read_amount, write_amount};
 use super::scalar::{Text, Whole};
+use super::stored::{Stored, end, odd, put, stored, take, word};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{
     Age, ClaimChange, Fill, Load, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
@@ -13,11 +12,11 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, PanId};
 use crate::domain::time::Day;
 use crate::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
+use crate::store::json::{Json, Out};
 
 /// How old oil was when the log first met it.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum AgeV1 {
     /// Fresh from its container.
     Fresh,
@@ -25,6 +24,36 @@ pub enum AgeV1 {
     Since(Text<Day>),
     /// Nobody knows.
     Unknown,
+}
+
+impl Stored for AgeV1 {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        const EXPECTED: &str = "fresh, since a day, or unknown";
+        match json {
+            Json::Object(mut fields) => {
+                let since = take(&mut fields, "since")?;
+                end(&fields, &["since"])?;
+                Ok(Self::Since(since))
+            }
+            json => match word(json)?.as_ref() {
+                "fresh" => Ok(Self::Fresh),
+                "unknown" => Ok(Self::Unknown),
+                other => Err(odd(&Json::Word(other.into()), EXPECTED)),
+            },
+        }
+    }
+
+    fn put(&self, out: &mut Out) {
+        match self {
+            Self::Fresh => out.word("fresh"),
+            Self::Since(day) => {
+                out.open('{');
+                put(out, "since", day);
+                out.close('}');
+            }
+            Self::Unknown => out.word("unknown"),
+        }
+    }
 }
 
 impl From<Age> for AgeV1 {
@@ -47,18 +76,16 @@ impl From<AgeV1> for Age {
     }
 }
 
-/// Oil put into an empty pan.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct FillV1 {
-    pan: Text<PanId>,
-    fat: Text<Fat>,
-    ml: Whole<Volume>,
-    typed: TypedV1,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    batch: Option<String>,
-    age: AgeV1,
+stored! {
+    /// Oil put into an empty pan.
+    pub struct FillV1 {
+        pan: Text<PanId>,
+        fat: Text<Fat>,
+        ml: Whole<Volume>,
+        typed: TypedV1,
+        batch: Option<String>,
+        age: AgeV1,
+    }
 }
 
 impl Body for FillV1 {
@@ -87,17 +114,15 @@ impl Body for FillV1 {
     }
 }
 
-/// Fresh oil added.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TopUpV1 {
-    pan: Text<PanId>,
-    fat: Text<Fat>,
-    ml: Whole<Volume>,
-    typed: TypedV1,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    batch: Option<String>,
+stored! {
+    /// Fresh oil added.
+    pub struct TopUpV1 {
+        pan: Text<PanId>,
+        fat: Text<Fat>,
+        ml: Whole<Volume>,
+        typed: TypedV1,
+        batch: Option<String>,
+    }
 }
 
 impl Body for TopUpV1 {
@@ -125,16 +150,15 @@ impl Body for TopUpV1 {
     }
 }
 
-/// Some oil out, fresh in.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct PartChangeV1 {
-    pan: Text<PanId>,
-    out_ml: Whole<Volume>,
-    out_typed: TypedV1,
-    in_ml: Whole<Volume>,
-    in_typed: TypedV1,
+stored! {
+    /// Some oil out, fresh in.
+    pub struct PartChangeV1 {
+        pan: Text<PanId>,
+        out_ml: Whole<Volume>,
+        out_typed: TypedV1,
+        in_ml: Whole<Volume>,
+        in_typed: TypedV1,
+    }
 }
 
 impl Body for PartChangeV1 {
@@ -163,17 +187,16 @@ impl Body for PartChangeV1 {
     }
 }
 
-/// Oil from one pan into another.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct MoveV1 {
-    from: Text<PanId>,
-    to: Text<PanId>,
-    out_ml: Whole<Volume>,
-    out_typed: TypedV1,
-    in_ml: Whole<Volume>,
-    in_typed: TypedV1,
+stored! {
+    /// Oil from one pan into another.
+    pub struct MoveV1 {
+        from: Text<PanId>,
+        to: Text<PanId>,
+        out_ml: Whole<Volume>,
+        out_typed: TypedV1,
+        in_ml: Whole<Volume>,
+        in_typed: TypedV1,
+    }
 }
 
 impl Body for MoveV1 {
@@ -207,19 +230,16 @@ impl Body for MoveV1 {
     }
 }
 
-/// All oil out of a pan.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct OilChangeV1 {
-    pan: Text<PanId>,
-    ml: Whole<Volume>,
-    typed: TypedV1,
-    reason: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    temp_dc: Option<Whole<Temp>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    container: Option<String>,
+stored! {
+    /// All oil out of a pan.
+    pub struct OilChangeV1 {
+        pan: Text<PanId>,
+        ml: Whole<Volume>,
+        typed: TypedV1,
+        reason: String,
+        temp_dc: Option<Whole<Temp>>,
+        container: Option<String>,
+    }
 }
 
 impl Body for OilChangeV1 {
@@ -248,18 +268,15 @@ impl Body for OilChangeV1 {
     }
 }
 
-/// A service worked with a pan, or not: no frying minutes.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct ServiceV1 {
-    pan: Text<PanId>,
-    fry_min: Whole<Minutes>,
-    load: Text<Load>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    temp_dc: Option<Whole<Temp>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    food_g: Option<u32>,
+stored! {
+    /// A service worked with a pan, or not: no frying minutes.
+    pub struct ServiceV1 {
+        pan: Text<PanId>,
+        fry_min: Whole<Minutes>,
+        load: Text<Load>,
+        temp_dc: Option<Whole<Temp>>,
+        food_g: Option<u32>,
+    }
 }
 
 impl Body for ServiceV1 {
@@ -286,30 +303,22 @@ impl Body for ServiceV1 {
     }
 }
 
-/// A reading: exactly one of the five values.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
-    { "required": ["polar_cpc"] }, { "required": ["ffa_cpc"] }, { "required": ["acid_cav"] },
-    { "required": ["temp_dc"] }, { "required": ["smoke_dc"] },
-])))]
-#[serde(deny_unknown_fields)]
-pub struct ReadingV1 {
-    pan: Text<PanId>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    polar_cpc: Option<Whole<Share>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    ffa_cpc: Option<Whole<Share>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    acid_cav: Option<Whole<AcidValue>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    temp_dc: Option<Whole<Temp>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    smoke_dc: Option<Whole<Temp>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    instrument: Option<Text<InstrumentId>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    oil_dc: Option<Whole<Temp>>,
+stored! {
+    /// A reading: exactly one of the five values.
+    #[cfg_attr(feature = "schema", schemars(extend("oneOf" = [
+        { "required": ["polar_cpc"] }, { "required": ["ffa_cpc"] }, { "required": ["acid_cav"] },
+        { "required": ["temp_dc"] }, { "required": ["smoke_dc"] },
+    ])))]
+    pub struct ReadingV1 {
+        pan: Text<PanId>,
+        polar_cpc: Option<Whole<Share>>,
+        ffa_cpc: Option<Whole<Share>>,
+        acid_cav: Option<Whole<AcidValue>>,
+        temp_dc: Option<Whole<Temp>>,
+        smoke_dc: Option<Whole<Temp>>,
+        instrument: Option<Text<InstrumentId>>,
+        oil_dc: Option<Whole<Temp>>,
+    }
 }
 
 impl Body for ReadingV1 {
@@ -359,16 +368,13 @@ impl Body for ReadingV1 {
     }
 }
 
-/// Something seen, smelt or tasted.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct SignV1 {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pan: Option<Text<PanId>>,
-    sign: Text<SignKind>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    text: Option<String>,
+stored! {
+    /// Something seen, smelt or tasted.
+    pub struct SignV1 {
+        pan: Option<Text<PanId>>,
+        sign: Text<SignKind>,
+        text: Option<String>,
+    }
 }
 
 impl Body for SignV1 {
@@ -391,14 +397,12 @@ impl Body for SignV1 {
     }
 }
 
-/// Words.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct NoteV1 {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pan: Option<Text<PanId>>,
-    text: String,
+stored! {
+    /// Words.
+    pub struct NoteV1 {
+        pan: Option<Text<PanId>>,
+        text: String,
+    }
 }
 
 impl Body for NoteV1 {
@@ -419,16 +423,14 @@ impl Body for NoteV1 {
     }
 }
 
-/// A claim lost, or restored.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct ClaimChangeV1 {
-    pan: Text<PanId>,
-    what: Text<ClaimKind>,
-    why: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    basis: Option<String>,
+stored! {
+    /// A claim lost, or restored.
+    pub struct ClaimChangeV1 {
+        pan: Text<PanId>,
+        what: Text<ClaimKind>,
+        why: String,
+        basis: Option<String>,
+    }
 }
 
 impl Body for ClaimChangeV1 {

@@ -1,51 +1,61 @@
 //! Stored shapes that several bodies share.
 
-use std::fmt;
-use std::marker::PhantomData;
+use std::borrow::Cow;
 
-use serde::de::{Error, MapAccess, SeqAccess, Visitor};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
-
-use super::scalar::{Text, Whole};
+use super::scalar::{AsText, Text, Whole};
+use super::stored::{Stored, fields, odd, stored, word};
 use crate::domain::claim::{Exposure, Exposures};
 use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::setup::Held;
 use crate::domain::units::{Amount, Typed, Unit, Volume};
+use crate::store::json::{Json, Out};
 
 /// A JSON object whose names are data: kept in their order, each name once.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Pairs<K, V>(pub Vec<(K, V)>);
 
-impl<K: Serialize, V: Serialize> Serialize for Pairs<K, V> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|(name, value)| (name, value)))
+/// A value that can be the name of another.
+pub trait Name: Sized {
+    /// The name.
+    fn name(&self) -> Cow<'_, str>;
+
+    /// What a name stands for.
+    fn named(name: &str) -> Result<Self, String>;
+}
+
+impl Name for String {
+    fn name(&self) -> Cow<'_, str> {
+        Cow::Borrowed(self)
+    }
+
+    fn named(name: &str) -> Result<Self, String> {
+        Ok(name.to_owned())
     }
 }
 
-impl<'de, K: Deserialize<'de> + PartialEq, V: Deserialize<'de>> Deserialize<'de> for Pairs<K, V> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_map(PairsVisitor(PhantomData))
+impl<T: AsText> Name for Text<T> {
+    fn name(&self) -> Cow<'_, str> {
+        self.0.write()
+    }
+
+    fn named(name: &str) -> Result<Self, String> {
+        Self::from_json(Json::Word(name.into()))
     }
 }
 
-struct PairsVisitor<K, V>(PhantomData<(K, V)>);
-
-impl<'de, K: Deserialize<'de> + PartialEq, V: Deserialize<'de>> Visitor<'de> for PairsVisitor<K, V> {
-    type Value = Pairs<K, V>;
-
-    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str("an object")
+impl<K: Name, V: Stored> Stored for Pairs<K, V> {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        let pair = |(name, value): (Cow<'_, str>, Json<'_>)| Ok((K::named(&name)?, V::from_json(value)?));
+        fields(json)?.into_pairs().map(pair).collect::<Result<_, _>>().map(Self)
     }
 
-    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
-        let mut pairs: Vec<(K, V)> = Vec::new();
-        while let Some((name, value)) = map.next_entry()? {
-            if pairs.iter().any(|(known, _)| *known == name) {
-                return Err(Error::custom("the same name twice in one object"));
-            }
-            pairs.push((name, value));
+    fn put(&self, out: &mut Out) {
+        out.open('{');
+        for (name, value) in &self.0 {
+            out.name(&name.name());
+            value.put(out);
         }
-        Ok(Pairs(pairs))
+        out.close('}');
     }
 }
 
@@ -59,44 +69,22 @@ pub enum Answer {
     Number(i32),
 }
 
-impl Serialize for Answer {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self {
-            Self::Word(word) => serializer.serialize_str(word),
-            Self::Number(number) => serializer.serialize_i32(*number),
+impl Stored for Answer {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        match json {
+            Json::Word(word) => Ok(Self::Word(word.into_owned())),
+            Json::Whole(number) => i32::try_from(number)
+                .map(Self::Number)
+                .map_err(|_| "a number out of range".to_owned()),
+            other => Err(odd(&other, "a word or a whole number")),
         }
     }
-}
 
-impl<'de> Deserialize<'de> for Answer {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(AnswerVisitor)
-    }
-}
-
-struct AnswerVisitor;
-
-impl Visitor<'_> for AnswerVisitor {
-    type Value = Answer;
-
-    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str("a word or a whole number")
-    }
-
-    fn visit_str<E: Error>(self, word: &str) -> Result<Answer, E> {
-        Ok(Answer::Word(word.to_owned()))
-    }
-
-    fn visit_u64<E: Error>(self, number: u64) -> Result<Answer, E> {
-        i32::try_from(number)
-            .map(Answer::Number)
-            .map_err(|_| E::custom("a number out of range"))
-    }
-
-    fn visit_i64<E: Error>(self, number: i64) -> Result<Answer, E> {
-        i32::try_from(number)
-            .map(Answer::Number)
-            .map_err(|_| E::custom("a number out of range"))
+    fn put(&self, out: &mut Out) {
+        match self {
+            Self::Word(word) => out.word(word),
+            Self::Number(number) => out.whole((*number).into()),
+        }
     }
 }
 
@@ -132,13 +120,12 @@ pub fn read_evidence(stored: Seens) -> Result<Evidence, String> {
     stored.0.into_iter().map(seen).collect()
 }
 
-/// A quantity as it was typed.
-#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TypedV1 {
-    thousandths: u32,
-    unit: Text<Unit>,
+stored! {
+    /// A quantity as it was typed.
+    pub struct TypedV1 {
+        thousandths: u32,
+        unit: Text<Unit>,
+    }
 }
 
 /// An amount as its two stored fields: millilitres at 20 °C, and what was typed.
@@ -186,9 +173,8 @@ pub enum HeldV1 {
 }
 
 /// The word `unknown`.
-#[derive(Clone, Copy, Debug, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum Unknown {
     /// It is not known.
     Unknown,
@@ -212,42 +198,21 @@ impl From<HeldV1> for Held {
     }
 }
 
-impl Serialize for HeldV1 {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+impl Stored for HeldV1 {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        match json {
+            Json::List(_) => Vec::from_json(json).map(Self::Known),
+            json => match word(json)?.as_ref() {
+                "unknown" => Ok(Self::Unknown(Unknown::Unknown)),
+                _ => Err("neither a list of exposures nor \"unknown\"".to_owned()),
+            },
+        }
+    }
+
+    fn put(&self, out: &mut Out) {
         match self {
-            Self::Known(list) => list.serialize(serializer),
-            Self::Unknown(word) => word.serialize(serializer),
+            Self::Known(list) => list.put(out),
+            Self::Unknown(Unknown::Unknown) => out.word("unknown"),
         }
-    }
-}
-
-impl<'de> Deserialize<'de> for HeldV1 {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(HeldVisitor)
-    }
-}
-
-struct HeldVisitor;
-
-impl<'de> Visitor<'de> for HeldVisitor {
-    type Value = HeldV1;
-
-    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str("a list of exposures, or \"unknown\"")
-    }
-
-    fn visit_str<E: Error>(self, word: &str) -> Result<HeldV1, E> {
-        match word {
-            "unknown" => Ok(HeldV1::Unknown(Unknown::Unknown)),
-            _ => Err(E::custom("neither a list of exposures nor \"unknown\"")),
-        }
-    }
-
-    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<HeldV1, A::Error> {
-        let mut known = Vec::new();
-        while let Some(exposure) = list.next_element()? {
-            known.push(exposure);
-        }
-        Ok(HeldV1::Known(known))
     }
 }

@@ -1,13 +1,11 @@
 //! Words and whole numbers as stored: each is checked once, where it enters, and has exactly one spelling.
 
 use std::borrow::Cow;
-use std::fmt;
 
 use chrono::{DateTime, NaiveDate, SecondsFormat};
-use serde::de::{Error, Unexpected, Visitor};
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use uuid::Uuid;
 
+use super::stored::{self, Stored, odd};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::{job, oil, run, setup};
@@ -17,8 +15,10 @@ use crate::domain::procedure::{Hold, StepId};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{AcidValue, Minutes, Share, Temp, Unit, Volume};
 use crate::store::World;
+use crate::store::json::{Json, Out};
 
 /// What a stored word may look like; only the schema asks.
+#[cfg(feature = "schema")]
 #[derive(Clone, Copy, Debug)]
 pub enum Spelling {
     /// One of these.
@@ -36,6 +36,7 @@ pub trait AsText: Sized {
     /// The value a word stands for, if any. May be lenient: [`Text`] insists on the word [`AsText::write`] gives.
     fn read(word: &str) -> Option<Self>;
     /// What its words look like.
+    #[cfg(feature = "schema")]
     fn spelling() -> Spelling;
 }
 
@@ -43,38 +44,17 @@ pub trait AsText: Sized {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Text<T>(pub T);
 
-impl<T: AsText> Serialize for Text<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(&self.0.write())
-    }
-}
-
-impl<'de, T: AsText> Deserialize<'de> for Text<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let word = deserializer.deserialize_str(Plain)?;
+impl<T: AsText> Stored for Text<T> {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        let word = stored::word(json)?;
         match T::read(&word).filter(|value| value.write() == word) {
             Some(value) => Ok(Self(value)),
-            None => Err(Error::invalid_value(Unexpected::Str(&word), &T::WHAT)),
+            None => Err(odd(&Json::Word(word), T::WHAT)),
         }
     }
-}
 
-/// One visitor for every stored word, so that the build holds it once.
-struct Plain;
-
-impl<'de> Visitor<'de> for Plain {
-    type Value = Cow<'de, str>;
-
-    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str("a word")
-    }
-
-    fn visit_borrowed_str<E: Error>(self, word: &'de str) -> Result<Self::Value, E> {
-        Ok(Cow::Borrowed(word))
-    }
-
-    fn visit_str<E: Error>(self, word: &str) -> Result<Self::Value, E> {
-        Ok(Cow::Owned(word.to_owned()))
+    fn put(&self, out: &mut Out) {
+        out.word(&self.0.write());
     }
 }
 
@@ -96,24 +76,15 @@ pub trait AsWhole: Sized {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Whole<T>(pub T);
 
-impl<T: AsWhole> Serialize for Whole<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_i64(self.0.write())
-    }
-}
-
-impl<'de, T: AsWhole> Deserialize<'de> for Whole<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let number = i64::deserialize(deserializer)?;
+impl<T: AsWhole> Stored for Whole<T> {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
         // The range the schema states is the range that is read.
-        let value = if (T::MIN..=T::MAX).contains(&number) {
-            T::read(number)
-        } else {
-            None
-        };
-        value
-            .map(Self)
-            .ok_or_else(|| Error::invalid_value(Unexpected::Signed(number), &T::WHAT))
+        let number = stored::whole(&json, T::MIN, T::MAX, T::WHAT)?;
+        T::read(number).map(Self).ok_or_else(|| odd(&json, T::WHAT))
+    }
+
+    fn put(&self, out: &mut Out) {
+        out.whole(self.0.write());
     }
 }
 
@@ -127,6 +98,7 @@ macro_rules! keys {
             fn read(word: &str) -> Option<Self> {
                 Self::from_key(word)
             }
+            #[cfg(feature = "schema")]
             fn spelling() -> Spelling {
                 const KEYS: [&str; <$name>::ALL.len()] = {
                     let mut keys = [""; <$name>::ALL.len()];
@@ -175,6 +147,7 @@ keys! {
     "a world" World,
 }
 
+#[cfg(feature = "schema")]
 const UUID: Spelling = Spelling::Pattern("^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$");
 
 macro_rules! ids {
@@ -187,6 +160,7 @@ macro_rules! ids {
             fn read(word: &str) -> Option<Self> {
                 read_uuid(word).map(Self)
             }
+            #[cfg(feature = "schema")]
             fn spelling() -> Spelling {
                 UUID
             }
@@ -221,6 +195,7 @@ impl AsText for Dev {
     fn read(word: &str) -> Option<Self> {
         u64::from_str_radix(word, 16).ok().map(Self)
     }
+    #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
         Spelling::Pattern("^[0-9a-f]{16}$")
     }
@@ -238,6 +213,7 @@ impl AsText for Millis {
             .ok()
             .map(|t| Self(t.timestamp_millis()))
     }
+    #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
         Spelling::Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\\.[0-9]{3}Z$")
     }
@@ -255,6 +231,7 @@ impl AsText for Day {
         }
         word.parse::<NaiveDate>().ok().map(Self::from_date)
     }
+    #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
         Spelling::Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}$")
     }

@@ -1,10 +1,9 @@
 //! Bodies of the kinds that describe the kitchen, version 1.
 
-use serde::{Deserialize, Serialize};
-
-use super::body::{Body, is_false};
+use super::body::Body;
 use super::parts::{HeldV1, Pairs, read_exposures, write_exposures};
 use super::scalar::{Text, Whole};
+use super::stored::{Unless, stored};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::facts::setup::{
     AcidLimit, Claim, FilterKind, HeatKind, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy, Pan,
@@ -15,40 +14,33 @@ use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
 use crate::domain::time::Day;
 use crate::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
 
-/// A span of the day that may cross midnight.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct SpanV1 {
-    from_min: Whole<Minutes>,
-    to_min: Whole<Minutes>,
+stored! {
+    /// A span of the day that may cross midnight.
+    pub struct SpanV1 {
+        from_min: Whole<Minutes>,
+        to_min: Whole<Minutes>,
+    }
 }
 
-/// The kitchen, whole.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct KitchenV1 {
-    kitchen: Text<KitchenId>,
-    name: String,
-    country: String,
-    zone: String,
-    day_start_min: u16,
-    trading_days: [u8; 7],
-    fry_min: Whole<Minutes>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    closing_min: Option<Whole<Minutes>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    quiet: Option<SpanV1>,
-    emergency_number: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    polar_limit_cpc: Option<Whole<Share>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    ffa_limit_cpc: Option<Whole<Share>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    av_limit_cav: Option<Whole<AcidValue>>,
-    limit_basis: Text<LimitBasis>,
-    languages: Vec<String>,
+stored! {
+    /// The kitchen, whole.
+    pub struct KitchenV1 {
+        kitchen: Text<KitchenId>,
+        name: String,
+        country: String,
+        zone: String,
+        day_start_min: u16,
+        trading_days: [u8; 7],
+        fry_min: Whole<Minutes>,
+        closing_min: Option<Whole<Minutes>>,
+        quiet: Option<SpanV1>,
+        emergency_number: String,
+        polar_limit_cpc: Option<Whole<Share>>,
+        ffa_limit_cpc: Option<Whole<Share>>,
+        av_limit_cav: Option<Whole<AcidValue>>,
+        limit_basis: Text<LimitBasis>,
+        languages: Vec<String>,
+    }
 }
 
 impl Body for KitchenV1 {
@@ -120,20 +112,17 @@ impl Body for KitchenV1 {
     }
 }
 
-/// A person, whole.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct PersonV1 {
-    person: Text<PersonId>,
-    initials: String,
-    adult: bool,
-    routes: Vec<Text<Route>>,
-    may_supervise: bool,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    by: Option<Text<PersonId>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    until: Option<Text<Day>>,
+stored! {
+    /// A person, whole.
+    pub struct PersonV1 {
+        person: Text<PersonId>,
+        initials: String,
+        adult: bool,
+        routes: Vec<Text<Route>>,
+        may_supervise: bool,
+        by: Option<Text<PersonId>>,
+        until: Option<Text<Day>>,
+    }
 }
 
 impl Body for PersonV1 {
@@ -164,16 +153,14 @@ impl Body for PersonV1 {
     }
 }
 
-/// A promise a pan makes.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct ClaimV1 {
-    what: Text<ClaimKind>,
-    from: Text<Day>,
-    basis: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    until: Option<Text<Day>>,
+stored! {
+    /// A promise a pan makes.
+    pub struct ClaimV1 {
+        what: Text<ClaimKind>,
+        from: Text<Day>,
+        basis: String,
+        until: Option<Text<Day>>,
+    }
 }
 
 impl From<&Claim> for ClaimV1 {
@@ -198,28 +185,24 @@ impl From<ClaimV1> for Claim {
     }
 }
 
-/// A pan, whole.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct PanV1 {
-    pan: Text<PanId>,
-    name: String,
-    full_ml: Whole<Volume>,
-    min_ml: Whole<Volume>,
-    mark: String,
-    heat: Text<HeatKind>,
-    off_signs: [Text<OffSign>; 2],
-    fat: Text<Fat>,
-    claims: Vec<ClaimV1>,
-    food: Vec<Text<Exposure>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    rhythm: Option<u16>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    usual_days: Option<u16>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    end_sign: Option<String>,
-    in_use: bool,
+stored! {
+    /// A pan, whole.
+    pub struct PanV1 {
+        pan: Text<PanId>,
+        name: String,
+        full_ml: Whole<Volume>,
+        min_ml: Whole<Volume>,
+        mark: String,
+        heat: Text<HeatKind>,
+        off_signs: [Text<OffSign>; 2],
+        fat: Text<Fat>,
+        claims: Vec<ClaimV1>,
+        food: Vec<Text<Exposure>>,
+        rhythm: Option<u16>,
+        usual_days: Option<u16>,
+        end_sign: Option<String>,
+        in_use: bool,
+    }
 }
 
 impl Body for PanV1 {
@@ -264,30 +247,27 @@ impl Body for PanV1 {
     }
 }
 
-/// A filter machine or hand kit, whole.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct MachineV1 {
-    machine: Text<MachineId>,
-    name: String,
-    out_by: Text<OutBy>,
-    tank_ml: Whole<Volume>,
-    free_cpc: Whole<Share>,
-    heater_w: u32,
-    #[serde(default, skip_serializing_if = "is_false")]
-    takes_solid: bool,
-    filter: Text<FilterKind>,
-    low_dc: Whole<Temp>,
-    high_dc: Whole<Temp>,
-    target_dc: Whole<Temp>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    rinse_max_s: Option<u16>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    rinse_min_s: Option<u16>,
-    filters: Vec<String>,
-    words: Pairs<String, String>,
-    exposures: HeldV1,
+stored! {
+    /// A filter machine or hand kit, whole.
+    pub struct MachineV1 {
+        machine: Text<MachineId>,
+        name: String,
+        out_by: Text<OutBy>,
+        tank_ml: Whole<Volume>,
+        free_cpc: Whole<Share>,
+        heater_w: u32,
+        #[cfg_attr(feature = "schema", serde(default))]
+        takes_solid: Unless<bool>,
+        filter: Text<FilterKind>,
+        low_dc: Whole<Temp>,
+        high_dc: Whole<Temp>,
+        target_dc: Whole<Temp>,
+        rinse_max_s: Option<u16>,
+        rinse_min_s: Option<u16>,
+        filters: Vec<String>,
+        words: Pairs<String, String>,
+        exposures: HeldV1,
+    }
 }
 
 impl Body for MachineV1 {
@@ -301,7 +281,7 @@ impl Body for MachineV1 {
             tank_ml: Whole(fact.tank),
             free_cpc: Whole(fact.free),
             heater_w: fact.heater_w,
-            takes_solid: fact.takes_solid,
+            takes_solid: Unless(fact.takes_solid),
             filter: Text(fact.filter),
             low_dc: Whole(fact.low),
             high_dc: Whole(fact.high),
@@ -328,7 +308,7 @@ impl Body for MachineV1 {
             tank: self.tank_ml.0,
             free: self.free_cpc.0,
             heater_w: self.heater_w,
-            takes_solid: self.takes_solid,
+            takes_solid: self.takes_solid.0,
             filter: self.filter.0,
             low: self.low_dc.0,
             high: self.high_dc.0,
@@ -342,16 +322,14 @@ impl Body for MachineV1 {
     }
 }
 
-/// An instrument, whole.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct InstrumentV1 {
-    instrument: Text<InstrumentId>,
-    name: String,
-    measures: Text<Measures>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    spread_cpc: Option<Whole<Share>>,
+stored! {
+    /// An instrument, whole.
+    pub struct InstrumentV1 {
+        instrument: Text<InstrumentId>,
+        name: String,
+        measures: Text<Measures>,
+        spread_cpc: Option<Whole<Share>>,
+    }
 }
 
 impl Body for InstrumentV1 {

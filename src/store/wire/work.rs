@@ -1,10 +1,9 @@
 //! Bodies of the kinds that say how the work was done, version 1.
 
-use serde::{Deserialize, Serialize};
-
 use super::body::Body;
 use super::parts::{Seens, read_evidence, write_evidence};
 use super::scalar::{Text, Whole};
+use super::stored::{Stored, Unless, odd, stored, word};
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Contents, Fault, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
 use crate::domain::facts::setup::Route;
@@ -13,40 +12,28 @@ use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::time::Millis;
 use crate::domain::units::Temp;
+use crate::store::json::{Json, Out};
 
-/// Something in a light-up, filter job or lock-up.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct JobV1 {
-    job: Text<JobId>,
-    what: Text<JobKind>,
-    event: Text<JobEvent>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    how: Option<Text<Grade>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    why: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    machine: Option<Text<MachineId>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pan: Option<Text<PanId>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    step: Option<Text<StepId>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    hold: Option<Text<Hold>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    supervisor: Option<Text<PersonId>>,
-    evidence: Seens,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    heat: Option<Text<Heat>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    contents: Option<Text<Contents>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    deadline: Option<Text<Millis>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    next_look: Option<Text<Millis>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    looker: Option<Text<PersonId>>,
+stored! {
+    /// Something in a light-up, filter job or lock-up.
+    pub struct JobV1 {
+        job: Text<JobId>,
+        what: Text<JobKind>,
+        event: Text<JobEvent>,
+        how: Option<Text<Grade>>,
+        why: Option<String>,
+        machine: Option<Text<MachineId>>,
+        pan: Option<Text<PanId>>,
+        step: Option<Text<StepId>>,
+        hold: Option<Text<Hold>>,
+        supervisor: Option<Text<PersonId>>,
+        evidence: Seens,
+        heat: Option<Text<Heat>>,
+        contents: Option<Text<Contents>>,
+        deadline: Option<Text<Millis>>,
+        next_look: Option<Text<Millis>>,
+        looker: Option<Text<PersonId>>,
+    }
 }
 
 impl Body for JobV1 {
@@ -96,9 +83,8 @@ impl Body for JobV1 {
 }
 
 /// An optional part of a run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema), serde(rename_all = "snake_case"))]
 pub enum PartV1 {
     /// Samples before and after.
     Samples,
@@ -106,6 +92,25 @@ pub enum PartV1 {
     Wipe,
     /// Rinse the pan.
     Rinse,
+}
+
+impl Stored for PartV1 {
+    fn from_json(json: Json<'_>) -> Result<Self, String> {
+        match word(json)?.as_ref() {
+            "samples" => Ok(Self::Samples),
+            "wipe" => Ok(Self::Wipe),
+            "rinse" => Ok(Self::Rinse),
+            other => Err(odd(&Json::Word(other.into()), "samples, wipe or rinse")),
+        }
+    }
+
+    fn put(&self, out: &mut Out) {
+        out.word(match self {
+            Self::Samples => "samples",
+            Self::Wipe => "wipe",
+            Self::Rinse => "rinse",
+        });
+    }
 }
 
 fn write_plan(plan: Plan) -> Vec<PartV1> {
@@ -130,18 +135,15 @@ fn read_plan(parts: &[PartV1]) -> Plan {
     }
 }
 
-/// The limits a run was held to.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct LimitsV1 {
-    low_dc: Whole<Temp>,
-    high_dc: Whole<Temp>,
-    target_dc: Whole<Temp>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    rinse_max_s: Option<u16>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    rinse_min_s: Option<u16>,
+stored! {
+    /// The limits a run was held to.
+    pub struct LimitsV1 {
+        low_dc: Whole<Temp>,
+        high_dc: Whole<Temp>,
+        target_dc: Whole<Temp>,
+        rinse_max_s: Option<u16>,
+        rinse_min_s: Option<u16>,
+    }
 }
 
 impl From<Limits> for LimitsV1 {
@@ -168,36 +170,30 @@ impl From<LimitsV1> for Limits {
     }
 }
 
-/// Something in one pan's run, and the state it leaves.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct RunV1 {
-    run: Text<RunId>,
-    job: Text<JobId>,
-    pan: Text<PanId>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    machine: Option<Text<MachineId>>,
-    route: Text<Route>,
-    form: Text<Form>,
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    plan: Vec<PartV1>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    supervisor: Option<Text<PersonId>>,
-    event: Text<RunEvent>,
-    step: Text<StepId>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    fault: Option<Text<Fault>>,
-    evidence: Seens,
-    place: Text<Place>,
-    contents: Text<Contents>,
-    pump: Text<Pump>,
-    heat: Text<Heat>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    deadline: Option<Text<Millis>>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    left: Option<Text<Left>>,
-    limits: LimitsV1,
+stored! {
+    /// Something in one pan's run, and the state it leaves.
+    pub struct RunV1 {
+        run: Text<RunId>,
+        job: Text<JobId>,
+        pan: Text<PanId>,
+        machine: Option<Text<MachineId>>,
+        route: Text<Route>,
+        form: Text<Form>,
+        #[cfg_attr(feature = "schema", serde(default))]
+        plan: Unless<Vec<PartV1>>,
+        supervisor: Option<Text<PersonId>>,
+        event: Text<RunEvent>,
+        step: Text<StepId>,
+        fault: Option<Text<Fault>>,
+        evidence: Seens,
+        place: Text<Place>,
+        contents: Text<Contents>,
+        pump: Text<Pump>,
+        heat: Text<Heat>,
+        deadline: Option<Text<Millis>>,
+        left: Option<Text<Left>>,
+        limits: LimitsV1,
+    }
 }
 
 impl Body for RunV1 {
@@ -211,7 +207,7 @@ impl Body for RunV1 {
             machine: fact.machine.map(Text),
             route: Text(fact.route),
             form: Text(fact.form),
-            plan: write_plan(fact.plan),
+            plan: Unless(write_plan(fact.plan)),
             supervisor: fact.supervisor.map(Text),
             event: Text(fact.event),
             step: Text(fact.step),
@@ -235,7 +231,7 @@ impl Body for RunV1 {
             machine: self.machine.map(|v| v.0),
             route: self.route.0,
             form: self.form.0,
-            plan: read_plan(&self.plan),
+            plan: read_plan(&self.plan.0),
             supervisor: self.supervisor.map(|v| v.0),
             event: self.event.0,
             step: self.step.0,
@@ -252,17 +248,14 @@ impl Body for RunV1 {
     }
 }
 
-/// A run done without the guide, or not done.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct RunNotedV1 {
-    pan: Text<PanId>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    machine: Option<Text<MachineId>>,
-    how: Text<Grade>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    why: Option<String>,
+stored! {
+    /// A run done without the guide, or not done.
+    pub struct RunNotedV1 {
+        pan: Text<PanId>,
+        machine: Option<Text<MachineId>>,
+        how: Text<Grade>,
+        why: Option<String>,
+    }
 }
 
 impl Body for RunNotedV1 {
@@ -287,14 +280,13 @@ impl Body for RunNotedV1 {
     }
 }
 
-/// A machine taken apart and cleaned.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct MachineCleanedV1 {
-    machine: Text<MachineId>,
-    how: String,
-    by: Text<PersonId>,
+stored! {
+    /// A machine taken apart and cleaned.
+    pub struct MachineCleanedV1 {
+        machine: Text<MachineId>,
+        how: String,
+        by: Text<PersonId>,
+    }
 }
 
 impl Body for MachineCleanedV1 {
@@ -317,14 +309,13 @@ impl Body for MachineCleanedV1 {
     }
 }
 
-/// A practice run that was counted for a person.
-#[derive(Debug, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct PractisedV1 {
-    person: Text<PersonId>,
-    run: Text<RunId>,
-    result: String,
+stored! {
+    /// A practice run that was counted for a person.
+    pub struct PractisedV1 {
+        person: Text<PersonId>,
+        run: Text<RunId>,
+        result: String,
+    }
 }
 
 impl Body for PractisedV1 {

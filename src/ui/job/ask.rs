@@ -60,9 +60,11 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,
     };
     let out_by = around.out_by;
-    // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one.
+    // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one. And the
+    // pan: lock-up asks the same of one pan after the other.
     let (gate, asked) = (asking.gate().id().key(), question.step.key());
-    let key = format!("{gate}.{asked}.{}", item.map_or("", Item::key));
+    let pan = around.pan.as_deref().unwrap_or_default();
+    let key = format!("{gate}.{asked}.{}.{pan}", item.map_or("", Item::key));
     let (middle, answers) = match question.kind {
         QuestionKind::Look { item, answers } => (
             Node::Nothing,
