@@ -1,9 +1,9 @@
 //! Words and whole numbers as stored: each is checked once, where it enters, and has exactly one spelling.
 
 use std::borrow::Cow;
+use std::ops::Range;
 
-use chrono::{DateTime, NaiveDate, SecondsFormat};
-use uuid::Uuid;
+use chrono::{Datelike, NaiveDate};
 
 use super::stored::{self, Stored, odd};
 use crate::domain::claim::{ClaimKind, Exposure};
@@ -179,12 +179,32 @@ ids!(
     RunId
 );
 
+/// A UUID in its one spelling (RFC 9562, section 4): lower-case hex in groups of 8, 4, 4, 4 and 12.
 fn uuid_word(bits: u128) -> String {
-    Uuid::from_u128(bits).as_hyphenated().to_string()
+    const HEX: &[u8; 16] = b"0123456789abcdef";
+    let mut word = String::with_capacity(36);
+    for n in 0..32_u32 {
+        if matches!(n, 8 | 12 | 16 | 20) {
+            word.push('-');
+        }
+        let figure = (bits >> (124 - 4 * n)) & 0xf;
+        word.push(char::from(HEX[figure as usize]));
+    }
+    word
 }
 
 fn read_uuid(word: &str) -> Option<u128> {
-    Uuid::try_parse(word).ok().map(|id| id.as_u128())
+    let mut bits = 0;
+    for (at, byte) in word.bytes().enumerate() {
+        let value = match byte {
+            b'-' if matches!(at, 8 | 13 | 18 | 23) => continue,
+            b'0'..=b'9' => byte - b'0',
+            b'a'..=b'f' => byte - b'a' + 10,
+            _ => return None,
+        };
+        bits = bits << 4 | u128::from(value);
+    }
+    (word.len() == 36).then_some(bits)
 }
 
 impl AsText for Dev {
@@ -201,17 +221,87 @@ impl AsText for Dev {
     }
 }
 
+const DAY_MS: i64 = 86_400_000;
+/// 1970-01-01, counted in days from the first day of year 1.
+const EPOCH_CE: i32 = 719_163;
+
+fn push_figures(word: &mut String, value: i64, figures: u32) {
+    for place in (0..figures).rev() {
+        let figure = value / 10_i64.pow(place) % 10;
+        word.push(char::from(b'0' + figure as u8));
+    }
+}
+
+/// A whole number of plain figures, at most `most`.
+fn figures(word: &str, at: Range<usize>, most: i64) -> Option<i64> {
+    let figures = word
+        .get(at)
+        .filter(|text| text.bytes().all(|byte| byte.is_ascii_digit()))?;
+    figures.parse().ok().filter(|number| *number <= most)
+}
+
+/// A day of the calendar as ISO 8601 writes it, years 0 to 9999.
+fn date_word(date: NaiveDate) -> String {
+    let mut word = String::with_capacity(24);
+    push_figures(&mut word, date.year().into(), 4);
+    for part in [date.month(), date.day()] {
+        word.push('-');
+        push_figures(&mut word, part.into(), 2);
+    }
+    word
+}
+
+fn read_date(word: &str) -> Option<NaiveDate> {
+    let bytes = word.as_bytes();
+    if bytes.len() != 10 || bytes[4] != b'-' || bytes[7] != b'-' {
+        return None;
+    }
+    let [year, month, day] = [(0..4, 9999), (5..7, 12), (8..10, 31)].map(|(at, most)| figures(word, at, most));
+    NaiveDate::from_ymd_opt(year? as i32, month? as u32, day? as u32)
+}
+
 impl AsText for Millis {
     const WHAT: &'static str = "a UTC time with milliseconds, like 2026-01-31T17:05:00.000Z";
     fn write(&self) -> Cow<'static, str> {
-        let time = DateTime::from_timestamp_millis(self.0);
+        let (days, rest) = (self.0.div_euclid(DAY_MS), self.0.rem_euclid(DAY_MS));
+        let date = i32::try_from(days)
+            .ok()
+            .and_then(|days| NaiveDate::from_num_days_from_ce_opt(days.checked_add(EPOCH_CE)?));
+        let date = date.filter(|date| (0..=9999).contains(&date.year()));
         // A moment past the calendar has no word; the empty one reads back as nothing, and so is never stored.
-        Cow::Owned(time.map_or_else(String::new, |t| t.to_rfc3339_opts(SecondsFormat::Millis, true)))
+        let Some(date) = date else {
+            return Cow::Borrowed("");
+        };
+        let mut word = date_word(date);
+        for (between, figures, value) in [
+            ('T', 2, rest / 3_600_000),
+            (':', 2, rest / 60_000 % 60),
+            (':', 2, rest / 1_000 % 60),
+            ('.', 3, rest % 1_000),
+        ] {
+            word.push(between);
+            push_figures(&mut word, value, figures);
+        }
+        word.push('Z');
+        Cow::Owned(word)
     }
     fn read(word: &str) -> Option<Self> {
-        DateTime::parse_from_rfc3339(word)
-            .ok()
-            .map(|t| Self(t.timestamp_millis()))
+        let (date, time) = word.strip_suffix('Z')?.split_at_checked(10)?;
+        let days = i64::from(read_date(date)?.num_days_from_ce() - EPOCH_CE);
+        let part = |at: usize, before: char| time[at..].starts_with(before);
+        let fits = time.len() == 13 && time.is_ascii();
+        if !fits || !part(0, 'T') || !part(3, ':') || !part(6, ':') || !part(9, '.') {
+            return None;
+        }
+        let (hours, minutes, seconds) = (
+            figures(time, 1..3, 23)?,
+            figures(time, 4..6, 59)?,
+            figures(time, 7..9, 59)?,
+        );
+        let millis = figures(time, 10..13, 999)?;
+        Some(Self(
+            days * DAY_MS + hours * 3_600_000 + minutes * 60_000 + seconds * 1_000 + millis,
+        ))
     }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
@@ -222,14 +312,10 @@ impl AsText for Millis {
 impl AsText for Day {
     const WHAT: &'static str = "a date, like 2026-01-31";
     fn write(&self) -> Cow<'static, str> {
-        Cow::Owned(self.date().to_string())
+        Cow::Owned(date_word(self.date()))
     }
     fn read(word: &str) -> Option<Self> {
-        // chrono would also take a sign and more than four digits of year.
-        if word.len() != 10 {
-            return None;
-        }
-        word.parse::<NaiveDate>().ok().map(Self::from_date)
+        read_date(word).map(Self::from_date)
     }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
@@ -259,4 +345,67 @@ wholes! {
     "hundredths of a percent, 0 to 10000" Share, u16, 0, 10_000, Self::from_cpc, Self::cpc;
     "hundredths of mg KOH/g, 0 to 5000" AcidValue, u16, 0, 5_000, Self::from_cav, Self::cav;
     "minutes, 0 to 1440" Minutes, u16, 0, 1_440, Self::new, Self::get;
+}
+
+#[cfg(all(test, not(target_arch = "wasm32")))]
+mod tests {
+    //! Own spellings of times, days and UUIDs, held against chrono and uuid as their oracles.
+    use chrono::{DateTime, SecondsFormat};
+    use proptest::prelude::*;
+    use uuid::Uuid;
+
+    use super::*;
+
+    proptest! {
+        #[test]
+        fn a_time_is_written_and_read_as_chrono_does(ms in -62_167_219_200_000_i64..253_402_300_800_000) {
+            let expected = DateTime::from_timestamp_millis(ms).map(|t| t.to_rfc3339_opts(SecondsFormat::Millis, true));
+            prop_assert_eq!(Some(Millis(ms).write().into_owned()), expected);
+            prop_assert_eq!(Millis::read(&Millis(ms).write()), Some(Millis(ms)));
+        }
+
+        #[test]
+        fn what_is_read_as_a_time_is_what_chrono_reads(word in "[0-9]{4}-[01][0-9]-[0-3][0-9]T[0-2][0-9]:[0-6][0-9]:[0-6][0-9]\\.[0-9]{3}Z") {
+            // A leap second is a time to chrono, and none to a log whose days have 86 400 seconds.
+            prop_assume!(!word.contains(":60."));
+            let expected = DateTime::parse_from_rfc3339(&word).ok().map(|t| Millis(t.timestamp_millis()));
+            prop_assert_eq!(Millis::read(&word), expected);
+            let day = &word[..10];
+            prop_assert_eq!(Day::read(day), day.parse().ok().map(Day::from_date));
+        }
+
+        #[test]
+        fn a_uuid_is_written_and_read_as_the_library_does(bits in any::<u128>(), broken in "[0-9a-fA-F-]{34,37}") {
+            let word = Uuid::from_u128(bits).as_hyphenated().to_string();
+            prop_assert_eq!(uuid_word(bits), word.clone());
+            prop_assert_eq!(read_uuid(&word), Some(bits));
+            if let Some(bits) = read_uuid(&broken) {
+                prop_assert_eq!(uuid_word(bits), broken);
+            }
+        }
+    }
+
+    #[test]
+    fn no_time_past_the_calendar_has_a_word() {
+        for ms in [i64::MIN, -62_167_219_200_001, 253_402_300_800_000, i64::MAX] {
+            assert_eq!(Millis(ms).write(), "");
+        }
+    }
+
+    #[test]
+    fn nothing_but_the_one_spelling_is_read() {
+        for word in [
+            "2026-05-28T17:05:00Z",
+            "2026-05-28t17:05:00.000z",
+            "2026-05-28T17:05:00.000+00:00",
+            "2026-05-28",
+            "é026-05-28T17:05:00.000Z",
+            "",
+        ] {
+            assert_eq!(Millis::read(word), None, "{word}");
+        }
+        for word in ["2026-5-28", "+2026-05-2", "2026-02-30", "20260528--", ""] {
+            assert_eq!(Day::read(word), None, "{word}");
+        }
+    }
 }
