@@ -138,8 +138,9 @@ fn trespasses(layer: &Layer, code: &str) -> Vec<String> {
         .map(|name| format!("crate::{name}"));
     let web = WEB_CRATES.iter().filter(|_| !layer.web).map(|name| (*name).to_owned());
     let own = (layer.name == "browser").then(|| "leptos".to_owned());
-    // Stored shapes are the store's affair, so that a domain type is free to change.
-    let serde = (layer.name != "store")
+    // Stored shapes are the store's affair, so that a domain type is free to change; the page's small preferences are
+    // none of the domain's.
+    let serde = (layer.name != "store" && !layer.web)
         .then(|| ["Serialize", "Deserialize"].map(str::to_owned))
         .into_iter()
         .flatten();

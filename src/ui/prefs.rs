@@ -2,6 +2,7 @@
 //! them loses nothing of the log.
 
 use gloo_storage::{LocalStorage, Storage};
+use serde::{Serialize, de::DeserializeOwned};
 
 use crate::domain::ids::PersonId;
 use crate::domain::time::Millis;
@@ -15,20 +16,26 @@ const BLOCK_G: &str = "panward.block_g";
 const DRUM_ML: &str = "panward.drum_ml";
 const DRAFT: &str = "panward.draft";
 
+/// What this phone keeps under a key; nothing where it keeps nothing, or something else.
+fn kept<T: DeserializeOwned>(key: &str) -> Option<T> {
+    LocalStorage::get(key).ok()
+}
+
+/// Keeps it. Where the browser keeps nothing it is asked again next time, and the log loses nothing.
+fn keep<T: Serialize>(key: &str, what: T) {
+    let _ = LocalStorage::set(key, what);
+}
+
 /// The world this phone shows; none before the first choice, or where the browser keeps nothing.
 #[must_use]
 pub fn world() -> Option<World> {
-    LocalStorage::get::<String>(WORLD)
-        .ok()
-        .and_then(|key| World::from_key(&key))
+    kept::<String>(WORLD).and_then(|key| World::from_key(&key))
 }
 
-/// Keeps the choice; where the browser keeps nothing it is asked again next time.
+/// Keeps the choice.
 pub fn set_world(world: Option<World>) {
     match world {
-        Some(world) => {
-            let _ = LocalStorage::set(WORLD, world.key());
-        }
+        Some(world) => keep(WORLD, world.key()),
         None => LocalStorage::delete(WORLD),
     }
 }
@@ -36,38 +43,38 @@ pub fn set_world(world: Option<World>) {
 /// Who stands at this phone.
 #[must_use]
 pub fn me() -> Option<PersonId> {
-    let text = LocalStorage::get::<String>(ME).ok()?;
+    let text = kept::<String>(ME)?;
     u128::from_str_radix(&text, 16).ok().map(PersonId)
 }
 
 /// Keeps who stands at this phone.
 pub fn set_me(person: PersonId) {
-    let _ = LocalStorage::set(ME, format!("{:032x}", person.0));
+    keep(ME, format!("{:032x}", person.0));
 }
 
 /// What the packs of this kitchen hold, as far as somebody has said at this phone.
 #[must_use]
 pub fn packs() -> Packs {
     Packs {
-        block_g: LocalStorage::get(BLOCK_G).ok(),
-        drum: LocalStorage::get(DRUM_ML).ok().and_then(Volume::from_ml),
+        block_g: kept(BLOCK_G),
+        drum: kept(DRUM_ML).and_then(Volume::from_ml),
     }
 }
 
 /// Keeps what a block weighs, in grams.
 pub fn set_block_g(grams: u32) {
-    let _ = LocalStorage::set(BLOCK_G, grams);
+    keep(BLOCK_G, grams);
 }
 
 /// Keeps what a drum holds.
 pub fn set_drum(volume: Volume) {
-    let _ = LocalStorage::set(DRUM_ML, volume.ml());
+    keep(DRUM_ML, volume.ml());
 }
 
 /// What was being typed when the page went away, as pairs of text; nothing when it was saved.
 #[must_use]
 pub fn draft() -> Vec<(String, String)> {
-    LocalStorage::get(DRAFT).unwrap_or_default()
+    kept(DRAFT).unwrap_or_default()
 }
 
 /// Keeps what is being typed.
@@ -75,7 +82,7 @@ pub fn set_draft(pairs: &[(String, String)]) {
     if pairs.is_empty() {
         LocalStorage::delete(DRAFT);
     } else {
-        let _ = LocalStorage::set(DRAFT, pairs);
+        keep(DRAFT, pairs);
     }
 }
 
@@ -83,7 +90,7 @@ const EXPORTED: &str = "panward.exported";
 const BURN: &str = "panward.burn";
 
 fn moment(key: &str) -> Option<Millis> {
-    LocalStorage::get::<i64>(key).ok().map(Millis)
+    kept(key).map(Millis)
 }
 
 /// When the log was last exported from this phone.
@@ -94,7 +101,7 @@ pub fn exported() -> Option<Millis> {
 
 /// Keeps when the log was exported.
 pub fn set_exported(at: Millis) {
-    let _ = LocalStorage::set(EXPORTED, at.0);
+    keep(EXPORTED, at.0);
 }
 
 /// When the clock of the burn card was started.
@@ -105,5 +112,5 @@ pub fn burn_started() -> Option<Millis> {
 
 /// Keeps when the clock of the burn card was started, so that a reload does not lose it.
 pub fn set_burn_started(at: Millis) {
-    let _ = LocalStorage::set(BURN, at.0);
+    keep(BURN, at.0);
 }
