@@ -374,10 +374,19 @@ fn the_guide_speaks_the_owners_words_where_a_hand_is_on_the_machine() {
         rinse_min_s: None,
         held: Held::Unknown,
     };
-    let said = |step| own_words::own_words(step, &machine, EN).unwrap_or_default();
-    assert!(said(StepId::Dry).contains("mesh, then paper"));
-    assert!(said(StepId::Draw).contains("“Lift”") && said(StepId::Draw).contains("“Rest”"));
-    assert!(said(StepId::Returning).contains("“Rest”") && !said(StepId::Returning).contains("“Lift”"));
-    assert!(said(StepId::AwayOff).contains("“Rest”"));
-    assert_eq!(said(StepId::Level), "");
+    let said = |step, item| own_words::own_words(step, item, &machine, EN).unwrap_or_default();
+    assert!(said(StepId::Dry, Some(Item::Filter)).contains("mesh, then paper"));
+    assert!(said(StepId::AwayFilter, Some(Item::SpentFilter)).contains("mesh, then paper"));
+    let draw = said(StepId::Draw, Some(Item::Pump));
+    assert!(draw.contains("“Lift”") && draw.contains("“Rest”"));
+    let back = said(StepId::Returning, Some(Item::Pump));
+    assert!(back.contains("“Rest”") && !back.contains("“Lift”"));
+    assert!(said(StepId::AwayOff, Some(Item::Heater)).contains("“Rest”"));
+    for (step, item) in [
+        (StepId::Dry, Item::Hose),
+        (StepId::AwayOff, Item::MachinePlug),
+        (StepId::Level, Item::Level),
+    ] {
+        assert_eq!(said(step, Some(item)), "", "{step:?}");
+    }
 }

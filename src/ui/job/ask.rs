@@ -125,7 +125,11 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
             // How much is enough is worth more here than what can hurt, which the step line's why tells.
             (None, Some(format!("{asked} {level}")))
         }
-        QuestionKind::Look { item, .. } => (hazard, Some(questions::question(question.step, *item, lang).to_owned())),
+        QuestionKind::Look { item, .. } => {
+            let asked = questions::question(question.step, *item, lang);
+            let words = around.own.as_ref().map(|own| format!("{asked} {own}"));
+            (hazard, Some(words.unwrap_or_else(|| asked.to_owned())))
+        }
         QuestionKind::Person => (None, None),
         QuestionKind::Together(_) | QuestionKind::Machine => (hazard, None),
     };

@@ -42,6 +42,8 @@ pub struct Around {
     pub level: Option<String>,
     /// The window a reading must lie in.
     pub window: Option<String>,
+    /// What the owner calls what is touched or looked at here.
+    pub own: Option<String>,
 }
 
 impl Around {
@@ -55,6 +57,7 @@ impl Around {
             note: None,
             level: None,
             window: None,
+            own: None,
         }
     }
 }

@@ -18,6 +18,7 @@ use crate::ui::job::watch;
 use crate::ui::job::why::why_button;
 use crate::ui::node::Node;
 use crate::ui::parts::{Rank, button};
+use crate::words::own_words::own_words;
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::steps::block_name;
@@ -61,6 +62,17 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         .and_then(filter::above_mark_ml)
         .filter(|ml| *ml > 0)
         .map(|ml| job::above_mark(ml, lang));
+    let own = asking.current(run).and_then(|question| {
+        let item = match question.kind {
+            QuestionKind::Look { item, .. } => Some(item),
+            _ => None,
+        };
+        floor.bench.look(|kitchen, now| {
+            let scene = kitchen.scene(now);
+            let machine = filter::machine(kitchen.guide().job()?, &scene)?;
+            own_words(question.step, item, machine, lang)
+        })
+    });
     Around {
         pan: run.map(|run| run.pan.pan.name.clone()),
         out_by: out_by.unwrap_or(OutBy::Nozzle),
@@ -68,6 +80,7 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         note: note(floor, asking, run),
         level,
         window,
+        own,
     }
 }
 

@@ -13,7 +13,7 @@ use crate::ui::node::{Node, el, live};
 use crate::ui::parts::{Bar, BigClock, answer_button};
 use crate::words::run::{Say, expected, pump_name, say};
 use crate::words::screens::job;
-use crate::words::{Lang, answers, own_words, steps};
+use crate::words::{Lang, answers, steps};
 
 /// What the clock is held against.
 struct Against {
@@ -100,12 +100,18 @@ pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> Node {
         progress: pump_name(pump, lang).to_owned(),
         say: steps::step_line_for(gate.id(), out_by, lang).to_owned(),
         hazard: None,
-        sub: own_words::own_words(gate.id(), &run.machine.0, lang),
+        sub: None,
     };
     let label = answers::moving_ends(out_by, pump == Pump::Returning, lang);
     let off = answer_button(label, false, "answer-pump-off", move || pump_is_off(floor));
+    // Beside the pan's number, where no quiet button stands now: under the step line it would cost the drawing its room.
+    let own = around
+        .own
+        .clone()
+        .map(|words| el("p").class("run-own").testid("own-words").text(words));
     let step = Step {
         middle: clock,
+        aside: own.map(Into::into),
         ..Step::new(around, lines, floor.on_stop(), off.class("strong whole"))
     };
     step.draw(floor.bench, gate.id().key().to_owned()).into()
