@@ -58,9 +58,11 @@ impl BigClock {
             .class_if("very-long", length > 5)
             .attr("role", "timer")
             .attr("aria-label", self.label)
+            .attr("aria-describedby", format!("{}-words", self.testid))
             .text(figures);
         let words = el("p")
             .class("clock-words")
+            .attr("id", format!("{}-words", self.testid))
             .child(el("span").text(self.usual))
             .child(el("span").text(self.until));
         el("div")

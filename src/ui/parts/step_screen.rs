@@ -34,6 +34,9 @@ pub struct StepWords {
 /// The sizes of the step line, largest first; the last is the least a run may use: 42 px at 360 wide, 50 px at 412.
 const SIZES: [&str; 5] = ["say say-1", "say say-2", "say say-3", "say", "say say-5"];
 
+/// The id of the further words, which describe the answers also where there is no room to show them.
+const SUB: &str = "step-sub";
+
 /// The least height, in px, at which the drawing still shows where the oil is.
 const DRAWING_SHOWS: i32 = 84;
 
@@ -120,6 +123,8 @@ impl StepScreen {
             .child(el("h1").class("say").testid("say").reach(say).text(words.say));
         let answers = el("div")
             .class("answers run-push")
+            .attr("role", "group")
+            .attr_if("aria-describedby", words.sub.as_ref().map(|_| SUB))
             .class_if("stacked", self.stacked)
             .child(self.answers);
         let main = el("main")
@@ -130,7 +135,7 @@ impl StepScreen {
             )
             .child(hazard)
             .child(step_line)
-            .child(words.sub.map(|sub| el("p").class("sub").text(sub)))
+            .child(words.sub.map(|sub| el("p").class("sub").attr("id", SUB).text(sub)))
             .child(self.middle)
             .child(answers);
         let run = el("div")

@@ -1,12 +1,13 @@
-//! Every screen looked at closely: axe-core, light and dark, at the usual text size and twice that, and
+//! Every screen and every step looked at closely: axe-core, light and dark, at the usual text size and twice that, and
 //! the sizes promised for a phone on the wall. None may be forgotten.
 
 use journeys::{
-    Known, Look, Outcome, Phone, Rest, SCREENS, TALL, Walker, journey, journey_on, kitchen_with, no_complaints,
+    Known, Look, Outcome, Phone, Rest, SCREENS, Sight, TALL, Walker, journey, journey_on, kitchen_with, no_complaints,
     none_forgotten,
 };
 use panward::domain::facts::setup::OutBy;
 use panward::domain::setting_up::Subject;
+use std::collections::BTreeSet;
 
 /// Every address of a screen: one, or one for each thing that can be set up.
 async fn addresses(phone: &Phone, screen: &Known) -> Outcome<Vec<String>> {
@@ -63,6 +64,94 @@ async fn every_screen_keeps_its_promises() -> Outcome {
             Ok(())
         })
         .await?;
+        no_complaints(&all)
+    })
+    .await
+}
+
+/// Walks on until `there`, looking closely at each sight that is new.
+async fn inspect(
+    phone: &mut Phone,
+    walker: &Walker,
+    (seen, all): (&mut BTreeSet<String>, &mut Vec<String>),
+    there: impl Fn(&Sight) -> bool,
+) -> Outcome<Sight> {
+    walker
+        .walk(phone, there, async |phone, sight| {
+            let name = sight.name();
+            if seen.insert(name.clone()) {
+                all.extend(phone.complaints(&name, Look::STEP).await?);
+            }
+            Ok(())
+        })
+        .await
+}
+
+#[tokio::test]
+async fn every_step_of_a_filter_job_keeps_its_promises() -> Outcome {
+    journey_on("every_step", TALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        let (mut seen, mut all) = (BTreeSet::new(), Vec::new());
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
+        for part in ["with-wipe", "with-samples"] {
+            phone.tap(part).await?;
+        }
+        phone.press("begin-1").await?;
+        let cold = walker.clone().types("oil_dc", "60");
+        inspect(phone, &cold, (&mut seen, &mut all), |sight| sight.at("refused")).await?;
+        phone.press("refusal-back").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("out.draw")).await?;
+        // The pages beside the way: STOP with its make-safe lines, what may be wrong, the look again.
+        phone.press("stop").await?;
+        all.extend(phone.complaints("stopped", Look::STEP).await?);
+        phone.press("something-wrong").await?;
+        all.extend(phone.complaints("faults", Look::STEP).await?);
+        phone.press("back").await?;
+        phone.press("safe-now").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
+        phone.press("put-away").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
+        println!("{} sights", seen.len());
+        no_complaints(&all)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn every_step_of_the_day_keeps_its_promises() -> Outcome {
+    journey_on("every_step_of_the_day", TALL, async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new().picks("HL");
+        let (mut seen, mut all) = (BTreeSet::new(), Vec::new());
+        phone.go("light-up").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("pans")).await?;
+        for (pan, walker) in [
+            ("1", walker.clone()),
+            ("2", walker.clone().says("level", "below")),
+            ("3", walker.clone().says("melt", "solid")),
+        ] {
+            phone.press(&format!("light-{pan}")).await?;
+            inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("pans")).await?;
+        }
+        phone.pass(5 * 60_000 + 1_000).await?;
+        phone.press("light-3").await?;
+        inspect(
+            phone,
+            &walker.clone().says("melt", "all_liquid"),
+            (&mut seen, &mut all),
+            |sight| sight.at("pans"),
+        )
+        .await?;
+        phone.go("lock-up").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("wait")).await?;
+        phone.pass(10 * 60_000 + 1_000).await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
+        println!("{} sights", seen.len());
         no_complaints(&all)
     })
     .await
