@@ -11,6 +11,7 @@ mod season;
 use crate::domain::entry::Draft;
 use crate::domain::facts::Fact;
 use crate::domain::ids::{MachineId, PanId, PersonId};
+use crate::domain::sorted::in_order;
 use crate::domain::time::{Day, Millis};
 
 pub use kitchen::Cast;
@@ -80,8 +81,8 @@ pub fn demo_drafts(seed: u64, today: Day, off_min: impl Fn(Day) -> i16) -> Demo 
         }
     }
     season::Season::new(rng).play(&mut demo, &days);
-    demo.drafts.sort_by_key(|d| d.at);
-    demo.nights.sort_by_key(|n| n.at);
+    in_order(&mut demo.drafts, |d| d.at);
+    in_order(&mut demo.nights, |n| n.at);
     demo
 }
 

@@ -20,6 +20,7 @@ pub mod oil_life;
 pub mod procedure;
 pub mod quick;
 pub mod setting_up;
+pub mod sorted;
 pub mod time;
 pub mod units;
 pub mod volume;

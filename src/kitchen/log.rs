@@ -1,12 +1,11 @@
 //! What the log screen shows, worked out: lines newest first by trading day, each run and job folded into one.
 
-use std::collections::BTreeMap;
-
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
 use crate::domain::facts::run::Left;
 use crate::domain::ids::{EntryId, JobId, PanId, PersonId, RunId};
 use crate::domain::ledger::{HistoryLine, Ledger, history};
+use crate::domain::sorted::SortedMap;
 use crate::domain::time::{Day, Millis};
 
 /// A trading day of the log.
@@ -106,14 +105,14 @@ pub fn place(ledger: &Ledger, entry: EntryId) -> Option<(usize, EntryId)> {
 
 fn items(ledger: &Ledger, pan: Option<PanId>) -> Vec<LogItem<'_>> {
     let mut items: Vec<LogItem<'_>> = Vec::new();
-    let mut places: BTreeMap<FoldOf, usize> = BTreeMap::new();
+    let mut places: SortedMap<FoldOf, usize> = SortedMap::new();
     for line in history(ledger, pan) {
         let Some(of) = fold_of(line.fact) else {
             items.push(LogItem::Line(line));
             continue;
         };
         // Lines come newest first: a fold stands where its newest line does.
-        let place = *places.entry(of).or_insert(items.len());
+        let place = *places.or_insert_with(of, || items.len());
         match items.get_mut(place) {
             Some(LogItem::Fold(fold)) => fold.lines.insert(0, line),
             Some(LogItem::Line(_)) => {}

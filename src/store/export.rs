@@ -21,6 +21,7 @@ use super::wire::scalar::Text;
 use super::wire::stored::Stored;
 use super::world::World;
 use crate::domain::ids::KitchenId;
+use crate::domain::sorted::in_order;
 use crate::domain::time::Millis;
 
 /// What the header's `format` says.
@@ -52,7 +53,7 @@ pub struct About {
 /// [`StoreFault::Failed`] when the header cannot be written, which a time past the year 9999 would do.
 pub fn export(loaded: &Loaded, about: &About) -> Result<String, StoreFault> {
     let mut lines: Vec<_> = loaded.records.iter().collect();
-    lines.sort_by_key(|record| record.entry().cause());
+    in_order(&mut lines, |record| record.entry().cause());
     let lines: Vec<&str> = lines.into_iter().map(|record| record.line()).collect();
     let header = HeaderV1 {
         format: FORMAT.to_owned(),

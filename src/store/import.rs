@@ -1,7 +1,5 @@
 //! Import: a file is read and checked whole before anything is kept, and refused whole with the line and the reason.
 
-use std::collections::BTreeMap;
-
 use thiserror::Error;
 
 use super::export::{About, END, ENTRIES, FORMAT, HEAD, UNREADABLE, VERSION, digest};
@@ -12,6 +10,7 @@ use super::wire::stored::Stored;
 use super::world::World;
 use crate::domain::facts::Fact;
 use crate::domain::ids::{Dev, KitchenId};
+use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
 
 /// The largest file that is looked at: about a century of one kitchen.
@@ -231,8 +230,8 @@ fn items<'a>(
 /// What entries must keep to among each other.
 struct Checks {
     kitchen: KitchenId,
-    ids: BTreeMap<u128, usize>,
-    places: BTreeMap<(Dev, u32), usize>,
+    ids: SortedMap<u128, usize>,
+    places: SortedMap<(Dev, u32), usize>,
     last: Option<(Millis, Dev, u32)>,
 }
 
@@ -240,8 +239,8 @@ impl Checks {
     const fn new(kitchen: KitchenId) -> Self {
         Self {
             kitchen,
-            ids: BTreeMap::new(),
-            places: BTreeMap::new(),
+            ids: SortedMap::new(),
+            places: SortedMap::new(),
             last: None,
         }
     }

@@ -6,6 +6,7 @@ use thiserror::Error;
 
 use super::record::{BadEntry, Record};
 use crate::domain::ids::Dev;
+use crate::domain::sorted::in_order;
 
 /// Where entries are kept, each under its store and number.
 ///
@@ -94,7 +95,7 @@ impl Loaded {
                 Err((line, why)) => loaded.unreadable.push(Unreadable { dev, seq, line, why }),
             }
         }
-        loaded.records.sort_by_key(|record| record.entry().cause());
+        in_order(&mut loaded.records, |record| record.entry().cause());
         loaded
     }
 }

@@ -1,18 +1,18 @@
 //! A journal in memory: for simulated days and for tests, which may make it fail.
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 
 use super::journal::{Journal, Loaded, StoreFault};
 use super::record::Record;
 use crate::domain::ids::Dev;
+use crate::domain::sorted::SortedMap;
 
 /// A journal in memory. A clone is another handle on the same log, as after a reload.
 #[derive(Clone, Debug)]
 pub struct MemoryJournal {
     dev: Dev,
-    rows: Rc<RefCell<BTreeMap<(Dev, u32), String>>>,
+    rows: Rc<RefCell<SortedMap<(Dev, u32), String>>>,
     fault: Rc<RefCell<Option<StoreFault>>>,
 }
 
@@ -50,14 +50,16 @@ impl Journal for MemoryJournal {
     async fn append(&self, records: &[Record]) -> Result<(), StoreFault> {
         self.check()?;
         let mut rows = self.rows.borrow_mut();
-        let mut new = BTreeMap::new();
+        let mut new = SortedMap::new();
         for record in records {
             let place = (record.entry().dev, record.entry().seq);
             if rows.contains_key(&place) || new.insert(place, record.line().to_owned()).is_some() {
                 return Err(StoreFault::Taken);
             }
         }
-        rows.append(&mut new);
+        for (place, line) in new {
+            rows.insert(place, line);
+        }
         Ok(())
     }
 

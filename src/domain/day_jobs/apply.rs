@@ -1,7 +1,5 @@
 //! Believing what was written. Applying cannot fail: it has already happened.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::DayJobs;
 use super::state::{LightUp, LockUp, Owed};
 use crate::domain::entry::Entry;
@@ -10,6 +8,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Heat, Place, RunEvent, RunFact};
 use crate::domain::ids::PanId;
+use crate::domain::sorted::{SortedMap, SortedSet};
 use crate::domain::time::{Millis, Now};
 
 impl DayJobs {
@@ -43,7 +42,7 @@ impl DayJobs {
                 if let Some(light) = self.state.light.as_mut() {
                     light.pans.remove(&fact.pan);
                 }
-                self.state.in_run.insert(fact.pan);
+                self.state.in_run.add(fact.pan);
             }
             RunEvent::Ended => {
                 self.state.in_run.remove(&fact.pan);
@@ -72,7 +71,7 @@ impl DayJobs {
                 self.state.light = Some(LightUp {
                     job: fact.job,
                     who: entry.who,
-                    pans: BTreeMap::new(),
+                    pans: SortedMap::new(),
                 });
             }
             JobEvent::Ended => self.state.light = None,
@@ -103,7 +102,7 @@ impl DayJobs {
                     wait: None,
                     scraps: None,
                     floor: false,
-                    pans: BTreeSet::new(),
+                    pans: SortedSet::new(),
                     probed: false,
                 });
             }

@@ -145,7 +145,7 @@ impl DayJobs {
             return;
         };
         let seen = fresh_wait(rec, lived);
-        let pan = light.pans.entry(pan).or_insert_with(|| LightPan::begun(seen));
+        let pan = light.pans.or_insert_with(pan, || LightPan::begun(seen));
         pan.seen = seen;
         if step == StepId::LightLevel {
             looked_at(pan, fact, tables.level);

@@ -135,7 +135,7 @@ impl LockUp {
                 });
             }
             Some(StepId::LockFloor) => self.floor = true,
-            Some(StepId::LockPans) => self.pans.extend(fact.pan),
+            Some(StepId::LockPans) => fact.pan.into_iter().for_each(|pan| _ = self.pans.add(pan)),
             Some(_) | None => {}
         }
     }

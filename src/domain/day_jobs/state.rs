@@ -1,11 +1,10 @@
 //! What is known of the day's two jobs, folded from their entries.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use super::{FRESH_MS, LOOK_MS, SCRAPS_WAIT_MS};
 use crate::domain::evidence::Word;
 use crate::domain::facts::run::Heat;
 use crate::domain::ids::{JobId, PanId, PersonId};
+use crate::domain::sorted::{SortedMap, SortedSet};
 use crate::domain::time::{Millis, Now};
 use crate::domain::wait::{Standing, Wait};
 
@@ -19,7 +18,7 @@ pub struct DayState {
     /// Lock-ups people left with a look still owed, oldest first.
     pub owed: Vec<Owed>,
     /// Pans whose filter run is open.
-    pub(super) in_run: BTreeSet<PanId>,
+    pub(super) in_run: SortedSet<PanId>,
     /// Whether something was fried or filtered since the last lock-up.
     pub(super) worked: bool,
     /// When the last lock-up was ended or left.
@@ -34,7 +33,7 @@ pub struct LightUp {
     /// Who lights, and stays.
     pub who: Option<PersonId>,
     /// The pans begun so far.
-    pub pans: BTreeMap<PanId, LightPan>,
+    pub pans: SortedMap<PanId, LightPan>,
 }
 
 /// Where the lighting of one pan stands.
@@ -146,7 +145,7 @@ pub struct LockUp {
     /// Whether the floor was seen dry.
     pub floor: bool,
     /// Pans seen off and lidded.
-    pub pans: BTreeSet<PanId>,
+    pub pans: SortedSet<PanId>,
     /// Whether a heap was probed at all.
     pub(super) probed: bool,
 }

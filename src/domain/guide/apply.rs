@@ -352,5 +352,5 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         | Hold::ClearDry
         | Hold::Container => {}
     }
-    job.proved.insert(hold);
+    job.proved.add(hold);
 }

@@ -1,7 +1,5 @@
 //! What the guide knows of the open filter job and of the pan in hand.
 
-use std::collections::BTreeSet;
-
 use super::{IDLE_MS, READING_FRESH_MS, SILENCE_MS, WARM_EXPIRY_MS};
 use crate::domain::evidence::Word;
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump};
@@ -9,6 +7,7 @@ use crate::domain::facts::setup::{Claim, Machine, Pan, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::Hold;
+use crate::domain::sorted::SortedSet;
 use crate::domain::time::Now;
 use crate::domain::units::Temp;
 use crate::domain::wait::Wait;
@@ -48,7 +47,7 @@ pub struct FilterJob {
     /// The machine or hand kit in use.
     pub machine: Option<MachineId>,
     /// Holds of Ready that stand.
-    pub proved: BTreeSet<Hold>,
+    pub proved: SortedSet<Hold>,
     /// Whether the test sound was asked about.
     pub sound_checked: bool,
     /// The warm-up.
@@ -78,7 +77,7 @@ impl FilterJob {
             who: None,
             supervisor: None,
             machine: None,
-            proved: BTreeSet::new(),
+            proved: SortedSet::new(),
             sound_checked: false,
             warm: Warm::Cold,
             fault: false,

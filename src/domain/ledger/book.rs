@@ -1,11 +1,10 @@
 //! The kitchen as it is set up now: the last fact about each thing, in order of cause, holds.
 
-use std::collections::BTreeMap;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
 use crate::domain::ids::{InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::sorted::{SortedMap, in_order};
 use crate::domain::time::{Day, Millis};
 
 /// Set-up as it stands.
@@ -14,13 +13,13 @@ pub struct Book {
     /// The kitchen, once it is set up.
     pub kitchen: Option<Kitchen>,
     /// Every pan ever set up, in use or not.
-    pub pans: BTreeMap<PanId, Pan>,
+    pub pans: SortedMap<PanId, Pan>,
     /// Every filter machine and hand kit.
-    pub machines: BTreeMap<MachineId, Machine>,
+    pub machines: SortedMap<MachineId, Machine>,
     /// Everybody who works or worked here.
-    pub people: BTreeMap<PersonId, Person>,
+    pub people: SortedMap<PersonId, Person>,
     /// Every instrument.
-    pub instruments: BTreeMap<InstrumentId, Instrument>,
+    pub instruments: SortedMap<InstrumentId, Instrument>,
 }
 
 impl Book {
@@ -84,7 +83,9 @@ impl Book {
     #[must_use]
     pub fn pans_in_use(&self) -> Vec<&Pan> {
         let mut pans: Vec<&Pan> = self.pans.values().filter(|p| p.in_use).collect();
-        pans.sort_by_key(|p| (p.name.trim().parse::<u64>().unwrap_or(u64::MAX), p.name.as_str(), p.pan));
+        in_order(&mut pans, |p| {
+            (p.name.trim().parse::<u64>().unwrap_or(u64::MAX), p.name.as_str(), p.pan)
+        });
         pans
     }
 

@@ -1,7 +1,5 @@
 //! Fold: claims lost and restored, and which of a pan's claims stand.
 
-use std::collections::BTreeMap;
-
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -11,6 +9,7 @@ use crate::domain::ids::PanId;
 use crate::domain::time::Day;
 
 use super::book::Book;
+use crate::domain::sorted::SortedMap;
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Change {
@@ -22,7 +21,7 @@ struct Change {
 /// What was said of claims after set-up, in oil order.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Claims {
-    changes: BTreeMap<PanId, Vec<Change>>,
+    changes: SortedMap<PanId, Vec<Change>>,
 }
 
 impl Claims {
@@ -36,7 +35,7 @@ impl Claims {
     }
 
     fn put(&mut self, entry: &Entry, book: &Book, change: &ClaimChange, lost: bool) {
-        self.changes.entry(change.pan).or_default().push(Change {
+        self.changes.or_default(change.pan).push(Change {
             what: change.what,
             lost,
             day: book.day_of(entry.at, entry.off_min),

@@ -1,7 +1,5 @@
 //! Fold: day sheets. For each trading day and pan: used, filtered, not done and why, or still without a word.
 
-use std::collections::BTreeMap;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
@@ -14,15 +12,16 @@ use super::book::Book;
 use super::fill::Filtered;
 use super::runs::Runs;
 use super::sheet::{FilterDone, NotDone, PanDay, Word};
+use crate::domain::sorted::SortedMap;
 
 /// Every day of every pan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Days {
-    pans: BTreeMap<PanId, BTreeMap<Day, PanDay>>,
+    pans: SortedMap<PanId, SortedMap<Day, PanDay>>,
     /// A whole job noted as not done, for every pan nobody spoke of otherwise.
-    not_done: BTreeMap<Day, NotDone>,
+    not_done: SortedMap<Day, NotDone>,
     /// The day each pan was first set up.
-    first: BTreeMap<PanId, Day>,
+    first: SortedMap<PanId, Day>,
 }
 
 impl Days {
@@ -31,7 +30,7 @@ impl Days {
         let day = book.day_of(entry.at, entry.off_min);
         match &entry.fact {
             Fact::Pan(pan) => {
-                self.first.entry(pan.pan).or_insert(day);
+                self.first.or_insert_with(pan.pan, || day);
             }
             Fact::Service(service) => {
                 let sheet = self.sheet_mut(service.pan, day);
@@ -69,7 +68,7 @@ impl Days {
     }
 
     fn sheet_mut(&mut self, pan: PanId, day: Day) -> &mut PanDay {
-        self.pans.entry(pan).or_default().entry(day).or_default()
+        self.pans.or_default(pan).or_default(day)
     }
 
     fn filtered(&mut self, entry: &Entry, pan: PanId, day: Day, how: Filtered) {
@@ -145,7 +144,7 @@ impl Days {
             .pans
             .get(&pan.pan)
             .into_iter()
-            .flat_map(|days| days.range(..=day).rev());
+            .flat_map(|days| days.up_to(&day).rev());
         let unfiltered = sheets.take_while(|(_, s)| s.filtered.is_empty());
         unfiltered.filter(|(_, s)| s.used()).count() >= rhythm
     }

@@ -1,11 +1,10 @@
 //! Fold: pans that stand empty, or with their oil elsewhere, and must not be lit.
 
-use std::collections::BTreeMap;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::run::{Contents, Place};
 use crate::domain::ids::{EntryId, PanId, RunId};
+use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
 
 /// Where a run left a pan's oil.
@@ -37,7 +36,7 @@ impl OilLeft {
 /// What the last run fact of each pan says, in order of cause.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Empties {
-    out: BTreeMap<PanId, OilLeft>,
+    out: SortedMap<PanId, OilLeft>,
 }
 
 impl Empties {

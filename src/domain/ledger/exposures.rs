@@ -4,8 +4,6 @@
 //! the machine, and takes on what the machine held. Only a strip-clean empties a machine's set, only an oil change
 //! a pan's. Whatever the log cannot tell counts as unknown, which meets every claim.
 
-use std::collections::BTreeMap;
-
 use crate::domain::claim::{Exposure, Exposures};
 use crate::domain::entry::Entry;
 use crate::domain::evidence::{Evidence, Item, Word};
@@ -19,6 +17,7 @@ use crate::domain::time::Millis;
 
 use super::book::Book;
 use super::runs::oil_out;
+use crate::domain::sorted::SortedMap;
 
 /// One thing a machine met, and the entry that says so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -67,8 +66,8 @@ struct PanMet {
 /// What machines and pans have met.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Meetings {
-    machines: BTreeMap<MachineId, MachineMet>,
-    pans: BTreeMap<PanId, PanMet>,
+    machines: SortedMap<MachineId, MachineMet>,
+    pans: SortedMap<PanId, PanMet>,
 }
 
 const UNKNOWN: Exposures = Exposures::NONE.with(Exposure::Unknown);
@@ -109,28 +108,28 @@ impl Meetings {
     pub(super) fn apply(&mut self, entry: &Entry) {
         match &entry.fact {
             Fact::Pan(pan) => {
-                let met = self.pans.entry(pan.pan).or_default();
+                let met = self.pans.or_default(pan.pan);
                 met.own = Some(pan.exposures());
                 met.fat = met.fat.or(Some(pan.fat));
             }
             Fact::Machine(machine) => {
                 // Set-up repeats what was held with every change of a name; only a new word on it says something.
-                let met = self.machines.entry(machine.machine).or_default();
+                let met = self.machines.or_default(machine.machine);
                 if met.held != Some(machine.held) {
                     met.held = Some(machine.held);
                     met.meet(meeting(entry, None, machine.held.exposures()));
                 }
             }
             Fact::Fill(fill) => {
-                let pan = self.pans.entry(fill.pan).or_default();
+                let pan = self.pans.or_default(fill.pan);
                 pan.fat = Some(fill.fat);
                 pan.oil = pan.oil.and(fill.fat.exposures());
             }
             Fact::TopUp(topup) => {
-                let pan = self.pans.entry(topup.pan).or_default();
+                let pan = self.pans.or_default(topup.pan);
                 pan.oil = pan.oil.and(topup.fat.exposures());
             }
-            Fact::OilChange(change) => self.pans.entry(change.pan).or_default().oil = Exposures::NONE,
+            Fact::OilChange(change) => self.pans.or_default(change.pan).oil = Exposures::NONE,
             Fact::Move(moved) => self.moved(moved),
             Fact::Run(run) => {
                 if let Some(machine) = run.machine.filter(|_| oil_out(run)) {
@@ -141,7 +140,7 @@ impl Meetings {
             Fact::RunNoted(noted) => self.noted(entry, noted),
             Fact::Job(job) => self.job(entry, job),
             Fact::MachineCleaned(cleaned) => {
-                let machine = self.machines.entry(cleaned.machine).or_default();
+                let machine = self.machines.or_default(cleaned.machine);
                 machine.met.clear();
                 machine.last_fat = None;
             }
@@ -164,7 +163,7 @@ impl Meetings {
     fn moved(&mut self, moved: &Move) {
         let brought = self.carried(moved.from);
         let fat = self.pans.get(&moved.from).and_then(|p| p.fat);
-        let to = self.pans.entry(moved.to).or_default();
+        let to = self.pans.or_default(moved.to);
         to.oil = to.oil.and(brought);
         if to.fat != fat {
             to.fat = Some(Fat::Blend);
@@ -175,11 +174,11 @@ impl Meetings {
     fn through(&mut self, entry: &Entry, pan: PanId, machine: MachineId) {
         let brought = self.carried(pan);
         let fat = self.pans.get(&pan).and_then(|p| p.fat);
-        let met = self.machines.entry(machine).or_default();
+        let met = self.machines.or_default(machine);
         let took = met.set();
         met.meet(meeting(entry, Some(pan), brought));
         met.last_fat = Some(fat.unwrap_or(Fat::Blend));
-        let oil = &mut self.pans.entry(pan).or_default().oil;
+        let oil = &mut self.pans.or_default(pan).oil;
         *oil = oil.and(took);
     }
 
@@ -189,7 +188,7 @@ impl Meetings {
             (Grade::Unguided, Some(machine)) => self.through(entry, noted.pan, machine),
             (Grade::Unguided, None) => {
                 self.somewhere(entry, None);
-                let oil = &mut self.pans.entry(noted.pan).or_default().oil;
+                let oil = &mut self.pans.or_default(noted.pan).oil;
                 *oil = oil.and(UNKNOWN);
             }
         }
@@ -217,7 +216,7 @@ impl Meetings {
     fn somewhere(&mut self, entry: &Entry, machine: Option<MachineId>) {
         let met = meeting(entry, None, UNKNOWN);
         match machine {
-            Some(id) => self.machines.entry(id).or_default().meet(met),
+            Some(id) => self.machines.or_default(id).meet(met),
             None => self.machines.values_mut().for_each(|m| m.meet(met)),
         }
     }

@@ -1,7 +1,5 @@
 //! Fold: the fills of every pan, in oil order. Entries name pans; the fill they belong to is found here, by time.
 
-use std::collections::BTreeMap;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Fill, Move};
@@ -13,6 +11,7 @@ use crate::domain::units::Volume;
 use super::book::Book;
 use super::fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 use super::runs::Runs;
+use crate::domain::sorted::SortedMap;
 
 /// The oil of one pan through time.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -43,7 +42,7 @@ impl PanOil {
 /// The fills of every pan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Fills {
-    pans: BTreeMap<PanId, PanOil>,
+    pans: SortedMap<PanId, PanOil>,
 }
 
 impl Fills {
@@ -60,7 +59,7 @@ impl Fills {
         match &entry.fact {
             Fact::Fill(fill) => self.fill(entry, fill, book),
             Fact::OilChange(change) => {
-                let oil = self.pans.entry(change.pan).or_default();
+                let oil = self.pans.or_default(change.pan);
                 oil.marks.push((entry.at, entry.id));
                 oil.emptied = true;
                 if !oil.end(entry) {
@@ -111,7 +110,7 @@ impl Fills {
     }
 
     fn fill(&mut self, entry: &Entry, fill: &Fill, book: &Book) {
-        let oil = self.pans.entry(fill.pan).or_default();
+        let oil = self.pans.or_default(fill.pan);
         oil.marks.push((entry.at, entry.id));
         oil.end(entry);
         oil.emptied = false;
@@ -147,7 +146,7 @@ impl Fills {
                 age: Age::Unknown,
             };
             self.fill(entry, &fill, book);
-            if let Some(fill) = self.pans.entry(moved.to).or_default().open() {
+            if let Some(fill) = self.pans.or_default(moved.to).open() {
                 fill.volume = Volume::NONE;
             }
         }
@@ -162,7 +161,7 @@ impl Fills {
     /// Books an event, with what it brought and took in millilitres, to the fill that is open at its moment.
     fn put(&mut self, entry: &Entry, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
         let full = book.pan(pan).map(|p| p.full.ml());
-        let oil = self.pans.entry(pan).or_default();
+        let oil = self.pans.or_default(pan);
         let Some(fill) = oil.open() else {
             oil.loose.push(entry.id);
             return;

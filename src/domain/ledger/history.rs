@@ -9,6 +9,7 @@ use crate::domain::time::Millis;
 
 use super::Ledger;
 use super::lines::{Line, correction};
+use crate::domain::sorted::in_order;
 
 /// One line of the history.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,7 +49,7 @@ pub fn history(ledger: &Ledger, pan: Option<PanId>) -> Vec<HistoryLine<'_>> {
         })
         .filter(|(_, line)| pan.is_none_or(|pan| concerns(line, pan)))
         .collect();
-    lines.sort_by_key(|(entry, _)| Reverse(entry.oil_order()));
+    in_order(&mut lines, |(entry, _)| Reverse(entry.oil_order()));
     lines.into_iter().map(|(_, line)| line).collect()
 }
 

@@ -1,12 +1,12 @@
 //! The log with its corrections applied: what was written, and what of it stands.
 
-use std::collections::{BTreeMap, BTreeSet};
 use std::mem::discriminant;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::job::JobEvent;
 use crate::domain::facts::{Correct, Correction, Fact};
 use crate::domain::ids::EntryId;
+use crate::domain::sorted::{SortedMap, SortedSet};
 
 /// What became of an entry.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -144,13 +144,13 @@ pub(super) const fn correction(entry: &Entry) -> Option<&Correct> {
 /// Applies every correction; entries and lines are both in order of cause, so that the last one wins.
 pub(super) fn corrected(entries: Vec<Entry>) -> Vec<Line> {
     let mut lines: Vec<Line> = entries.into_iter().map(Line::new).collect();
-    let place: BTreeMap<EntryId, usize> = lines.iter().enumerate().map(|(i, l)| (l.written.id, i)).collect();
+    let place: SortedMap<EntryId, usize> = lines.iter().enumerate().map(|(i, l)| (l.written.id, i)).collect();
     let orders: Vec<(usize, EntryId, Correct)> = lines
         .iter()
         .enumerate()
         .filter_map(|(i, l)| correction(&l.written).map(|c| (i, l.written.id, c.clone())))
         .collect();
-    let is_order: BTreeSet<EntryId> = orders.iter().map(|(_, id, _)| *id).collect();
+    let is_order: SortedSet<EntryId> = orders.iter().map(|(_, id, _)| *id).collect();
 
     // A correction can itself be taken back, by a later one; so the latest is heard first.
     for (i, id, order) in orders.iter().rev() {

@@ -18,11 +18,10 @@ mod queries;
 mod runs;
 mod sheet;
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::ids::{Dev, EntryId};
+use crate::domain::sorted::{SortedMap, SortedSet, in_order};
 use crate::domain::time::Millis;
 
 pub use book::Book;
@@ -42,9 +41,9 @@ pub struct Ledger {
     /// Set-up.
     pub book: Book,
     lines: Vec<Line>,
-    index: BTreeMap<EntryId, usize>,
+    index: SortedMap<EntryId, usize>,
     /// Entries that a correction speaks of before they are here.
-    awaited: BTreeSet<EntryId>,
+    awaited: SortedSet<EntryId>,
     last_oil: Option<(Millis, Millis, Dev, u32)>,
     runs: runs::Runs,
     fills: fills::Fills,
@@ -113,9 +112,9 @@ impl Ledger {
     }
 
     fn fold(mut entries: Vec<Entry>) -> Self {
-        entries.sort_by_key(|e| (e.cause(), e.id));
-        let mut seen = BTreeSet::new();
-        entries.retain(|e| seen.insert(e.id));
+        in_order(&mut entries, |e| (e.cause(), e.id));
+        let mut seen = SortedSet::new();
+        entries.retain(|e| seen.add(e.id));
 
         let lines = lines::corrected(entries);
         let mut ledger = Self::default();
@@ -129,7 +128,7 @@ impl Ledger {
         for entry in &standing {
             ledger.apply_cause(entry);
         }
-        standing.sort_by_key(|e| e.oil_order());
+        in_order(&mut standing, |e| e.oil_order());
         for entry in &standing {
             ledger.apply_oil(entry);
         }

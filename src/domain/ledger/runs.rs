@@ -1,13 +1,12 @@
 //! Fold: runs and jobs in order of cause, each as the last thing the log says of it.
 
-use std::collections::BTreeMap;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
 use crate::domain::facts::setup::Route;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
+use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
 
 /// One pan's part in a filter job, as the log leaves it.
@@ -103,8 +102,8 @@ pub struct Look {
 /// Every run and job.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Runs {
-    runs: BTreeMap<RunId, RunState>,
-    jobs: BTreeMap<JobId, JobState>,
+    runs: SortedMap<RunId, RunState>,
+    jobs: SortedMap<JobId, JobState>,
     /// Runs and jobs in the order they were first met.
     run_order: Vec<RunId>,
     job_order: Vec<JobId>,
@@ -137,7 +136,7 @@ impl Runs {
 
     fn run(&mut self, entry: &Entry, fact: &RunFact) {
         let order = &mut self.run_order;
-        let run = self.runs.entry(fact.run).or_insert_with(|| {
+        let run = self.runs.or_insert_with(fact.run, || {
             order.push(fact.run);
             RunState {
                 run: fact.run,
@@ -178,7 +177,7 @@ impl Runs {
 
     fn job(&mut self, entry: &Entry, fact: &JobFact) {
         let order = &mut self.job_order;
-        let job = self.jobs.entry(fact.job).or_insert_with(|| {
+        let job = self.jobs.or_insert_with(fact.job, || {
             order.push(fact.job);
             JobState {
                 job: fact.job,

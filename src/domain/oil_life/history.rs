@@ -3,6 +3,7 @@
 use crate::domain::facts::oil::{Load, Measured, SignKind};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, EntryId, InstrumentId};
+use crate::domain::sorted::in_order;
 use crate::domain::time::Millis;
 use crate::domain::units::{Minutes, Share, Temp, Volume};
 
@@ -100,7 +101,7 @@ impl FillHistory {
     /// A fill of `fat`. The events may come in any order; they are put in the order of oil.
     #[must_use]
     pub fn new(fat: Fat, start: Start, mut events: Vec<Event>) -> Self {
-        events.sort_by_key(|e| (e.order, e.entry));
+        in_order(&mut events, |e| (e.order, e.entry));
         Self { fat, start, events }
     }
 

@@ -14,6 +14,7 @@ use crate::domain::time::Day;
 use crate::domain::units::{Amount, Unit, Volume};
 
 use super::kind::{Kind, lost, others};
+use crate::domain::sorted::in_order;
 
 keyed! {
     /// A field of a form.
@@ -109,7 +110,7 @@ impl Gauge {
     #[must_use]
     pub fn offered(ledger: &Ledger) -> Vec<Self> {
         let mut tools: Vec<_> = ledger.book.instruments.values().collect();
-        tools.sort_by(|a, b| (a.measures, &a.name).cmp(&(b.measures, &b.name)));
+        in_order(&mut tools, |tool| (tool.measures, &tool.name));
         let with = |what: Gauged| {
             let own = tools.iter().filter(move |tool| tool.measures == what.measures());
             let own: Vec<Self> = own

@@ -1,16 +1,15 @@
 //! The answers of a form as they were typed, and what may be wrong with them.
 
-use std::collections::BTreeMap;
-
 use super::{Field, NO, YES};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::fat::Fat;
+use crate::domain::sorted::SortedMap;
 use crate::domain::units::{Share, Temp};
 
 /// What was typed or chosen, by field. A set is kept as keys with commas between, in the order they were chosen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Answers {
-    typed: BTreeMap<Field, String>,
+    typed: SortedMap<Field, String>,
 }
 
 impl Answers {
