@@ -12,7 +12,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
     match step {
         StepId::Who => "Say who is at the pans.",
         StepId::Kit => "Look at your kit, piece by piece.",
-        StepId::Floor => "Look at floor, way and extinguisher.",
+        StepId::Floor => "Look at floor, extinguisher and way.",
         StepId::Machine => "Choose the filter machine.",
         StepId::Dry => "Look inside: filter, tank and hose dry.",
         StepId::Empty => "Look into the tank: empty.",

@@ -3,7 +3,7 @@
 
 use journeys::{
     Known, Look, Outcome, Phone, Rest, SCREENS, Sight, TALL, Walker, journey, journey_on, kitchen_with, no_complaints,
-    none_forgotten,
+    none_forgotten, until,
 };
 use panward::domain::facts::setup::OutBy;
 use panward::domain::setting_up::Subject;
@@ -150,6 +150,10 @@ async fn every_step_of_the_day_keeps_its_promises() -> Outcome {
         phone.go("lock-up").await?;
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("wait")).await?;
         phone.pass(10 * 60_000 + 1_000).await?;
+        until("the second probe to be asked for", async || {
+            Ok((!phone.sight().await?.at("wait")).then_some(()))
+        })
+        .await?;
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
         println!("{} sights", seen.len());
         no_complaints(&all)
