@@ -27,22 +27,31 @@ function readAhead() {
   if (!world) return;
   const name = world === "real" ? "panward" : `panward-${world}`;
   const opening = indexedDB.open(name);
-  const rows = new Promise((resolve, reject) => {
+  const opened = new Promise((resolve, reject) => {
     opening.onerror = reject;
     // No log stands there, and making one is the journal's.
     opening.onupgradeneeded = () => opening.transaction.abort();
-    opening.onsuccess = () => {
-      const db = opening.result;
-      db.onversionchange = () => db.close();
-      const reading = db.transaction(["store", "entries"]);
-      const [store, entries] = [reading.objectStore("store"), reading.objectStore("entries")];
-      const asked = [store.getAll(), entries.getAllKeys(), entries.getAll()];
-      reading.onabort = reject;
-      reading.oncomplete = () => resolve([db, ...asked.map((request) => request.result)]);
-    };
+    opening.onsuccess = () => resolve(opening.result);
   });
-  rows.catch(() => {});
-  globalThis.panwardAhead = { name, rows };
+  const read = (...asks) =>
+    opened.then(
+      (db) =>
+        new Promise((resolve, reject) => {
+          const reading = db.transaction(["store", "entries"]);
+          const asked = asks.map(([store, ask]) => reading.objectStore(store)[ask]());
+          reading.onabort = reject;
+          reading.oncomplete = () => resolve([db, ...asked.map((request) => request.result)]);
+        }),
+    );
+  opened.then((db) => (db.onversionchange = () => db.close())).catch(() => {});
+  // Which log it is and how long is soon known. All of it is read at once where nothing can be shown before, else when
+  // it is asked for: it would only stand in the way of what can.
+  const sign = read(["store", "getAll"], ["entries", "count"]);
+  const all = () => read(["entries", "getAllKeys"], ["entries", "getAll"]);
+  const rows = localStorage.getItem("panward.glance") === null ? all() : undefined;
+  sign.catch(() => {});
+  rows?.catch(() => {});
+  globalThis.panwardAhead = { name, sign, rows: () => rows ?? all() };
 }
 
 try {

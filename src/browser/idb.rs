@@ -13,6 +13,7 @@ use wasm_bindgen_futures::JsFuture;
 use super::page::passed;
 use crate::domain::ids::Dev;
 use crate::store::{Journal, Loaded, Record, StoreFault};
+use ahead::Ahead;
 use sys::{Database, Request, Transaction, factory, fault, joined, listen, outcome};
 
 const ENTRIES: &str = "entries";
@@ -24,8 +25,8 @@ const STORE: &str = "store";
 pub struct IdbJournal {
     dev: Dev,
     db: Database,
-    /// What the page read before this was opened; it stands for the first load and no other.
-    ahead: RefCell<Option<Rows>>,
+    /// What the page began to read before this was opened; it stands for the first load and no other.
+    ahead: RefCell<Option<Ahead>>,
 }
 
 /// Every key and every value of a store, in order of key.
@@ -38,7 +39,7 @@ impl IdbJournal {
     /// [`StoreFault::Blocked`] where the browser keeps nothing, [`StoreFault::Damaged`] for a nameless store.
     pub async fn open(name: &str, fresh: Dev) -> Result<Self, StoreFault> {
         let (db, names, ahead) = match ahead::take(name).await {
-            Some((db, names, rows)) => (db, names, Some(rows)),
+            Some((db, names, ahead)) => (db, names, Some(ahead)),
             None => {
                 let db = open_or_make(name, fresh).await?;
                 let (_, names) = rows(&db, STORE).await?;
@@ -78,6 +79,11 @@ impl IdbJournal {
         });
         JsFuture::from(gone).await.map_err(|_| StoreFault::Blocked)?;
         Ok(())
+    }
+
+    /// How many entries stood in the log when the page began to read it; `None` where it did not, or they were read.
+    pub fn entries_ahead(&self) -> Option<usize> {
+        self.ahead.borrow().as_ref().map(|ahead| ahead.entries)
     }
 
     /// Closes the log: whatever is asked of it from now on fails with [`StoreFault::Closed`].
@@ -122,7 +128,11 @@ impl Journal for IdbJournal {
 
     async fn load(&self) -> Result<Loaded, StoreFault> {
         let ahead = self.ahead.take();
-        let (keys, lines) = match ahead {
+        let read = match ahead {
+            Some(ahead) => ahead.rows().await,
+            None => None,
+        };
+        let (keys, lines) = match read {
             Some(rows) => rows,
             None => rows(&self.db, ENTRIES).await?,
         };

@@ -36,7 +36,10 @@ pub fn set_running() {
 /// Says that the screen is painted and answers, once the frame now being made has been shown.
 pub fn set_ready() {
     passed("drawn");
-    after_paint(|| mark("ready", ""));
+    after_paint(|| {
+        passed("ready");
+        mark("ready", "");
+    });
 }
 
 /// Says that the screen is being exchanged or does not answer yet.
@@ -51,6 +54,26 @@ pub fn after_paint(then: impl FnOnce() + 'static) {
     next_frame(move || next_frame(then));
 }
 
+/// Waits until the frame now being made is on the screen and everybody else who waited for it has been told.
+pub async fn painted() {
+    let shown = js_sys::Promise::new(&mut |resolve, _| {
+        after_paint(move || {
+            if let Some(window) = web_sys::window() {
+                let _ = window.set_timeout_with_callback(&resolve);
+            }
+        });
+    });
+    let _ = wasm_bindgen_futures::JsFuture::from(shown).await;
+}
+
+/// Presses what a test id names, as a touch would.
+pub fn press(testid: &str) {
+    let named = document().and_then(|page| page.query_selector(&format!("[data-testid='{testid}']")).ok().flatten());
+    if let Some(element) = named.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
+        element.click();
+    }
+}
+
 fn next_frame(then: impl FnOnce() + 'static) {
     if let Some(window) = web_sys::window() {
         let _ = window.request_animation_frame(Closure::once_into_js(then).unchecked_ref());
@@ -63,6 +86,13 @@ pub fn passed(mark: &str) {
         // Nothing but a measure depends on it.
         let _ = clock.mark(mark);
     }
+}
+
+/// The name of the app's own module, which changes with every build.
+#[must_use]
+pub fn build() -> String {
+    let tag = document().and_then(|page| page.query_selector("script[data-wasm]").ok().flatten());
+    tag.and_then(|tag| tag.get_attribute("data-wasm")).unwrap_or_default()
 }
 
 /// Starts the page anew, from the version of the app that is in charge now.

@@ -9,6 +9,7 @@ pub mod alarm;
 pub mod day;
 pub mod filter;
 pub mod forecast;
+pub mod glance;
 pub mod life;
 pub mod log;
 pub mod nights;
@@ -47,6 +48,7 @@ pub struct Kitchen<J> {
     outside: Outside,
     ledger: Ledger,
     unreadable: Vec<Unreadable>,
+    held: usize,
     guide: Guide,
     day_jobs: DayJobs,
 }
@@ -77,6 +79,7 @@ impl<J: Journal> Kitchen<J> {
     }
 
     fn from_loaded(journal: J, loaded: Loaded, outside: Outside, now: &Now) -> Self {
+        let held = loaded.records.len() + loaded.unreadable.len();
         let stamp = Stamp::after(journal.dev(), &loaded);
         let journal = Rc::new(journal);
         let entries: Vec<Entry> = loaded.records.into_iter().map(Record::into_entry).collect();
@@ -87,6 +90,7 @@ impl<J: Journal> Kitchen<J> {
             outside,
             ledger,
             unreadable: loaded.unreadable,
+            held,
             guide: Guide::new(Tables::REAL),
             day_jobs: DayJobs::new(DayTables::REAL),
         };
@@ -134,6 +138,7 @@ impl<J: Journal> Kitchen<J> {
     pub fn believe(&mut self, prepared: Prepared) -> Vec<Entry> {
         let entries: Vec<Entry> = prepared.records.into_iter().map(Record::into_entry).collect();
         self.stamp.wrote(&entries);
+        self.held += entries.len();
         for entry in &entries {
             self.ledger.push(entry.clone());
             self.day_jobs.apply(entry, Some(&prepared.now));
@@ -181,6 +186,11 @@ impl<J: Journal> Kitchen<J> {
     /// Light-up and lock-up.
     pub const fn day_jobs(&self) -> &DayJobs {
         &self.day_jobs
+    }
+
+    /// How many entries the journal holds, read or not.
+    pub const fn entries_held(&self) -> usize {
+        self.held
     }
 
     /// Lines nobody can read; kept, counted, exported.

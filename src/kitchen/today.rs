@@ -1,17 +1,45 @@
 //! What Today shows, worked out: each pan with its oil, what is due, what is open, what nobody answered.
 
 use super::life;
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
-use crate::domain::facts::setup::{Claim, Pan};
+use crate::domain::facts::setup::Pan;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{FilterDone, Ledger, PanDay, Word};
-use crate::domain::oil_life::{OilLife, oil_shade};
+use crate::domain::ledger::{Ledger, PanDay, Word};
+use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
 use crate::domain::time::Day;
 use crate::domain::units::{Share, Volume};
 
+/// What Today says of the life of an oil.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LifeToday {
+    /// The score; `None` while no limit is in force.
+    pub score: Option<u8>,
+    /// Days left; `None` while no limit is in force.
+    pub days_left: Option<DaysLeft>,
+    /// The word.
+    pub word: Option<oil_life::Word>,
+    /// The owner's usual days, while nothing narrower is known.
+    pub usual: Option<Usual>,
+    /// What the numbers rest on.
+    pub basis: Basis,
+}
+
+impl From<&OilLife> for LifeToday {
+    fn from(life: &OilLife) -> Self {
+        Self {
+            score: life.score.map(|score| score.now),
+            days_left: life.days_left,
+            word: life.word,
+            usual: life.usual,
+            basis: life.basis,
+        }
+    }
+}
+
 /// A pan on Today.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PanToday {
     /// The pan.
     pub pan: PanId,
@@ -20,36 +48,30 @@ pub struct PanToday {
     /// The fat in it, or that it is kept with.
     pub fat: Fat,
     /// The claims that stand.
-    pub claims: Vec<Claim>,
+    pub claims: Vec<ClaimKind>,
     /// How dark its oil is, 1–5; none when it is empty.
     pub shade: Option<u8>,
     /// How full it is, percent.
     pub level: u8,
     /// Its oil life; none when it is empty.
-    pub life: Option<OilLife>,
-    /// Which trading day of this oil today is, the first being 1.
-    pub day_of_oil: Option<i64>,
-    /// When it was last filtered.
-    pub last_filtered: Option<FilterDone>,
+    pub life: Option<LifeToday>,
+    /// The trading day it was last filtered on.
+    pub last_filtered: Option<Day>,
     /// Whether it was used this trading day.
     pub used: bool,
     /// Whether it was used this trading day and not filtered in it.
     pub due: bool,
-    /// Whether it stands empty, or with its oil elsewhere.
-    pub empty: bool,
-    /// Days used in a row that it was filtered.
-    pub streak: u32,
 }
 
 /// Today.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Today {
     /// The trading day.
     pub day: Day,
     /// The pans in use, in order of name.
     pub pans: Vec<PanToday>,
-    /// Days before today with no word for some pan, newest first.
-    pub unanswered: Vec<Day>,
+    /// The newest day before today with no word for some pan, and the names of those pans.
+    pub unanswered: Option<(Day, Vec<String>)>,
     /// Jobs that are open.
     pub open: Vec<(JobKind, JobId)>,
     /// Jobs begun this trading day and ended since.
@@ -127,24 +149,36 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
     });
     Today {
         day,
-        pans: pans.map(|pan| pan_today(ledger, pan, day)).collect(),
-        unanswered: ledger.unanswered_nights(day).into_iter().rev().collect(),
+        pans: pans
+            .map(|pan| pan_today(ledger, pan, life::of(ledger, pan.pan, day).as_ref(), day))
+            .collect(),
+        unanswered: ledger
+            .unanswered_nights(day)
+            .last()
+            .map(|night| (*night, unanswered_pans(ledger, *night))),
         open: open.collect(),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
     }
 }
 
-/// One pan, in use or not; `None` for one that was never set up.
+/// One pan, in use or not, and all that is known of the life of its oil; `None` for one that was never set up.
 #[must_use]
-pub fn of_pan(ledger: &Ledger, pan: PanId, day: Day) -> Option<PanToday> {
-    ledger.book.pan(pan).map(|pan| pan_today(ledger, pan, day))
+pub fn of_pan(ledger: &Ledger, pan: PanId, day: Day) -> Option<(PanToday, Option<OilLife>)> {
+    let life = life::of(ledger, pan, day);
+    let pan = ledger.book.pan(pan)?;
+    Some((pan_today(ledger, pan, life.as_ref(), day), life))
 }
 
-fn pan_today(ledger: &Ledger, pan: &Pan, day: Day) -> PanToday {
+/// The names of the pans nobody said anything of on a night.
+fn unanswered_pans(ledger: &Ledger, night: Day) -> Vec<String> {
+    let name = |id| ledger.book.pan(id).map(|pan| pan.name.clone());
+    ledger.unanswered_pans(night).into_iter().filter_map(name).collect()
+}
+
+fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> PanToday {
     let id = pan.pan;
     let fill = ledger.fill(id);
-    let life = life::of(ledger, id, day);
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
@@ -152,16 +186,13 @@ fn pan_today(ledger: &Ledger, pan: &Pan, day: Day) -> PanToday {
         pan: id,
         name: pan.name.clone(),
         fat: fill.map_or(pan.fat, |f| f.fat),
-        claims: ledger.claims_standing(id, day),
-        shade: life.as_ref().map(|l| oil_shade(l.polar.median, limit)),
+        claims: ledger.claims_standing(id, day).iter().map(|claim| claim.what).collect(),
+        shade: life.map(|l| oil_shade(l.polar.median, limit)),
         level: fill.map_or(0, |f| share_of(f.volume, pan.full)),
-        day_of_oil: fill.and_then(|f| f.days_since_fresh(day)).map(|n| n + 1),
-        last_filtered: ledger.last_filtered(id).cloned(),
+        last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
         due: ledger.word(id, day) == Word::Due,
-        empty: ledger.empties().contains(&id),
-        streak: ledger.filter_streak(id, day),
-        life,
+        life: life.map(LifeToday::from),
     }
 }
 

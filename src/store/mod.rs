@@ -12,7 +12,7 @@ pub mod record;
 #[cfg(feature = "schema")]
 pub mod schema;
 pub mod stamp;
-mod wire;
+pub(crate) mod wire;
 mod world;
 
 pub use journal::{Journal, Loaded, StoreFault, Unreadable};

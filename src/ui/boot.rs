@@ -3,14 +3,16 @@
 use leptos::prelude::provide_context;
 use leptos::task::spawn_local;
 
-use super::bench::Bench;
+use super::bench::{Bench, LiveKitchen};
 use super::cards::CardDesk;
 use super::node::{Element, Held, el, follow};
 use super::parts::{Tone, notice};
 use super::prefs;
+use super::screen::{self, Screen};
 use crate::browser::idb::IdbJournal;
 use crate::browser::{clock, page};
 use crate::domain::ids::Dev;
+use crate::kitchen::glance::{self, Glance, Taken};
 use crate::kitchen::{Kitchen, Outside};
 use crate::store::{Journal, StoreFault, World};
 use crate::words::{Lang, trouble};
@@ -22,6 +24,8 @@ pub enum Boot {
     Opening,
     /// Nobody has chosen a world yet.
     Choose,
+    /// Today stands as it was shown last, and the log is being read.
+    Glance(Glance, World),
     /// A kitchen is open.
     Open(Bench),
     /// The log could not be read. Nothing was written over it.
@@ -55,14 +59,8 @@ fn open(boot: Held<Boot>, desk: CardDesk) {
             page::set_ready();
             return;
         };
-        boot.set(match open_world(world).await {
-            Ok(kitchen) => {
-                let set_up = kitchen.ledger().book.kitchen.as_ref();
-                if let Some(number) = set_up.map(|k| k.emergency_number.clone()).filter(|n| !n.is_empty()) {
-                    desk.number.set(number);
-                }
-                Boot::Open(Bench::new(kitchen, world))
-            }
+        boot.set(match open_world(world, boot, desk).await {
+            Ok(kitchen) => Boot::Open(Bench::new(kitchen, world)),
             Err(fault) => Boot::Failed(fault),
         });
     });
@@ -90,23 +88,49 @@ async fn known_world() -> Option<World> {
     Some(World::Real)
 }
 
-/// Opens the log of a world, and makes it when there is none.
-///
-/// # Errors
-/// Why it could not be read.
-pub async fn open_world(world: World) -> Result<Kitchen<IdbJournal>, StoreFault> {
+/// Opens the log of a world, and makes it when there is none. Where this very log was shown before, Today stands there
+/// again while it is read.
+async fn open_world(world: World, boot: Held<Boot>, desk: CardDesk) -> Result<LiveKitchen, StoreFault> {
     let fresh = Dev(u64::from_le_bytes(clock::random_bytes()));
     let journal = IdbJournal::open(world.database(), fresh).await?;
+    page::passed("log-known");
+    if let Some(glance) = glance_of(&journal, desk) {
+        boot.set(Boot::Glance(glance, world));
+        page::painted().await;
+    }
     let outside = Outside {
         off_min: Box::new(clock::offset),
         random: Box::new(clock::random_bytes),
     };
     let kitchen = Kitchen::open(journal, outside, &clock::now()).await?;
     if let Some(set_up) = &kitchen.ledger().book.kitchen {
-        // A zone this browser does not know leaves the phone's own in force.
-        let _ = clock::use_zone(&set_up.zone);
+        keep_to(&set_up.zone, &set_up.emergency_number, desk);
     }
     Ok(kitchen)
+}
+
+/// What Today showed last, if it was this log as it is now, this day, and Today is what is to be shown.
+fn glance_of(journal: &IdbJournal, desk: CardDesk) -> Option<Glance> {
+    if screen::current() != Screen::Today {
+        return None;
+    }
+    let taken = Taken {
+        build: page::build(),
+        dev: journal.dev(),
+        entries: journal.entries_ahead()?,
+    };
+    let glance = glance::read(&prefs::glance()?, &taken)?;
+    keep_to(&glance.zone, &glance.emergency_number, desk);
+    glance.holds_at(&clock::now()).then_some(glance)
+}
+
+/// Takes the kitchen's zone and its emergency number for everything on screen.
+fn keep_to(zone: &str, number: &str, desk: CardDesk) {
+    // A zone this browser does not know leaves the phone's own in force.
+    let _ = clock::use_zone(zone);
+    if !number.is_empty() {
+        desk.number.set(number.to_owned());
+    }
 }
 
 /// The log could not be read: what is safe, and what to do.

@@ -3,13 +3,13 @@
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
 use super::just_logged::just_logged;
-use super::node::{Node, Tell, live};
+use super::node::{Element, Node, Tell, live};
 use super::parts::{Shell, Tab, empty_banners};
 use super::screen::{self, Screen};
-use super::screens::first::demo_band;
+use super::screens::first::{demo_band, leave_demo};
 use crate::nodes;
 use crate::store::World;
-use crate::words::run;
+use crate::words::{Lang, run};
 
 /// The standing "PAN n EMPTY" lines, brought up to date with every entry.
 #[must_use]
@@ -33,26 +33,50 @@ pub fn frame(screen: Screen, title: impl Into<Node>, eyebrow: impl Into<Node>, h
 
 fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
     let bench = use_bench();
-    let [today, log, office] = run::tabs(bench.lang);
-    let tab = |key, words| Tab { key, words };
-    let current = match screen {
-        Screen::Log(_) | Screen::Add(_) => "log",
-        Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
-        _ => "today",
-    };
-    let demo = (bench.world == World::Demo).then(|| demo_band(bench));
-    let shell = Shell {
-        title,
-        eyebrow,
+    let demo = (bench.world == World::Demo).then(|| demo_band(bench.lang, leave_demo(bench)));
+    let around = Around {
         emergency: use_cards().buttons(bench.lang),
         empty: empties(bench),
-        tabs: vec![tab("today", today), tab("log", log), tab("office", office)],
-        tabs_label: run::tabs_label(bench.lang),
-        current,
         on_tab: Tell::new(|key| screen::go(Screen::at(key))),
-        holds: nodes![demo, holds],
     };
-    nodes![shell.draw(), just_logged(bench)]
+    let shell = around.draw(screen, title, eyebrow, nodes![demo, holds], bench.lang);
+    nodes![shell, just_logged(bench)]
+}
+
+/// What stands around every screen that is not a job's.
+pub struct Around {
+    /// Fire and Burn.
+    pub emergency: Element,
+    /// The standing "PAN n EMPTY" lines.
+    pub empty: Node,
+    /// Called with the key of a tab that is pressed.
+    pub on_tab: Tell<&'static str>,
+}
+
+impl Around {
+    /// Draws it around `holds`.
+    #[must_use]
+    pub fn draw(self, screen: Screen, title: Node, eyebrow: Node, holds: Node, lang: Lang) -> Element {
+        let [today, log, office] = run::tabs(lang);
+        let tab = |key, words| Tab { key, words };
+        let current = match screen {
+            Screen::Log(_) | Screen::Add(_) => "log",
+            Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
+            _ => "today",
+        };
+        let shell = Shell {
+            title,
+            eyebrow,
+            emergency: self.emergency,
+            empty: self.empty,
+            tabs: vec![tab("today", today), tab("log", log), tab("office", office)],
+            tabs_label: run::tabs_label(lang),
+            current,
+            on_tab: self.on_tab,
+            holds,
+        };
+        shell.draw()
+    }
 }
 
 /// A small line above a title, where `words` has any.

@@ -21,7 +21,7 @@ use crate::browser::page;
 use crate::nodes;
 use bench::Bench;
 use boot::Boot;
-use node::{Element, Node, follow, live};
+use node::{Element, Held, Node, follow, live};
 use screen::Screen;
 
 /// Puts the app in the page, in place of what the page shows by itself.
@@ -35,17 +35,31 @@ pub fn mount() {
 fn app() -> Node {
     let desk = cards::provide();
     let boot = boot::begin(desk);
+    let pressed = Held::new(None);
     let shown = live(move || match boot.get() {
         // What a screen reads while it is made is followed by the screen's own parts, never by what chose the screen.
         Boot::Opening => Node::Nothing,
         Boot::Choose => untrack(screens::first::first).into(),
         Boot::Failed(fault) => boot::failed(&fault, desk).into(),
+        Boot::Glance(glance, world) => {
+            follow(page::set_ready);
+            untrack(|| screens::today::at_a_glance(glance, world, desk, pressed)).into()
+        }
         Boot::Open(bench) => {
             provide_context(bench);
+            press_what_waited(pressed);
             untrack(|| opened(bench))
         }
     });
     nodes![shown, cards::both(desk)]
+}
+
+/// Presses what was pressed before the log was there, now that its screen stands.
+fn press_what_waited(pressed: Held<Option<String>>) {
+    if let Some(id) = pressed.get_untracked() {
+        pressed.set(None);
+        page::after_paint(move || page::press(&id));
+    }
 }
 
 /// The screen shown, and the word to the page that it is there.

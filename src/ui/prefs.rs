@@ -86,6 +86,22 @@ pub fn set_draft(pairs: &[(String, String)]) {
     }
 }
 
+const GLANCE: &str = "panward.glance";
+
+/// What Today showed last (see [`crate::kitchen::glance`]).
+#[must_use]
+pub fn glance() -> Option<String> {
+    kept(GLANCE)
+}
+
+/// Keeps what Today shows, or that nothing of it may be kept.
+pub fn set_glance(text: Option<String>) {
+    match text {
+        Some(text) => keep(GLANCE, text),
+        None => LocalStorage::delete(GLANCE),
+    }
+}
+
 const EXPORTED: &str = "panward.exported";
 const BURN: &str = "panward.burn";
 

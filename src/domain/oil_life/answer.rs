@@ -43,6 +43,17 @@ pub struct DaysLeft {
     pub high: Option<u8>,
 }
 
+impl Word {
+    /// Every word, worst first.
+    pub const ALL: [Self; 5] = [
+        Self::ChangeNow,
+        Self::PlanTheChange,
+        Self::KeepAnEye,
+        Self::Fresh,
+        Self::Good,
+    ];
+}
+
 impl DaysLeft {
     /// The width of the interval in days, more than 60 counted as 61.
     #[must_use]

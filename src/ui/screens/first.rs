@@ -15,7 +15,7 @@ use crate::ui::bench::Bench;
 use crate::ui::boot::Reboot;
 use crate::ui::cards::use_cards;
 use crate::ui::frame::empties;
-use crate::ui::node::{Element, Held, Node, Tell, el, live};
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::office::import_button;
 use crate::ui::parts::{Rank, Shell, Tone, button, card, notice};
 use crate::ui::prefs;
@@ -126,12 +126,11 @@ async fn make_demo() -> Result<(), Refused> {
     Ok(())
 }
 
-/// On every screen of the demo: that it is one, and the way out, which deletes its database.
+/// The way out of the demo, which deletes its database.
 #[must_use]
-pub fn demo_band(bench: Bench) -> Element {
-    let lang = bench.lang;
+pub fn leave_demo(bench: Bench) -> Act {
     let reboot = expect_context::<Reboot>();
-    let leave = move || {
+    Act::new(move || {
         bench.journal().close();
         prefs::set_world(None);
         spawn_local(async move {
@@ -139,7 +138,12 @@ pub fn demo_band(bench: Bench) -> Element {
             let _ = IdbJournal::delete(World::Demo.database()).await;
             reboot.now();
         });
-    };
+    })
+}
+
+/// On every screen of the demo: that it is one, and the way out.
+#[must_use]
+pub fn demo_band(lang: Lang, leave: Act) -> Element {
     el("aside")
         .class("demo-band")
         .testid("demo-band")

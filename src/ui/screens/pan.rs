@@ -50,7 +50,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 /// The page of a pan there is.
 fn page(shown: &Shown, lang: Lang) -> Node {
     let pan = shown.pan.pan;
-    let claims = shown.pan.claims.iter().map(|c| setup::claim_name(c.what, lang));
+    let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
     let claims: Vec<&str> = claims.collect();
     let claims = (!claims.is_empty()).then(|| el("p").class("claims").text(claims.join(" · ")));
     let log = button(
@@ -61,7 +61,7 @@ fn page(shown: &Shown, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
-    let Some(life) = &shown.pan.life else {
+    let Some(life) = &shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
     };
@@ -74,13 +74,13 @@ fn page(shown: &Shown, lang: Lang) -> Node {
         .class("pan-why")
         .child(shown.forecast.as_ref().map(|forecast| ahead(forecast, life, lang)))
         .child(why(shown, life, lang))
-        .child(runs(&shown.runs, shown.pan.streak, lang));
+        .child(runs(&shown.runs, shown.streak, lang));
     el("div").class("two").child(now).child(why).into()
 }
 
 /// Days left, the word, the score.
 fn answer(life: &OilLife, pan: &today::PanToday, lang: Lang) -> Element {
-    let hero = hero(life, lang);
+    let hero = hero(life.into(), lang);
     let after = match hero.under {
         Some(under) => under,
         None => format!("{} {}", hero.unit, oil::days_left_label(lang)),

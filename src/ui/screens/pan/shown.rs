@@ -4,7 +4,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::oil::Measured;
 use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::{Filtered, Happened, Ledger, PanFill};
-use crate::domain::oil_life::{Because, Grounds, Role};
+use crate::domain::oil_life::{Because, Grounds, OilLife, Role};
 use crate::domain::time::Day;
 use crate::kitchen::forecast::{self, Forecast};
 use crate::kitchen::{life, today};
@@ -17,6 +17,9 @@ const RUNS_SHOWN: usize = 5;
 #[derive(Clone, PartialEq)]
 pub struct Shown {
     pub pan: today::PanToday,
+    pub life: Option<OilLife>,
+    /// Days used in a row that it was filtered.
+    pub streak: u32,
     pub forecast: Option<Forecast>,
     pub limit: Option<f64>,
     /// What the numbers rest on: the words, and the entry where it is one.
@@ -27,8 +30,8 @@ pub struct Shown {
 }
 
 pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
-    let shown = today::of_pan(ledger, pan, day)?;
-    let because = shown.life.as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
+    let (shown, life) = today::of_pan(ledger, pan, day)?;
+    let because = life.as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
     let said: Vec<_> = because
         .iter()
         .filter_map(|b| Some((*b, told(ledger, *b, lang)?)))
@@ -67,6 +70,8 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         runs: filtered.take(RUNS_SHOWN).collect(),
         fresh_on: ledger.fill(pan).and_then(PanFill::fresh_on),
         pan: shown,
+        life,
+        streak: ledger.filter_streak(pan, day),
     })
 }
 

@@ -1,22 +1,24 @@
 //! What is now and what is next: the next job, each pan with its oil, what nobody answered, how this phone stands.
 
+mod glance;
 mod next;
 mod not_done;
 mod phone;
 pub mod row;
 
+pub use glance::at_a_glance;
 pub use phone::new_version;
 
 use crate::kitchen::today::{self, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
-use crate::ui::node::{Element, Held, Node, el, live, worked_out};
+use crate::ui::node::{Element, Held, Node, el, follow, live, worked_out};
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
-use crate::words::dates;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
+use crate::words::{Lang, dates};
 
 /// What is now and what is next.
 #[must_use]
@@ -30,10 +32,12 @@ pub fn today(bench: Bench) -> Element {
         bench.read(|kitchen, _| today::of(kitchen.ledger(), day))
     });
     let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
+    follow(move || shown.with(|shown| glance::keep(bench, shown)));
     let date = eyebrow(move || dates::day(day.get(), lang));
     let holds = live(move || {
         if set_up.get() {
-            return the_day(bench, shown);
+            let asking = Held::new(false);
+            return the_day(shown, lang, move || asking.set(true)).child(not_done::not_done(bench, shown, asking));
         }
         let start = button(Rank::First, title(Title::StartSetUp, lang), "start-set-up", || {
             screen::go(Screen::SetUp);
@@ -51,10 +55,8 @@ pub fn today(bench: Bench) -> Element {
 }
 
 /// The day of a kitchen that is set up.
-fn the_day(bench: Bench, shown: Held<Shown>) -> Element {
-    let lang = bench.lang;
-    let asking = Held::new(false);
-    let night = live(move || night(bench, shown));
+fn the_day(shown: Held<Shown>, lang: Lang, on_not_done: impl Fn() + Copy + Send + Sync + 'static) -> Element {
+    let night = live(move || night(shown, lang));
     let pans = live(move || {
         shown.with(|shown| {
             let none = shown.pans.is_empty().then(|| el("p").text(line(Line::NoPans, lang)));
@@ -65,26 +67,16 @@ fn the_day(bench: Bench, shown: Held<Shown>) -> Element {
     let now = el("div")
         .class("today-now")
         .child(night)
-        .child(next::next_job(lang, shown, move || asking.set(true)));
-    el("div")
-        .class("today")
-        .child(now)
-        .child(pans)
-        .child(not_done::not_done(bench, shown, asking))
+        .child(next::next_job(lang, shown, on_not_done));
+    el("div").class("today").child(now).child(pans)
 }
 
 /// "Last night: which pans?", while a day is unanswered.
-fn night(bench: Bench, shown: Held<Shown>) -> Node {
-    let lang = bench.lang;
-    let (today, unanswered) = shown.with(|shown| (shown.day, shown.unanswered.first().copied()));
-    let Some(day) = unanswered else {
+fn night(shown: Held<Shown>, lang: Lang) -> Node {
+    let (today, unanswered) = shown.with(|shown| (shown.day, shown.unanswered.clone()));
+    let Some((day, names)) = unanswered else {
         return Node::Nothing;
     };
-    let names: Vec<String> = bench.read(|kitchen, _| {
-        let ledger = kitchen.ledger();
-        let name = |id| ledger.book.pan(id).map(|p| p.name.clone());
-        ledger.unanswered_pans(day).into_iter().filter_map(name).collect()
-    });
     let say = button(Rank::Second, line(Line::SayWhichPans, lang), "last-night", || {
         screen::go(Screen::LastNight);
     });

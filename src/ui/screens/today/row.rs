@@ -1,8 +1,8 @@
 //! One pan in the list: its oil in its colour, days left as the hero, the word second, the score third.
 
-use crate::domain::oil_life::{Basis, OilLife};
+use crate::domain::oil_life::Basis;
 use crate::domain::time::Day;
-use crate::kitchen::today::PanToday;
+use crate::kitchen::today::{LifeToday, PanToday};
 use crate::ui::node::{Element, el};
 use crate::ui::parts::{Shade, pan_drawing};
 use crate::ui::screen::Screen;
@@ -37,7 +37,7 @@ pub struct Hero {
 }
 
 /// The hero of an oil: the owner's own count leads while the log knows no better.
-pub fn hero(life: &OilLife, lang: Lang) -> Hero {
+pub fn hero(life: LifeToday, lang: Lang) -> Hero {
     let word = life.word.map_or("", |word| words::word(word, lang));
     match (life.usual, life.days_left) {
         (Some(usual), days) => {
@@ -74,11 +74,11 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
     let claims = pan
         .claims
         .iter()
-        .map(|c| setup::claim_name(c.what, lang).to_lowercase());
+        .map(|claim| setup::claim_name(*claim, lang).to_lowercase());
     let fat = oil::fat_name(pan.fat, lang).to_owned();
     let kept: Vec<String> = std::iter::once(fat).chain(claims).collect();
-    let score = pan.life.as_ref().and_then(|life| {
-        let score = oil::score(life.score?.now, lang);
+    let score = pan.life.and_then(|life| {
+        let score = oil::score(life.score?, lang);
         Some(match life.basis {
             Basis::Readings => score,
             Basis::UsualDaysAndPriors => format!("{score}, {}", oil::from_usual_days(lang)),
@@ -91,7 +91,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
     } else {
         small(pan.last_filtered.map_or_else(
             || title(Title::NeverFiltered, lang).to_owned(),
-            |done| screens::last_filtered(u32::try_from(day.since(done.day)).unwrap_or(0), lang),
+            |done| screens::last_filtered(u32::try_from(day.since(done)).unwrap_or(0), lang),
         ))
     };
     let level = if pan.life.is_some() { pan.level } else { 0 };
@@ -113,7 +113,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
 /// Days left, the word, and what the model says beside the owner's own count.
 fn days(pan: &PanToday, lang: Lang) -> Element {
     let days = el("span").class("row-days").testid(format!("days-{}", pan.name));
-    let Some(life) = &pan.life else {
+    let Some(life) = pan.life else {
         return days.class("soft").text(oil::no_oil(lang));
     };
     let hero = hero(life, lang);

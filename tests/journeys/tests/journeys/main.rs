@@ -7,6 +7,7 @@ mod export;
 mod failed_start;
 mod filter;
 mod first_start;
+mod glance;
 mod holds;
 mod night;
 mod offline;
