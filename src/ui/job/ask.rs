@@ -96,6 +96,12 @@ fn hold_of(step: &TableStep, item: Item) -> Option<Hold> {
     asked.or_else(|| step.holds.first().copied())
 }
 
+/// Whether something else of the step is answered already.
+fn begun(step: &TableStep, item: Item, asking: &Asking) -> bool {
+    let others = step.asks.iter().filter(|ask| ask.item != item);
+    others.into_iter().any(|ask| asking.seen().get(ask.item).is_some())
+}
+
 fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> Lines {
     let around = &parts.around;
     let step = table_step(asking.gate(), question.step);
@@ -117,6 +123,8 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
         };
     }
     let hazard = step.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
+    let line = steps::step_line_for(question.step, around.out_by, lang);
+    let mut say = line;
     let (hazard, sub) = match &question.kind {
         QuestionKind::Probe { .. } => (None, around.window.clone()),
         QuestionKind::Look { item: Item::Level, .. } => {
@@ -127,15 +135,22 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
         }
         QuestionKind::Look { item, .. } => {
             let asked = questions::question(question.step, *item, lang);
-            let words = around.own.as_ref().map(|own| format!("{asked} {own}"));
-            (hazard, Some(words.unwrap_or_else(|| asked.to_owned())))
+            // First what to do; then, question by question, what is to be looked at.
+            let small = if step.is_some_and(|step| begun(step, *item, asking)) {
+                say = asked;
+                line
+            } else {
+                asked
+            };
+            let words = around.own.as_ref().map(|own| format!("{small} {own}"));
+            (hazard, Some(words.unwrap_or_else(|| small.to_owned())))
         }
         QuestionKind::Person => (None, None),
         QuestionKind::Together(_) | QuestionKind::Machine => (hazard, None),
     };
     Lines {
         progress: parts.progress.clone(),
-        say: steps::step_line_for(question.step, around.out_by, lang).to_owned(),
+        say: say.to_owned(),
         hazard: around.note.clone().or(hazard),
         sub,
     }

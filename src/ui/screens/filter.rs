@@ -171,6 +171,9 @@ impl Floor {
 
     /// STOP: never ignored, whatever is on the screen.
     fn stop(self) {
+        // A refusal on screen has been read, and the lines of an old fault are not this one's.
+        self.trouble_read();
+        self.fault.set(None);
         if self.bench.look(|kitchen, _| kitchen.run_open()) {
             self.send(Command::Stop);
         } else {
@@ -256,6 +259,7 @@ pub fn filter(bench: Bench) -> Element {
         floor.put_off.track();
         untrack(|| floor.look(false));
     });
+    heater::watch_refusal(floor);
     let ground = Ground {
         bench,
         testid: "screen-filter",
@@ -272,6 +276,7 @@ pub fn filter(bench: Bench) -> Element {
 fn draw(floor: Floor) -> Node {
     let refused = floor.bench.trouble.get();
     if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
+        let trouble = heater::as_it_stands(floor, trouble);
         let on_read = Act::new(move || floor.trouble_read());
         let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
         return hold_page(floor.bench, &trouble, on_read, on_stop);

@@ -172,6 +172,9 @@ pub fn light_up(bench: Bench) -> Element {
 
 fn draw(range: Range) -> Node {
     let bench = range.bench;
+    if range.paused.get() {
+        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
+    }
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
         let on_read = Act::new(move || {
@@ -179,9 +182,6 @@ fn draw(range: Range) -> Node {
             range.look(true);
         });
         return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
-    }
-    if range.paused.get() {
-        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
     }
     match range.now.get() {
         LightNow::Closed => {

@@ -149,6 +149,9 @@ pub fn lock_up(bench: Bench) -> Element {
 
 fn draw(yard: Yard) -> Node {
     let bench = yard.bench;
+    if yard.paused.get() {
+        return paused_day(bench, Act::new(move || yard.paused.set(false))).into();
+    }
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
         let on_read = Act::new(move || {
@@ -156,9 +159,6 @@ fn draw(yard: Yard) -> Node {
             yard.look(true);
         });
         return hold_page(bench, &trouble, on_read, Some(yard.on_stop()));
-    }
-    if yard.paused.get() {
-        return paused_day(bench, Act::new(move || yard.paused.set(false))).into();
     }
     if let Some(evidence) = yard.outdoors.get() {
         return looker(yard, &evidence).into();

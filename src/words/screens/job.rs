@@ -135,6 +135,13 @@ pub fn warm_in(seconds: i64, lang: Lang) -> String {
     format!("Warm in {}", format::clock(seconds))
 }
 
+/// That a pan of solid fat had better wait: "Wait: machine warm in 9:14".
+#[must_use]
+pub fn waits_for_machine(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Wait: machine warm in {}", format::clock(seconds))
+}
+
 /// How long it stays warm with its heater off: "Warm for 19:20".
 #[must_use]
 pub fn warm_for(seconds: i64, lang: Lang) -> String {

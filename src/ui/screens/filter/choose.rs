@@ -132,11 +132,17 @@ fn pan(floor: Floor, choice: &PanChoice, due: bool, next: Next) -> Element {
         })),
     };
     let closed = refused.is_some();
-    let says = if closed { "" } else { form_name(form, lang) };
+    // Its oil would cool while the machine warms.
+    let wait = heater::waits(floor).filter(|_| fat.is_set_at_40c() && !closed);
+    let says = match &wait {
+        Some(wait) => wait.as_str(),
+        None if closed => "",
+        None => form_name(form, lang),
+    };
     let words = el("span")
         .class("pan-pick-words")
         .child(el("span").text(pan_line(fat, done, comes_back, lang)))
-        .child(el("span").class("soft").text(says));
+        .child(el("span").class("soft").text(says.to_owned()));
     el("button")
         .attr("type", "button")
         .class("pan-pick")

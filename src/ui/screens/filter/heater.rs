@@ -1,16 +1,20 @@
 //! The machine's warm-up for solid fat: switching the heater on, the countdown beside other steps, the clock question.
 
 use super::{Floor, Over};
-use crate::domain::guide::{Command, Run, Warm};
+use leptos::prelude::untrack;
+
+use crate::domain::guide::{Command, Refusal, Run, Warm};
 use crate::domain::procedure::{Block, Hazard, Hold, StepId};
+use crate::kitchen::Refused;
 use crate::kitchen::filter::{WarmNow, warm_now};
 use crate::nodes;
+use crate::ui::bench::Trouble;
 use crate::ui::job::frame::{Around, Lines, Step};
 use crate::ui::job::page::JobPage;
-use crate::ui::node::{Node, el, live, worked_out};
+use crate::ui::node::{Node, el, follow, live, worked_out};
 use crate::ui::parts::{Rank, answer_button, button, countdown};
 use crate::words::run::clock_answers;
-use crate::words::screens::job::{JobSay, say, warm_for, warm_in};
+use crate::words::screens::job::{JobSay, say, waits_for_machine, warm_for, warm_in};
 use crate::words::{Lang, hazards, holds, run, steps};
 
 /// The step at which the heater goes on.
@@ -58,6 +62,43 @@ fn warm(floor: Floor) -> WarmNow {
     floor
         .bench
         .read_each_second(|kitchen, now| kitchen.guide().job().map_or(WarmNow::Cold, |job| warm_now(job, now)))
+}
+
+/// Whether the machine was refused because it is still warming.
+const fn is_warming(trouble: &Trouble) -> bool {
+    matches!(trouble.why, Refused::Guide(Refusal::WarmingUp { .. }))
+}
+
+/// That a pan of solid fat had better wait, while the machine warms.
+pub fn waits(floor: Floor) -> Option<String> {
+    let lang = floor.bench.lang;
+    match warm(floor) {
+        WarmNow::Running { left_s } => Some(waits_for_machine(left_s, lang)),
+        _ => None,
+    }
+}
+
+/// A refusal with the time that is left now, where it is about time.
+pub fn as_it_stands(floor: Floor, mut trouble: Trouble) -> Trouble {
+    if is_warming(&trouble)
+        && let WarmNow::Running { left_s } = warm(floor)
+    {
+        trouble.why = Refused::Guide(Refusal::WarmingUp { left_ms: left_s * 1000 });
+    }
+    trouble
+}
+
+/// A machine that has warmed meanwhile refuses nothing more: the refusal goes by itself.
+pub fn watch_refusal(floor: Floor) {
+    follow(move || {
+        let refused = floor
+            .bench
+            .trouble
+            .with(|trouble| trouble.as_ref().is_some_and(is_warming));
+        if refused && warm(floor) == WarmNow::Ready {
+            untrack(|| floor.trouble_read());
+        }
+    });
 }
 
 fn words(warm: WarmNow, lang: Lang) -> String {

@@ -53,7 +53,10 @@ fn short(pan: &str) -> Option<String> {
 
 fn give_up(floor: Floor, run: &Run) -> Option<Element> {
     let lang = floor.bench.lang;
-    let give_up = move || floor.send(Command::GiveUp);
+    let give_up = move || {
+        floor.fault.set(None);
+        floor.send(Command::GiveUp);
+    };
     (!run.drawn).then(|| button(Rank::Second, job::say(JobSay::GiveUp, lang), "give-up", give_up))
 }
 

@@ -143,3 +143,19 @@ async fn a_machine_the_oil_is_drained_to() -> Outcome {
     })
     .await
 }
+
+#[tokio::test]
+async fn stop_on_a_refusal_makes_safe_at_once() -> Outcome {
+    journey("stop_on_a_refusal", async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let walker = Walker::new();
+        ready(stage, &walker).await?;
+        let phone = &mut stage.phone;
+        phone.press("begin-1").await?;
+        walker.clone().types("oil_dc", "60").to_step(phone, "refused").await?;
+        let stopped = phone.press("stop").await?;
+        assert!(stopped.at("stopped") && stopped.has("make-safe"), "{stopped:?}");
+        Ok(())
+    })
+    .await
+}
