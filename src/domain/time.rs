@@ -1,5 +1,7 @@
 //! Moments, trading days and the two clocks, as values handed in. Nothing here reads a clock.
 
+use std::ops::Range;
+
 use chrono::{DateTime, Datelike, NaiveDate, NaiveTime, Weekday};
 
 /// A moment: milliseconds since 1970-01-01T00:00:00Z.
@@ -62,6 +64,23 @@ impl Day {
         Self(date)
     }
 
+    /// The day a date stands for as ISO 8601 writes it, years 0 to 9999: "2026-01-31". `None` for any other spelling
+    /// and for a day the calendar does not have.
+    #[must_use]
+    pub fn spelt(word: &str) -> Option<Self> {
+        let bytes = word.as_bytes();
+        if bytes.len() != 10 || bytes[4] != b'-' || bytes[7] != b'-' {
+            return None;
+        }
+        let [year, month, day] = [(0..4, 9999), (5..7, 12), (8..10, 31)].map(|(at, most)| figures(word, at, most));
+        let date = NaiveDate::from_ymd_opt(
+            i32::try_from(year?).ok()?,
+            u32::try_from(month?).ok()?,
+            u32::try_from(day?).ok()?,
+        );
+        date.map(Self)
+    }
+
     /// The day with this date.
     #[must_use]
     pub const fn from_date(date: NaiveDate) -> Self {
@@ -106,4 +125,13 @@ impl Day {
         let midnight = self.0.and_time(NaiveTime::MIN).and_utc().timestamp_millis();
         Millis(midnight).plus((i64::from(start_min) - i64::from(off_min)) * Millis::MINUTE)
     }
+}
+
+/// The number these places of a word spell, in figures alone; `None` for anything else and over `most`.
+#[must_use]
+pub fn figures(word: &str, at: Range<usize>, most: i64) -> Option<i64> {
+    let figures = word
+        .get(at)
+        .filter(|text| text.bytes().all(|byte| byte.is_ascii_digit()))?;
+    figures.parse().ok().filter(|number| *number <= most)
 }

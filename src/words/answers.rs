@@ -22,11 +22,11 @@ pub fn label(item: Item, word: Word, lang: Lang) -> String {
 /// The label as part of a sentence: "knob at off".
 #[must_use]
 pub fn phrase(item: Item, word: Word, lang: Lang) -> String {
-    let label = label(item, word, lang);
-    let mut letters = label.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+    let mut label = label(item, word, lang);
+    if let Some(first) = label.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    label
 }
 
 /// Several things seen at one place as one answer: "Knob at off, flame out, no smoke".

@@ -319,11 +319,11 @@ pub fn fault(field: Field, why: Fault, lang: Lang) -> String {
         Fault::BreaksClaim { claim, met } => format!(
             "{} cannot be kept: this pan meets {}.",
             setup::claim_name(claim, lang),
-            setup::exposure_name(met, lang).to_lowercase()
+            setup::exposure_name(met, lang).to_ascii_lowercase()
         ),
         Fault::UnderFresh { fat, fresh } => format!(
             "Fresh {} holds about {} already: the limit would be passed from the first minute.",
-            oil::fat_name(fat, lang).to_lowercase(),
+            oil::fat_name(fat, lang).to_ascii_lowercase(),
             format::percent(fresh)
         ),
         Fault::NotLiquid { fat, from } => format!(

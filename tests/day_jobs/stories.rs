@@ -120,7 +120,15 @@ impl Day {
     }
 
     fn stage(&self) -> Stage {
-        self.jobs.state().light.as_ref().unwrap().pans[&PAN].stage_at(&self.now)
+        self.jobs
+            .state()
+            .light
+            .as_ref()
+            .unwrap()
+            .pans
+            .get(&PAN)
+            .unwrap()
+            .stage_at(&self.now)
     }
 
     fn last_event(&self) -> JobEvent {
@@ -242,7 +250,17 @@ fn a_melt_is_looked_at_every_five_minutes_and_again_after_a_reload() {
     day.open(LIGHT, JobKind::LightUp);
     day.light(StepId::LightLevel, &[(Item::Melt, Word::PartLiquid)]);
     day.light(StepId::MeltLow, &[]);
-    let due = |day: &Day| day.jobs.state().light.as_ref().unwrap().pans[&PAN].next_look(&day.now);
+    let due = |day: &Day| {
+        day.jobs
+            .state()
+            .light
+            .as_ref()
+            .unwrap()
+            .pans
+            .get(&PAN)
+            .unwrap()
+            .next_look(&day.now)
+    };
     day.wait(5 * Millis::MINUTE - 1);
     assert_eq!(due(&day), Some(Standing::Running { left_ms: 1 }));
     day.wait(1);

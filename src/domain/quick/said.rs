@@ -1,13 +1,11 @@
 //! From what was typed to what was said: numbers read, gaps named.
 
-use chrono::{NaiveDate, NaiveTime};
-
 use crate::domain::facts::oil::{
     Age, ClaimChange, Fill, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
 };
 use crate::domain::ids::PersonId;
 use crate::domain::ledger::Ledger;
-use crate::domain::time::{Day, Millis};
+use crate::domain::time::{Day, Millis, figures};
 use crate::domain::units::{AcidValue, Amount, Minutes, Share, Temp, Typed, Unit, Volume};
 use crate::domain::volume::{self, NoAmount, Packs};
 
@@ -198,10 +196,7 @@ impl Form {
         let age = match self.age {
             AgeSaid::Fresh => Age::Fresh,
             AgeSaid::Unknown => Age::Unknown,
-            AgeSaid::Since => {
-                let day = NaiveDate::parse_from_str(self.fresh_on.trim(), "%Y-%m-%d");
-                Age::Since(Day::from_date(day.map_err(|_| Gap::FreshOn)?))
-            }
+            AgeSaid::Since => Age::Since(Day::spelt(self.fresh_on.trim()).ok_or(Gap::FreshOn)?),
         };
         Ok(Fill {
             pan: self.pan,
@@ -278,9 +273,10 @@ pub fn parts(text: &str, places: u32) -> Option<u32> {
 /// A moment from a date and a time as their fields give them (`2026-11-25`, `21:47`), in the kitchen's zone.
 #[must_use]
 pub fn moment(date: &str, time: &str, off: impl Fn(Millis) -> i16) -> Option<Millis> {
-    let date = NaiveDate::parse_from_str(date.trim(), "%Y-%m-%d").ok()?;
-    let time = NaiveTime::parse_from_str(time.trim().get(..5)?, "%H:%M").ok()?;
-    let local = Millis(date.and_time(time).and_utc().timestamp_millis());
+    let (date, time) = (Day::spelt(date.trim())?, time.trim());
+    let colon = time.get(2..3)? == ":";
+    let minutes = figures(time, 0..2, 23)? * 60 + figures(time, 3..5, 59)?;
+    let local = colon.then(|| date.begins(0, 0).plus(minutes * Millis::MINUTE))?;
     let utc = |off_min: i16| local.plus(-i64::from(off_min) * Millis::MINUTE);
     // The offset is asked at the moment itself, which is not known before the offset: the second guess settles it
     // but for the hour a clock change repeats.

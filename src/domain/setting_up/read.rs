@@ -1,7 +1,5 @@
 //! Reads one field: the value, or the fault noted beside it.
 
-use chrono::NaiveDate;
-
 use super::{Answers, Fault, Field, Wrong};
 use crate::domain::time::Day;
 use crate::domain::units::{Minutes, Share, Temp, Volume};
@@ -138,9 +136,9 @@ impl Reader<'_> {
         if typed.is_empty() {
             return Some(None);
         }
-        match typed.parse::<NaiveDate>() {
-            Ok(date) => Some(Some(Day::from_date(date))),
-            Err(_) => self.refuse(field, Fault::NotADay),
+        match Day::spelt(typed) {
+            Some(day) => Some(Some(day)),
+            None => self.refuse(field, Fault::NotADay),
         }
     }
 

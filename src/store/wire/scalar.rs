@@ -1,7 +1,6 @@
 //! Words and whole numbers as stored: each is checked once, where it enters, and has exactly one spelling.
 
 use std::borrow::Cow;
-use std::ops::Range;
 
 use chrono::{Datelike, NaiveDate};
 
@@ -12,7 +11,7 @@ use crate::domain::facts::{job, oil, run, setup};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, EntryId, InstrumentId, JobId, KitchenId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::{Hold, StepId};
-use crate::domain::time::{Day, Millis};
+use crate::domain::time::{Day, Millis, figures};
 use crate::domain::units::{AcidValue, Minutes, Share, Temp, Unit, Volume};
 use crate::store::World;
 use crate::store::json::{Json, Out};
@@ -232,14 +231,6 @@ fn push_figures(word: &mut String, value: i64, figures: u32) {
     }
 }
 
-/// A whole number of plain figures, at most `most`.
-fn figures(word: &str, at: Range<usize>, most: i64) -> Option<i64> {
-    let figures = word
-        .get(at)
-        .filter(|text| text.bytes().all(|byte| byte.is_ascii_digit()))?;
-    figures.parse().ok().filter(|number| *number <= most)
-}
-
 /// A day of the calendar as ISO 8601 writes it, years 0 to 9999.
 fn date_word(date: NaiveDate) -> String {
     let mut word = String::with_capacity(24);
@@ -249,15 +240,6 @@ fn date_word(date: NaiveDate) -> String {
         push_figures(&mut word, part.into(), 2);
     }
     word
-}
-
-fn read_date(word: &str) -> Option<NaiveDate> {
-    let bytes = word.as_bytes();
-    if bytes.len() != 10 || bytes[4] != b'-' || bytes[7] != b'-' {
-        return None;
-    }
-    let [year, month, day] = [(0..4, 9999), (5..7, 12), (8..10, 31)].map(|(at, most)| figures(word, at, most));
-    NaiveDate::from_ymd_opt(year? as i32, month? as u32, day? as u32)
 }
 
 impl AsText for Millis {
@@ -287,7 +269,7 @@ impl AsText for Millis {
     }
     fn read(word: &str) -> Option<Self> {
         let (date, time) = word.strip_suffix('Z')?.split_at_checked(10)?;
-        let days = i64::from(read_date(date)?.num_days_from_ce() - EPOCH_CE);
+        let days = i64::from(Day::spelt(date)?.date().num_days_from_ce() - EPOCH_CE);
         let part = |at: usize, before: char| time[at..].starts_with(before);
         let fits = time.len() == 13 && time.is_ascii();
         if !fits || !part(0, 'T') || !part(3, ':') || !part(6, ':') || !part(9, '.') {
@@ -315,7 +297,7 @@ impl AsText for Day {
         Cow::Owned(date_word(self.date()))
     }
     fn read(word: &str) -> Option<Self> {
-        read_date(word).map(Self::from_date)
+        Self::spelt(word)
     }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {

@@ -74,7 +74,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
     let claims = pan
         .claims
         .iter()
-        .map(|claim| setup::claim_name(*claim, lang).to_lowercase());
+        .map(|claim| setup::claim_name(*claim, lang).to_ascii_lowercase());
     let fat = oil::fat_name(pan.fat, lang).to_owned();
     let kept: Vec<String> = std::iter::once(fat).chain(claims).collect();
     let score = pan.life.and_then(|life| {
