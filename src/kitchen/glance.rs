@@ -2,7 +2,7 @@
 //!
 //! The log is the only truth, and a glance is never more than a copy of one look at it: it stands for one log of so
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
-//! never be shown from a copy is not in it: while a job is open or a pan stands empty none is kept.
+//! never be shown from a copy is not in it: while a job is open, or a pan stands empty or low, none is kept.
 
 use super::Kitchen;
 use super::today::{LifeToday, PanToday, Today};
@@ -91,12 +91,12 @@ stored! {
     }
 }
 
-/// The glance to keep of a kitchen that is set up; `None` while a job is open or a pan stands empty.
+/// The glance to keep of a kitchen that is set up; `None` while a job is open, or a pan stands empty or low.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
-    if !today.open.is_empty() || !ledger.empties().is_empty() {
+    if !today.open.is_empty() || !ledger.empties().is_empty() || today.pans.iter().any(|pan| pan.low) {
         return None;
     }
     let (night, names) = today.unanswered.clone().unzip();
@@ -189,6 +189,7 @@ impl TryFrom<PanText> for PanToday {
             last_filtered: pan.filtered.map(|day| day.0),
             used: pan.used.0,
             due: pan.due.0,
+            low: false,
         })
     }
 }

@@ -61,6 +61,8 @@ pub struct PanToday {
     pub used: bool,
     /// Whether it was used this trading day and not filtered in it.
     pub due: bool,
+    /// Whether its oil was last seen below the mark: not to be lit before it is topped up.
+    pub low: bool,
 }
 
 /// Today.
@@ -192,6 +194,7 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
         last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
         due: ledger.word(id, day) == Word::Due,
+        low: ledger.is_low(id),
         life: life.map(LifeToday::from),
     }
 }

@@ -96,6 +96,10 @@ pub enum Line {
     PanIsEmpty,
     /// What to do with an empty pan.
     PanIsEmptyText,
+    /// The pan's oil stands below the mark.
+    PanIsLow,
+    /// What to do with a low pan.
+    PanIsLowText,
     /// An address of a pan there is not.
     NoSuchPan,
     /// The other entries behind the numbers.
@@ -168,6 +172,8 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::LogSomething => "Log something",
         Line::PanIsEmpty => "No oil in this pan",
         Line::PanIsEmptyText => "Do not light it. Log the fill once fresh oil is in.",
+        Line::PanIsLow => "Below the mark: do not light",
+        Line::PanIsLowText => "Its tag stays on. Top it up, then light-up asks for the level again.",
         Line::NoSuchPan => "No pan has this address.",
         Line::AllEntries => "Entries behind this",
         Line::ToToday => "Back to Today",

@@ -1,5 +1,6 @@
 //! Runs, jobs, standing empties and the history.
 
+use panward::domain::evidence::{Evidence, Item, Word};
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::{Contents, Left, Place, RunEvent};
@@ -100,4 +101,35 @@ fn the_history_shows_what_was_written_beside_what_stands() {
         log.entries.len() - 2,
         "corrections stand on the lines they correct"
     );
+}
+
+#[test]
+fn a_pan_seen_below_the_mark_is_low_until_it_is_seen_above_or_oil_goes_in() {
+    let seen = |word| {
+        let mut fact = run(1, FISH, SHARED);
+        fact.evidence = Evidence::new().with(Item::Level, word);
+        Fact::Run(Box::new(fact))
+    };
+    let lit = |word| {
+        let mut fact = JobFact::new(JobId(8), JobKind::LightUp, JobEvent::Answered);
+        fact.pan = Some(FISH);
+        fact.evidence = Evidence::new().with(Item::Level, word);
+        Fact::Job(Box::new(fact))
+    };
+    let mut log = Log::filled();
+    let mut low = |at, fact| {
+        log.say(at, fact);
+        (log.ledger().is_low(FISH), log.ledger().is_low(CHIPS))
+    };
+    assert_eq!(low(at(0, 22), seen(Word::Below)), (true, false));
+    assert_eq!(low(at(0, 23), seen(Word::Enough)), (false, false));
+    assert_eq!(low(at(1, 9), lit(Word::Below)), (true, false));
+    assert_eq!(
+        low(at(1, 8), top_up(FISH, 3)),
+        (true, false),
+        "that oil was in it when it was seen"
+    );
+    assert_eq!(low(at(1, 10), top_up(FISH, 3)), (false, false));
+    assert_eq!(low(at(2, 9), lit(Word::Below)), (true, false));
+    assert_eq!(low(at(2, 10), lit(Word::JustAbove)), (false, false));
 }

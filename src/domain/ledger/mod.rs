@@ -14,6 +14,7 @@ mod fill;
 mod fills;
 mod history;
 mod lines;
+mod lows;
 mod queries;
 mod runs;
 mod sheet;
@@ -50,6 +51,7 @@ pub struct Ledger {
     meetings: exposures::Meetings,
     claims: claims::Claims,
     empties: empties::Empties,
+    lows: lows::Lows,
     days: days::Days,
 }
 
@@ -140,6 +142,7 @@ impl Ledger {
         self.book.apply(entry);
         self.runs.apply(entry);
         self.empties.apply(entry);
+        self.lows.apply(entry);
     }
 
     fn apply_oil(&mut self, entry: &Entry) {

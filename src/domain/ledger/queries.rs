@@ -173,6 +173,12 @@ impl Ledger {
         self.empties.of(pan)
     }
 
+    /// Whether a pan was last seen with its oil below the mark, and nothing went in since.
+    #[must_use]
+    pub fn is_low(&self, pan: PanId) -> bool {
+        self.lows.has(pan)
+    }
+
     /// The sheet of one pan on one trading day, if anything was logged for it.
     #[must_use]
     pub fn pan_day(&self, pan: PanId, day: Day) -> Option<&PanDay> {

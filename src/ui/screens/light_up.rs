@@ -26,6 +26,7 @@ use crate::words::oil::fat_name;
 use crate::words::run::{job_name, pan_title};
 use crate::words::screens::day::{DaySay, next_look, say, stage_line};
 use crate::words::steps::block_name;
+use crate::words::today::{Line, line};
 
 /// What the parts of this screen share.
 #[derive(Clone, Copy)]
@@ -232,8 +233,12 @@ fn pans(range: Range) -> Element {
     let bench = range.bench;
     let lang = bench.lang;
     let list = live(move || {
-        let rows = bench.read_each_second(|kitchen, now| day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now));
-        let rows = rows.into_iter().map(|row| pan_row(range, row, lang));
+        let rows = bench.read_each_second(|kitchen, now| {
+            let rows = day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now).into_iter();
+            rows.map(|row| (kitchen.ledger().is_low(row.pan), row))
+                .collect::<Vec<_>>()
+        });
+        let rows = rows.into_iter().map(|(low, row)| pan_row(range, row, low, lang));
         el("div").class("job-list").children(rows)
     });
     let end = button(Rank::Second, say(DaySay::EndLight, lang), "end-light", move || {
@@ -247,7 +252,7 @@ fn pans(range: Range) -> Element {
     page.draw(bench)
 }
 
-fn pan_row(range: Range, row: LightRow, lang: Lang) -> Element {
+fn pan_row(range: Range, row: LightRow, low: bool, lang: Lang) -> Element {
     let LightRow {
         pan,
         name,
@@ -258,6 +263,7 @@ fn pan_row(range: Range, row: LightRow, lang: Lang) -> Element {
     } = row;
     let state = match (empty, look_s) {
         (true, _) => say(DaySay::DoNotLight, lang).to_owned(),
+        _ if low => line(Line::PanIsLow, lang).to_owned(),
         (false, Some(s)) => format!("{}, {}", stage_line(stage, lang), next_look(s, lang)),
         (false, None) => stage_line(stage, lang).to_owned(),
     };

@@ -65,8 +65,13 @@ fn page(shown: &Shown, lang: Lang) -> Node {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
     };
+    let low = shown.pan.low.then(|| {
+        let (title, text) = (line(Line::PanIsLow, lang), line(Line::PanIsLowText, lang));
+        notice(Tone::Danger, title, text, "pan-is-low")
+    });
     let now = el("div")
         .class("pan-now")
+        .child(low)
         .child(claims)
         .child(answer(life, &shown.pan, lang))
         .child(log);

@@ -100,7 +100,11 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(el("b").text(run::pan_title(name, lang)))
         .child(el("span").text(kept.join(" · ")))
         .child(score.map(small))
-        .child(filtered);
+        .child(filtered)
+        .child(pan.low.then(|| {
+            let low = el("span").class("due-mark").testid(format!("low-{name}"));
+            low.text(line(Line::PanIsLow, lang))
+        }));
     el("a")
         .class("row pan-row")
         .attr("href", format!("#{}", Screen::Pan(pan.pan).address()))

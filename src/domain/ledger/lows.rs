@@ -1,0 +1,53 @@
+//! Fold: pans last seen with their oil below the mark. They carry a tag, and are topped up before they are lit.
+
+use crate::domain::entry::Entry;
+use crate::domain::evidence::{Evidence, Item, Word};
+use crate::domain::facts::Fact;
+use crate::domain::ids::PanId;
+use crate::domain::sorted::SortedMap;
+use crate::domain::time::Millis;
+
+/// When each pan that is low was seen so.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Lows(SortedMap<PanId, Millis>);
+
+impl Lows {
+    /// Takes in one entry; entries come in order of cause.
+    pub(super) fn apply(&mut self, entry: &Entry) {
+        match &entry.fact {
+            Fact::Run(run) => self.see(run.pan, &run.evidence, entry.at),
+            Fact::Job(job) => {
+                if let Some(pan) = job.pan {
+                    self.see(pan, &job.evidence, entry.at);
+                }
+            }
+            Fact::TopUp(top_up) => self.raised(top_up.pan, entry.at),
+            Fact::Fill(fill) => self.raised(fill.pan, entry.at),
+            Fact::Move(moved) => self.raised(moved.to, entry.at),
+            _ => {}
+        }
+    }
+
+    fn see(&mut self, pan: PanId, seen: &Evidence, at: Millis) {
+        match seen.word(Item::Level) {
+            Some(Word::Below) => {
+                self.0.insert(pan, at);
+            }
+            Some(_) => {
+                self.0.remove(&pan);
+            }
+            None => {}
+        }
+    }
+
+    /// Oil went in: where it stands now is seen at the next look. What went in before the look is in what was seen.
+    fn raised(&mut self, pan: PanId, at: Millis) {
+        if self.0.get(&pan).is_some_and(|seen| *seen <= at) {
+            self.0.remove(&pan);
+        }
+    }
+
+    pub(super) fn has(&self, pan: PanId) -> bool {
+        self.0.contains_key(&pan)
+    }
+}
