@@ -11,6 +11,7 @@ use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
 use super::page::passed;
+use super::window::Claim;
 use crate::domain::ids::Dev;
 use crate::store::{Journal, Loaded, Record, StoreFault};
 use ahead::Ahead;
@@ -25,6 +26,7 @@ const STORE: &str = "store";
 pub struct IdbJournal {
     dev: Dev,
     db: Database,
+    claim: Claim,
     /// What the page began to read before this was opened; it stands for the first load and no other.
     ahead: RefCell<Option<Ahead>>,
 }
@@ -49,8 +51,8 @@ impl IdbJournal {
         // Another window is deleting the log: let go at once; what comes next here fails as closed.
         db.on_version_change(&db.close_function().bind0(&db));
         let dev = read_hex(&names.get(0)).ok_or_else(|| damaged("the store has no name"))?;
-        let ahead = RefCell::new(ahead);
-        Ok(Self { dev, db, ahead })
+        let (claim, ahead) = (Claim::on(name), RefCell::new(ahead));
+        Ok(Self { dev, db, claim, ahead })
     }
 
     /// Whether a log of this name stands on this phone; yes where the browser cannot tell.
@@ -86,6 +88,11 @@ impl IdbJournal {
         self.ahead.borrow().as_ref().map(|ahead| ahead.entries)
     }
 
+    /// Whether this window may write in the log; see [`Claim::is_mine`].
+    pub async fn is_mine(&self) -> bool {
+        self.claim.is_mine().await
+    }
+
     /// Closes the log: whatever is asked of it from now on fails with [`StoreFault::Closed`].
     pub fn close(&self) {
         self.db.close();
@@ -104,6 +111,9 @@ impl Journal for IdbJournal {
     }
 
     async fn append(&self, records: &[Record]) -> Result<(), StoreFault> {
+        if !self.claim.is_mine().await {
+            return Err(StoreFault::OtherWindow);
+        }
         self.ahead.take();
         let strict = Object::new();
         Reflect::set(&strict, &"durability".into(), &"strict".into()).map_err(|e| fault(&e))?;

@@ -11,3 +11,4 @@ pub mod sound;
 pub mod storage_health;
 pub mod update;
 pub mod wake;
+pub mod window;

@@ -41,6 +41,9 @@ pub enum StoreFault {
     /// The journal was closed: by another window, by the system, or on leaving.
     #[error("the log was closed")]
     Closed,
+    /// Another window has the log: this one only shows it.
+    #[error("another window has the log")]
+    OtherWindow,
     /// An entry already stands in one of the places.
     #[error("another entry stands in that place of the log")]
     Taken,

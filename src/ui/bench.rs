@@ -65,6 +65,8 @@ pub struct Handles {
     pub update: Held<Option<update::Update>>,
     /// Whether the phone promised never to clear the log by itself; `None` where it was not asked or cannot say.
     pub kept: Held<Option<bool>>,
+    /// Whether another window has the log, so that this one only shows it.
+    pub second: Held<bool>,
     /// Which world this log belongs to.
     pub world: World,
     /// The language on screen.
@@ -95,6 +97,9 @@ impl Bench {
         // Before there is anything to keep nobody has been asked, so "no" would be no answer.
         let asked = kitchen.ledger().book.kitchen.is_some();
         spawn_local(async move { kept.set(storage_health::persisted().await.filter(|kept| *kept || asked)) });
+        let second = Held::new(false);
+        let journal = kitchen.journal_handle();
+        spawn_local(async move { second.set(!journal.is_mine().await) });
         let handles = Handles {
             kitchen: StoredValue::new_local(Rc::new(RefCell::new(kitchen))),
             sound: StoredValue::new_local(Sound::new(move |state| sound_state.set(state))),
@@ -109,6 +114,7 @@ impl Bench {
             wake_state,
             update: waiting,
             kept,
+            second,
             world,
             lang: Lang::En,
         };

@@ -76,7 +76,11 @@ fn opened(bench: Bench) -> Node {
         // Another screen is new all through: no focus, scroll or half-done press of the one before stays on it.
         untrack(|| draw(bench, screen)).key(screen.address())
     });
-    nodes![shown, trouble::trouble_sheet(bench, screen)]
+    nodes![
+        trouble::second_window(bench),
+        shown,
+        trouble::trouble_sheet(bench, screen),
+    ]
 }
 
 fn draw(bench: Bench, screen: Screen) -> Element {

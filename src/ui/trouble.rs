@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::node::{Act, Held, Node, el, live};
-use super::parts::{Rank, button};
+use super::parts::{Rank, Tone, button, notice};
 use super::screen::Screen;
 use crate::browser::clock;
 use crate::kitchen::Refused;
@@ -29,13 +29,27 @@ fn told(why: &Refused, lang: Lang) -> (Told, Ways) {
         Refused::BadEntry(why) => (trouble::bad_entry(why, lang), Ways::Leave),
         Refused::Store(why) => {
             let ways = match why {
-                StoreFault::Full | StoreFault::Closed | StoreFault::Failed { .. } => Ways::Again,
+                StoreFault::Full | StoreFault::Closed | StoreFault::OtherWindow | StoreFault::Failed { .. } => {
+                    Ways::Again
+                }
                 StoreFault::Blocked | StoreFault::Taken | StoreFault::Damaged { .. } => Ways::Leave,
             };
             (trouble::store(why, lang), ways)
         }
         Refused::Guide(_) | Refused::Day(_) => (trouble::guide(lang), Ways::Leave),
     }
+}
+
+/// That this window only shows, while another has the log.
+#[must_use]
+pub fn second_window(bench: Bench) -> Node {
+    live(move || {
+        let Told { title, text } = trouble::second_window(bench.lang);
+        bench
+            .second
+            .get()
+            .then(|| notice(Tone::Wrong, title, text, "second-window"))
+    })
 }
 
 /// The trouble, until somebody has read it, over whatever screen is beneath. The guide's own refusals are worded by the

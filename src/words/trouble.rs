@@ -118,6 +118,11 @@ pub fn store(why: &StoreFault, lang: Lang) -> Told {
             "Another window or the phone closed it. What is logged is safe. Close other windows, then try again: it is kept here."
                 .to_owned(),
         ),
+        StoreFault::OtherWindow => (
+            "Open in another window",
+            "Nothing of this was saved; what is logged is safe. Go on in the other window, or close it: this one takes over by itself."
+                .to_owned(),
+        ),
         StoreFault::Taken => (
             "Another window wrote first",
             "Nothing of this was saved; what is logged is safe. Close other windows, start this one again, then log it."
@@ -133,6 +138,17 @@ pub fn store(why: &StoreFault, lang: Lang) -> Told {
         ),
     };
     Told { title, text }
+}
+
+/// This window only shows the log, because another one has it: what to know and do.
+#[must_use]
+pub fn second_window(lang: Lang) -> Told {
+    let Lang::En = lang;
+    Told {
+        title: "Open in another window",
+        text: "This one only shows what stood when it was opened, and saves nothing. Close the other: this one takes over."
+            .to_owned(),
+    }
 }
 
 /// The guide said no and its own screen is not there to say why.

@@ -47,6 +47,21 @@ async fn shows_the_cards_when_scripts_are_off() -> Outcome {
 }
 
 #[tokio::test]
+async fn shows_the_cards_when_the_app_hangs() -> Outcome {
+    journey("app_hangs", async |stage| {
+        let never = "WebAssembly.instantiateStreaming = WebAssembly.instantiate = () => new Promise(() => {});";
+        stage
+            .phone
+            .cdp("Page.addScriptToEvaluateOnNewDocument", json!({ "source": never }))
+            .await?;
+        stage.phone.open_unready(&stage.site.url()).await?;
+        stage.phone.sees("start-fire", "No water").await?;
+        stage.phone.sees("start-burn", "20 minutes").await
+    })
+    .await
+}
+
+#[tokio::test]
 async fn hides_the_cards_once_the_app_runs() -> Outcome {
     journey("cards_hidden", async |stage| {
         stage.open().await?;

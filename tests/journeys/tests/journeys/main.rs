@@ -13,3 +13,4 @@ mod night;
 mod offline;
 mod shots;
 mod update;
+mod windows;
