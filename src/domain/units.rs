@@ -173,6 +173,8 @@ keyed! {
         Block = "block",
         /// Drums of oil; the owner says what one holds.
         Drum = "drum",
+        /// Bags of oil, boxed or not; the owner says what one holds.
+        Bag = "bag",
     }
 }
 

@@ -104,6 +104,8 @@ pub struct Packs {
     pub block_g: Option<u32>,
     /// Volume of a drum of oil.
     pub drum: Option<Volume>,
+    /// Volume of a bag of oil.
+    pub bag: Option<Volume>,
 }
 
 /// Why a typed amount cannot be turned into a volume.
@@ -113,6 +115,8 @@ pub enum NoAmount {
     BlockUnknown,
     /// Nobody has said what a drum holds.
     DrumUnknown,
+    /// Nobody has said what a bag holds.
+    BagUnknown,
     /// More than one entry may hold.
     TooMuch,
 }
@@ -128,6 +132,7 @@ pub fn amount(typed: Typed, fat: Fat, packs: Packs) -> Result<Amount, NoAmount> 
         Unit::Kilograms => volume_of_grams(typed.thousandths, fat),
         Unit::Block => times(packs.block_g.ok_or(NoAmount::BlockUnknown)?).and_then(|g| volume_of_grams(g, fat)),
         Unit::Drum => times(packs.drum.ok_or(NoAmount::DrumUnknown)?.ml()).and_then(Volume::from_ml),
+        Unit::Bag => times(packs.bag.ok_or(NoAmount::BagUnknown)?.ml()).and_then(Volume::from_ml),
     };
     let volume = volume.ok_or(NoAmount::TooMuch)?;
     Ok(Amount { volume, typed })

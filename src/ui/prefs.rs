@@ -6,7 +6,7 @@ use serde::{Serialize, de::DeserializeOwned};
 
 use crate::domain::ids::PersonId;
 use crate::domain::time::Millis;
-use crate::domain::units::Volume;
+use crate::domain::units::{Unit, Volume};
 use crate::domain::volume::Packs;
 use crate::store::World;
 
@@ -14,6 +14,7 @@ const WORLD: &str = "panward.world";
 const ME: &str = "panward.me";
 const BLOCK_G: &str = "panward.block_g";
 const DRUM_ML: &str = "panward.drum_ml";
+const BAG_ML: &str = "panward.bag_ml";
 const DRAFT: &str = "panward.draft";
 
 /// What this phone keeps under a key; nothing where it keeps nothing, or something else.
@@ -58,6 +59,7 @@ pub fn packs() -> Packs {
     Packs {
         block_g: kept(BLOCK_G),
         drum: kept(DRUM_ML).and_then(Volume::from_ml),
+        bag: kept(BAG_ML).and_then(Volume::from_ml),
     }
 }
 
@@ -66,9 +68,13 @@ pub fn set_block_g(grams: u32) {
     keep(BLOCK_G, grams);
 }
 
-/// Keeps what a drum holds.
-pub fn set_drum(volume: Volume) {
-    keep(DRUM_ML, volume.ml());
+/// Keeps what a drum or a bag holds; nothing else is counted in packs of a volume.
+pub fn set_holds(unit: Unit, volume: Volume) {
+    match unit {
+        Unit::Drum => keep(DRUM_ML, volume.ml()),
+        Unit::Bag => keep(BAG_ML, volume.ml()),
+        Unit::Litres | Unit::Kilograms | Unit::Block => {}
+    }
 }
 
 /// What was being typed when the page went away, as pairs of text; nothing when it was saved.

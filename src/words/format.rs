@@ -162,6 +162,7 @@ pub fn typed(typed: Typed, lang: Lang) -> String {
         Unit::Kilograms => return format!("{number}{NBSP}kg"),
         Unit::Block => ("block", "blocks"),
         Unit::Drum => ("drum", "drums"),
+        Unit::Bag => ("bag", "bags"),
     };
     let (whole, rest) = (typed.thousandths / 1000, typed.thousandths % 1000);
     let part = match rest {
@@ -186,7 +187,7 @@ pub fn amount(amount: Amount, lang: Lang) -> String {
     let as_typed = typed(amount.typed, lang);
     match amount.typed.unit {
         Unit::Litres => as_typed,
-        Unit::Kilograms | Unit::Block | Unit::Drum => format!("{as_typed} ({})", litres(amount.volume)),
+        Unit::Kilograms | Unit::Block | Unit::Drum | Unit::Bag => format!("{as_typed} ({})", litres(amount.volume)),
     }
 }
 

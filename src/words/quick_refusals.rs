@@ -17,6 +17,7 @@ pub const fn gap(gap: Gap, lang: Lang) -> &'static str {
         Gap::Range => "No such number can be. Look at the figure and its unit.",
         Gap::Block => "Say once what one block weighs; this phone remembers it.",
         Gap::Drum => "Say once what one drum holds; this phone remembers it.",
+        Gap::Bag => "Say once what one bag holds; this phone remembers it.",
         Gap::Gauge => "Choose what was read.",
         Gap::Sign => "Choose what you notice.",
         Gap::To => "Choose the pan it went into.",

@@ -199,6 +199,7 @@ pub const fn unit_name(unit: Unit, lang: Lang) -> &'static str {
         Unit::Kilograms => "kg",
         Unit::Block => "blocks",
         Unit::Drum => "drums",
+        Unit::Bag => "bags",
     }
 }
 

@@ -252,6 +252,7 @@ fn a_gap_is_named_and_nothing_is_said() {
     let packs = Packs {
         block_g: Some(12_500),
         drum: None,
+        bag: None,
     };
     let Ok(Quick::TopUp(half)) = said(&form, packs) else {
         panic!()

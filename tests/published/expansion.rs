@@ -141,6 +141,7 @@ fn half_a_block() {
     let packs = Packs {
         block_g: Some(12_500),
         drum: None,
+        bag: None,
     };
     let logged = amount(half, Fat::Dripping, packs).unwrap();
     assert_eq!(logged.typed, half);
@@ -154,4 +155,27 @@ fn half_a_block() {
         unit: Unit::Litres,
     };
     assert_eq!(amount(flood, Fat::Dripping, packs), Err(NoAmount::TooMuch));
+}
+
+/// Packs of a volume, by what the owner says one holds.
+#[test]
+fn a_bag_and_half_a_drum() {
+    let packs = Packs {
+        drum: Volume::from_ml(20_000),
+        bag: Volume::from_ml(10_000),
+        ..Packs::default()
+    };
+    let of =
+        |unit, thousandths| amount(Typed { thousandths, unit }, Fat::Rapeseed, packs).map(|logged| logged.volume.ml());
+    assert_eq!(of(Unit::Bag, 1_000), Ok(10_000));
+    assert_eq!(of(Unit::Drum, 500), Ok(10_000));
+    let none = amount(
+        Typed {
+            thousandths: 1_000,
+            unit: Unit::Bag,
+        },
+        Fat::Rapeseed,
+        Packs::default(),
+    );
+    assert_eq!(none, Err(NoAmount::BagUnknown));
 }

@@ -24,6 +24,8 @@ pub enum Gap {
     Block,
     /// Nobody has said what a drum holds.
     Drum,
+    /// Nobody has said what a bag holds.
+    Bag,
     /// What was read.
     Gauge,
     /// What was noticed.
@@ -49,6 +51,7 @@ impl Gap {
         Self::Range,
         Self::Block,
         Self::Drum,
+        Self::Bag,
         Self::Gauge,
         Self::Sign,
         Self::To,
@@ -225,6 +228,7 @@ impl Form {
         volume::amount(typed, self.fat, packs).map_err(|why| match why {
             NoAmount::BlockUnknown => Gap::Block,
             NoAmount::DrumUnknown => Gap::Drum,
+            NoAmount::BagUnknown => Gap::Bag,
             NoAmount::TooMuch => Gap::Range,
         })
     }

@@ -39,6 +39,8 @@ pub enum Add {
     BlockSize,
     /// Litres in a drum.
     DrumSize,
+    /// Litres in a bag.
+    BagSize,
     /// Help for both.
     PackHelp,
     /// Keeps a pack's size.
@@ -74,6 +76,7 @@ pub const fn add(what: Add, lang: Lang) -> &'static str {
         Add::NowByDefault => "Leave both empty for now.",
         Add::BlockSize => "What does one block weigh?",
         Add::DrumSize => "What does one drum hold?",
+        Add::BagSize => "What does one bag hold?",
         Add::PackHelp => "It is printed on the pack. This phone remembers it.",
         Add::KeepSize => "Remember it",
         Add::OwnWords => "In your own words",
@@ -106,6 +109,7 @@ pub fn unit(form: &Form, lang: Lang) -> &'static str {
             Unit::Kilograms => "kg",
             Unit::Block => "blocks",
             Unit::Drum => "drums",
+            Unit::Bag => "bags",
         },
         Kind::Sign | Kind::Note | Kind::ClaimLost | Kind::ClaimRestored => "",
     }

@@ -199,7 +199,7 @@ fn labelled(desk: Desk, of: Slot, label: Text, kind: FieldKind) -> Node {
     })
 }
 
-/// What a block weighs or a drum holds, the first time it is counted in.
+/// What a block weighs or a drum or bag holds, the first time it is counted in.
 pub fn pack(desk: Desk) -> Node {
     let lang = desk.lang();
     let counts = matches!(
@@ -216,6 +216,7 @@ pub fn pack(desk: Desk) -> Node {
         match Unit::from_key(&desk.text(Slot::Unit)) {
             Some(unit @ Unit::Block) if packs.block_g.is_none() => Some(unit),
             Some(unit @ Unit::Drum) if packs.drum.is_none() => Some(unit),
+            Some(unit @ Unit::Bag) if packs.bag.is_none() => Some(unit),
             _ => None,
         }
     });
@@ -223,9 +224,9 @@ pub fn pack(desk: Desk) -> Node {
         let thousandths = parts(&typed.get_untracked(), 3).filter(|n| *n > 0);
         match (missing.get_untracked(), thousandths) {
             (Some(Unit::Block), Some(grams)) => prefs::set_block_g(grams),
-            (Some(Unit::Drum), Some(ml)) => {
+            (Some(unit), Some(ml)) => {
                 if let Some(volume) = Volume::from_ml(ml) {
-                    prefs::set_drum(volume);
+                    prefs::set_holds(unit, volume);
                 }
             }
             _ => {}
@@ -237,6 +238,7 @@ pub fn pack(desk: Desk) -> Node {
     live(move || {
         let (label, unit) = match missing.get()? {
             Unit::Drum => (Add::DrumSize, "L"),
+            Unit::Bag => (Add::BagSize, "L"),
             Unit::Block | Unit::Litres | Unit::Kilograms => (Add::BlockSize, "kg"),
         };
         let field = Field {
