@@ -17,6 +17,9 @@ use panward::domain::procedure::{DayTables, StepId};
 use panward::domain::time::{Millis, Now};
 use panward::domain::units::Minutes;
 use panward::domain::wait::Standing;
+use panward::words::Lang;
+use panward::words::format::NBSP;
+use panward::words::screens::day::{DaySay, heap_warm, say};
 
 use crate::world::{ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, PAN, later, reloaded, replayed, scene, start, written};
 
@@ -120,7 +123,15 @@ impl Day {
     }
 
     fn stage(&self) -> Stage {
-        self.jobs.state().light.as_ref().unwrap().pans[&PAN].stage_at(&self.now)
+        self.jobs
+            .state()
+            .light
+            .as_ref()
+            .unwrap()
+            .pans
+            .get(&PAN)
+            .unwrap()
+            .stage_at(&self.now)
     }
 
     fn last_event(&self) -> JobEvent {
@@ -215,6 +226,30 @@ fn the_heap_is_cold_under_forty_twice_ten_minutes_apart_and_not_rising() {
 }
 
 #[test]
+fn a_reading_that_does_not_count_is_remembered_until_one_does() {
+    let mut day = Day::new(Fat::Rapeseed, Contents::Oil);
+    day.open(LOCK, JobKind::LockUp);
+    let warm = |day: &Day| day.jobs.state().lock.as_ref().unwrap().warm;
+    assert_eq!(warm(&day), None);
+    day.lock(StepId::Scraps, 550).unwrap();
+    assert_eq!(warm(&day), Some(550));
+    day.kill();
+    assert_eq!(warm(&day), Some(550));
+    assert!(
+        heap_warm(550, Lang::En)
+            .replace(NBSP, " ")
+            .contains("55 °C. Under 40 °C counts as cold.")
+    );
+    day.lock(StepId::Scraps, 300).unwrap();
+    assert_eq!(warm(&day), None);
+    day.wait(10 * Millis::MINUTE);
+    day.lock(StepId::ScrapsAgain, 350).unwrap();
+    assert_eq!(warm(&day), Some(350));
+    let said = heap_warm(350, Lang::En).replace(NBSP, " ");
+    assert!(said.starts_with("Warmer than before: 35 °C.") && said.contains(say(DaySay::StillWarm, Lang::En)));
+}
+
+#[test]
 fn a_reload_resumes_the_wait_once_somebody_vouched_for_the_time() {
     let mut day = Day::new(Fat::Rapeseed, Contents::Oil);
     day.open(LOCK, JobKind::LockUp);
@@ -242,7 +277,17 @@ fn a_melt_is_looked_at_every_five_minutes_and_again_after_a_reload() {
     day.open(LIGHT, JobKind::LightUp);
     day.light(StepId::LightLevel, &[(Item::Melt, Word::PartLiquid)]);
     day.light(StepId::MeltLow, &[]);
-    let due = |day: &Day| day.jobs.state().light.as_ref().unwrap().pans[&PAN].next_look(&day.now);
+    let due = |day: &Day| {
+        day.jobs
+            .state()
+            .light
+            .as_ref()
+            .unwrap()
+            .pans
+            .get(&PAN)
+            .unwrap()
+            .next_look(&day.now)
+    };
     day.wait(5 * Millis::MINUTE - 1);
     assert_eq!(due(&day), Some(Standing::Running { left_ms: 1 }));
     day.wait(1);
