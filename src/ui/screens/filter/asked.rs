@@ -1,7 +1,7 @@
 //! A gate of the filter job on screen, with what stands around it.
 
 use super::{Floor, Over, heater, picks};
-use crate::domain::evidence::Item;
+use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::{Place, Pump};
 use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::Run;
@@ -138,5 +138,7 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
             let play = move || watch::play(floor.bench, Urgency::Safety);
             quiet(job::say(JobSay::PlayAgain, lang), "play-sound", Box::new(play))
         });
-    nodes![why, sound, heater::standing(floor), leave, back, wrong]
+    let off = asking.seen().is(Item::Heater, Word::Off);
+    let warming = (!off).then(|| heater::standing(floor));
+    nodes![why, sound, warming, leave, back, wrong]
 }
