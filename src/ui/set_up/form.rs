@@ -3,6 +3,7 @@
 use super::drafts;
 use super::field::FormField;
 use crate::browser::clock;
+use crate::browser::page::to_top;
 use crate::domain::entry::Draft;
 use crate::domain::facts::Fact;
 use crate::domain::ids::PersonId;
@@ -70,9 +71,7 @@ fn begin_each_page_at_its_top(page: Held<usize>, top: Reach) {
         if before.replace(at).is_some_and(|before| before != at)
             && let Some(title) = top.get()
         {
-            if let Some(window) = web_sys::window() {
-                window.scroll_to_with_x_and_y(0.0, 0.0);
-            }
+            to_top();
             let _ = title.focus();
         }
     });
