@@ -334,6 +334,19 @@ fn a_pan_has_two_different_signs_of_off_to_choose() {
 }
 
 #[test]
+fn nobody_is_told_to_dry_a_hot_bare_pan() {
+    // A pan just emptied is wet with its own oil; water in it waits until the pan is cold.
+    let said = holds::hold_meanwhile(Hold::ClearDry, EN);
+    let at = |part: &str| said.find(part).unwrap_or_else(|| panic!("{part}: {said}"));
+    assert!(at("Heat stays off") < at("stop") && at("cold") < at("dry it"));
+    assert!(!said.contains("ipe"), "{said}");
+    for word in [Word::ClearDry, Word::Wet] {
+        let label = answers::label(Item::PanInside, word, EN);
+        assert!(label.to_lowercase().contains("water"), "{label}");
+    }
+}
+
+#[test]
 fn the_end_of_a_flow_is_named_by_what_the_hand_did() {
     assert_eq!(answers::moving_ends(OutBy::Nozzle, false, EN), "Pump is off");
     assert_eq!(answers::moving_ends(OutBy::Drain, false, EN), "Flow has stopped");

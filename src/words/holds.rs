@@ -23,7 +23,7 @@ pub const fn hold_name(hold: Hold, lang: Lang) -> &'static str {
         Hold::Scraps => "Scraps cold",
         Hold::Melt => "All liquid before full heat",
         Hold::WarmUp => "Machine warm",
-        Hold::ClearDry => "Pan clear and dry",
+        Hold::ClearDry => "Pan free of water and tools",
         Hold::Container => "Dry lidded metal container",
     }
 }
@@ -77,7 +77,7 @@ pub const fn hold_opens(hold: Hold, lang: Lang) -> &'static str {
         }
         Hold::Melt => "All of the fat stirred and seen liquid.",
         Hold::WarmUp => "The warm-up over, and the heater not off for 20 minutes since.",
-        Hold::ClearDry => "Nothing in the pan, and its walls dry.",
+        Hold::ClearDry => "No water and no tool in the pan. A film of its own oil may stay.",
         Hold::Container => "A dry metal container with a lid and room for all of it.",
     }
 }
@@ -101,7 +101,9 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
         Hold::Scraps => "Spread them thinner and stay. Never inside, locked up, and warm.",
         Hold::Melt => "Lowest heat, lid off, look every five minutes. Crackling: heat off.",
         Hold::WarmUp => "Do other steps while it warms. Never free set fat with a flame or boiling water.",
-        Hold::ClearDry => "Take it out, wipe it dry, look again. Heat stays off.",
+        Hold::ClearDry => {
+            "Heat stays off. Water: stop, wait until the pan is cold by the owner's rule, then dry it. A tool: lift it out with tongs."
+        }
         Hold::Container => "The oil stays in the pan, lid on, until there is one.",
     }
 }

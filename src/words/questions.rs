@@ -64,7 +64,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Valve => "How is the drain valve?",
         Item::Pump => "What does the pump do?",
         Item::Remainder => "What is left in the pan?",
-        Item::PanInside => "What is the pan like inside?",
+        Item::PanInside => "Is any water or tool in the pan?",
         Item::Container => "What is the container like?",
         Item::Room => "How much room has it?",
         Item::ByHand => "Where did the oil go?",

@@ -111,12 +111,12 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
             "Only at 40 °C or under. At most two thirds full. Lid on before anybody moves it; two people move it."
         }
         StepId::Wipe => "Long handle or tongs, never a gloved hand in the pan. Too hot? Leave it for the cold clean.",
-        StepId::Rinse => "Nothing in the pan, walls dry, heat off, everything connected.",
+        StepId::Rinse => "No water and no tool in the pan, heat off, everything connected.",
         StepId::Rinsing => "The clock counts. On a single-pass filter stop at the latest when it sounds.",
         StepId::SampleBack => "From the pan, never from under the nozzle.",
-        StepId::GiveBack => "Cloths and scraper out, walls dry, drain valve shut, heat off.",
+        StepId::GiveBack => "Cloths and scraper out, no water in the pan, drain valve shut, heat off.",
         StepId::Returning => "About a minute. Watch the level, not the clock. Stop at the mark.",
-        StepId::PourBack => "Cloths and scraper out, walls dry, drain valve shut, heat off.",
+        StepId::PourBack => "Cloths and scraper out, no water in the pan, drain valve shut, heat off.",
         StepId::Pouring => "Help for anything heavy. Low and close to the pan. No splash.",
         StepId::Tank => "Oil left inside stays inside: lid shut, and it says so.",
         StepId::Level => "Hot oil stands higher than cold. The screen says how far above the mark is enough.",
@@ -164,7 +164,7 @@ pub const fn step_detail_for(step: StepId, out_by: OutBy, lang: Lang) -> &'stati
         }
         (StepId::Connect, OutBy::BuiltIn) => "Nobody else within reach. The valve stays shut until you go on.",
         (StepId::Rinse, OutBy::Drain | OutBy::BuiltIn) => {
-            "Nothing in the pan, walls dry, heat off. The valve stands open, so that the oil runs through."
+            "No water and no tool in the pan, heat off. The valve stands open, so that the oil runs through."
         }
         _ => step_detail(step, lang),
     }
