@@ -93,7 +93,7 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
         Hold::Dry => "Dry it with paper and time, never with heat. Damaged: out of service.",
         Hold::Room => "Empty the machine first, or use a bigger one. Never fill it and hope.",
         Hold::Match => "Choose another pan or a clean machine. Or the owner ends what this pan is kept for.",
-        Hold::Temperature => "Too hot: heat off, wait, read again. Too cool: not yet, on either route.",
+        Hold::Temperature => "The pump stays off until a reading stands.",
         Hold::HeatOff => "Shut the isolator or gas tap. Lid on, stand back, call the engineer.",
         Hold::Connected => "Pump stays off. Secure it, then look again.",
         Hold::LookAgain => "Pump off, heat off, nobody carries oil.",

@@ -126,7 +126,7 @@ pub fn heap_warm(dc: i32, lang: Lang) -> String {
         format!("Still hot: {read}. {}.", heap_limit(lang))
     };
     format!(
-        "{wrong} Wait and probe again, or spread thin outdoors: \u{201c}{}\u{201d}.",
+        "{wrong} Wait and probe again, or spread thin outdoors: “{}”.",
         say(DaySay::StillWarm, lang)
     )
 }
