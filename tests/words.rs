@@ -11,6 +11,7 @@ use panward::domain::ids::MachineId;
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
 use panward::domain::setting_up::Field;
+use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
@@ -365,6 +366,24 @@ fn make_safe_names_the_pan_that_stands_empty_as_every_screen_does() {
     let standing = run::pan_empty("3", EN);
     let lines = make_safe::make_safe(Place::Split, Pump::Drawing, Heat::On, "3", OutBy::Drain, EN);
     assert!(lines.iter().any(|l| l.starts_with(&standing)), "{lines:?}");
+}
+
+#[test]
+fn a_label_is_compared_with_fat_and_promises() {
+    use panward::domain::facts::setup::Claim;
+    use panward::words::screens::job::label_says;
+    assert_eq!(label_says("1", Fat::Rapeseed, &[], EN), "Pan 1: Rapeseed.");
+    let claim = |what| Claim {
+        what,
+        from: Day::of(Millis(0), 0, 0),
+        basis: String::new(),
+        until: None,
+    };
+    let both = [claim(ClaimKind::GlutenFree), claim(ClaimKind::Halal)];
+    assert_eq!(
+        label_says("Chips", Fat::Rapeseed, &both, EN),
+        "Pan Chips: Rapeseed. Kept for: gluten-free, halal."
+    );
 }
 
 #[test]

@@ -146,7 +146,8 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
             (hazard, Some(words.unwrap_or_else(|| small.to_owned())))
         }
         QuestionKind::Person => (None, None),
-        QuestionKind::Together(_) | QuestionKind::Machine => (hazard, None),
+        QuestionKind::Together(_) => (hazard, around.own.clone()),
+        QuestionKind::Machine => (hazard, None),
     };
     Lines {
         progress: parts.progress.clone(),

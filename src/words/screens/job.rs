@@ -1,10 +1,10 @@
 //! What the screens of a job say around their steps: beginning, choosing, pausing, leaving.
 
 use crate::domain::facts::run::Left;
-use crate::domain::facts::setup::OutBy;
+use crate::domain::facts::setup::{Claim, OutBy};
 use crate::domain::fat::Fat;
 use crate::domain::units::{Temp, Volume};
-use crate::words::{Lang, format, oil, run};
+use crate::words::{Lang, format, oil, run, setup};
 
 /// Fixed words of a job's screens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -162,6 +162,21 @@ pub fn pan_line(fat: Fat, done: Option<Left>, comes_back: bool, lang: Lang) -> S
     )
 }
 
+/// What the pan's own label must say: "Pan 1: Rapeseed. Kept for: gluten-free."
+#[must_use]
+pub fn label_says(pan: &str, fat: Fat, claims: &[Claim], lang: Lang) -> String {
+    let Lang::En = lang;
+    let mut said = format!("{}: {}.", run::pan_title(pan, lang), oil::fat_name(fat, lang));
+    for (n, claim) in claims.iter().enumerate() {
+        said.push_str(if n == 0 { " Kept for: " } else { ", " });
+        said.push_str(&setup::claim_name(claim.what, lang).to_lowercase());
+    }
+    if !claims.is_empty() {
+        said.push('.');
+    }
+    said
+}
+
 /// How much must stand above the mark: "Enough: 1.3 L above the mark, hot as it is."
 #[must_use]
 pub fn above_mark(ml: u32, lang: Lang) -> String {
@@ -206,6 +221,13 @@ pub const fn pad_keys(lang: Lang) -> [&'static str; 4] {
 pub fn rinse_most(seconds: u16, lang: Lang) -> String {
     let Lang::En = lang;
     format!("{} at most", format::length(i64::from(seconds), lang))
+}
+
+/// How long oil has been moving, once that is too long: "0:33 in all".
+#[must_use]
+pub fn in_all(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} in all", format::clock(seconds))
 }
 
 /// How long a rinse must be: "60 s at least".

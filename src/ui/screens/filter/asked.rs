@@ -63,6 +63,10 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         .filter(|ml| *ml > 0)
         .map(|ml| job::above_mark(ml, lang));
     let own = asking.current(run).and_then(|question| {
+        if let (StepId::Match, Some(run)) = (question.step, run) {
+            let kept = &run.pan;
+            return Some(job::label_says(&kept.pan.name, kept.pan.fat, &kept.claims, lang));
+        }
         let item = match question.kind {
             QuestionKind::Look { item, .. } => Some(item),
             _ => None,
