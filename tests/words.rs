@@ -369,6 +369,18 @@ fn make_safe_names_the_pan_that_stands_empty_as_every_screen_does() {
 }
 
 #[test]
+fn a_pan_to_choose_says_whether_it_is_due_or_filtered() {
+    use panward::domain::facts::run::Left;
+    use panward::words::screens::job::{Today, pan_line};
+    let line = |today, done, out| pan_line(Fat::Rapeseed, today, done, out, EN);
+    assert_eq!(line(None, None, false), "Rapeseed");
+    assert_eq!(line(Some(Today::Due), None, false), "Rapeseed, due today");
+    let filtered = line(Some(Today::Filtered), Some(Left::Off), false);
+    assert_eq!(filtered, "Rapeseed, filtered today, left off");
+    assert_eq!(line(None, None, true), "Rapeseed, its oil comes back");
+}
+
+#[test]
 fn a_label_is_compared_with_fat_and_promises() {
     use panward::domain::facts::setup::Claim;
     use panward::words::screens::job::label_says;

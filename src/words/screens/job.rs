@@ -4,6 +4,8 @@ use crate::domain::facts::run::Left;
 use crate::domain::facts::setup::{Claim, OutBy};
 use crate::domain::fat::Fat;
 use crate::domain::units::{Temp, Volume};
+use crate::words::screens::last_filtered;
+use crate::words::today::{Line, line};
 use crate::words::{Lang, format, oil, run, setup};
 
 /// Fixed words of a job's screens.
@@ -149,17 +151,34 @@ pub fn warm_for(seconds: i64, lang: Lang) -> String {
     format!("Warm for {}", format::clock(seconds))
 }
 
-/// The line under a pan in the list: its fat, how it was left, whether its oil stands outside it.
+/// The line under a pan in the list: its fat, whether it is due or filtered today, how it was left, whether its oil
+/// stands outside it.
 #[must_use]
-pub fn pan_line(fat: Fat, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
-    let fat = oil::fat_name(fat, lang);
-    if comes_back {
-        return format!("{fat}, {}", say(JobSay::ComesBack, lang));
+pub fn pan_line(fat: Fat, today: Option<Today>, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
+    let mut said = oil::fat_name(fat, lang).to_owned();
+    let today = today.map(|today| match today {
+        Today::Due => line(Line::Due, lang).to_owned(),
+        Today::Filtered => last_filtered(0, lang),
+    });
+    let left = if comes_back {
+        Some(say(JobSay::ComesBack, lang).to_owned())
+    } else {
+        done.map(|left| run::left_name(left, lang).to_lowercase())
+    };
+    for more in [today, left].into_iter().flatten() {
+        said.push_str(", ");
+        said.push_str(&more);
     }
-    done.map_or_else(
-        || fat.to_owned(),
-        |left| format!("{fat}, {}", run::left_name(left, lang).to_lowercase()),
-    )
+    said
+}
+
+/// Where a pan stands today, where that is to be said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Today {
+    /// It is due.
+    Due,
+    /// It was filtered today.
+    Filtered,
 }
 
 /// What the pan's own label must say: "Pan 1: Rapeseed. Kept for: gluten-free."
