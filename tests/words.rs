@@ -97,6 +97,7 @@ fn everything() -> Vec<(String, String)> {
             put(format!("{field:?} {key}"), &option);
         }
     }
+    put("question of a group".to_owned(), questions::of_group(EN));
     for text in office::numbers(EN) {
         put("numbers".to_owned(), text);
     }
@@ -194,6 +195,16 @@ fn answers_grouped_at_one_place_read_as_one() {
     ];
     assert_eq!(answers::together(&seen, EN), "Knob at off, flame out, no smoke");
     assert_eq!(answers::together(&[], EN), "");
+    let lit = [
+        (Item::Lid, Word::Off),
+        (Item::InPan, Word::None),
+        (Item::Tag, Word::None),
+    ];
+    assert_eq!(
+        answers::together(&lit, EN),
+        "Lid off, set aside, no tool in the pan, no tag"
+    );
+    assert!(questions::of_group(EN).ends_with('?'));
     assert_eq!(answers::phrase(Item::Knob, Word::Off, EN), "knob at off");
 }
 

@@ -24,6 +24,13 @@ pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
     }
 }
 
+/// The question over several things seen at one place, answered in one.
+#[must_use]
+pub const fn of_group(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Is all of this so?"
+}
+
 /// The question an item is asked with when the step says nothing more particular.
 const fn of_item(item: Item) -> &'static str {
     match item {

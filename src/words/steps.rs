@@ -132,7 +132,7 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         StepId::AwayCloths => "Oily cloths heat themselves. Lid on, or straight to the hot wash.",
         StepId::AwayFloor => "Soak up small spills with dry absorbent, never a wet mop.",
         StepId::AwayMachine => "The next run believes what you say here.",
-        StepId::LightLook => "Fan on, lid off, nothing in it, drain valve shut, no tag.",
+        StepId::LightLook => "Fan on, lid off, no tool in it, drain valve shut, no tag.",
         StepId::LightLevel => "Cold oil stands about 9 % lower than at 150 °C. Below the mark: top up first.",
         StepId::LightOn => {
             "By the maker's lighting instructions. Foam, crackle or spitting is water: heat off, stand back."
