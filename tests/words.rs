@@ -392,6 +392,17 @@ fn a_pan_to_choose_says_whether_it_is_due_or_filtered() {
 }
 
 #[test]
+fn an_extinguisher_is_named_by_its_kind() {
+    for said in [
+        questions::question(StepId::Floor, Item::Extinguisher, EN),
+        steps::step_detail(StepId::Floor, EN),
+        holds::hold_opens(Hold::Floor, EN),
+    ] {
+        assert!(said.contains("wet chemical"), "{said}");
+    }
+}
+
+#[test]
 fn a_label_is_compared_with_fat_and_promises() {
     use panward::domain::facts::setup::Claim;
     use panward::words::screens::job::label_says;

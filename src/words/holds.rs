@@ -63,7 +63,7 @@ pub const fn hold_opens(hold: Hold, lang: Lang) -> &'static str {
     match hold {
         Hold::Person => "A signed-off adult at the pans, or a starter beside a named supervisor.",
         Hold::Kit => "Gloves dry, eyes and face covered, apron, sleeves down, closed shoes.",
-        Hold::Floor => "Floor dry, way clear, extinguisher in sight.",
+        Hold::Floor => "Floor dry, way clear, a wet chemical extinguisher in sight.",
         Hold::Dry => "Filter, tank and hose seen dry; lid, hose and lead undamaged.",
         Hold::Room => "The tank seen empty, and big enough for this pan's hot oil.",
         Hold::Match => "A machine that has met nothing this pan is kept free of.",

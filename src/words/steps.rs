@@ -89,7 +89,9 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
     match step {
         StepId::Who => "A signed-off adult, or a starter beside a named supervisor. Under 18: never with hot oil.",
         StepId::Kit => "Answer before the gloves go on. Gloves dry, sleeves down, shoes closed.",
-        StepId::Floor => "From pan to machine to bin: dry and clear. Stand where you can see the extinguisher.",
+        StepId::Floor => {
+            "From pan to machine to bin: dry and clear. The extinguisher in sight is wet chemical, the kind for burning oil."
+        }
         StepId::Machine => "Say whether anybody used it without the guide.",
         StepId::Dry => {
             "Wipe inside with dry paper and look at the paper. The machine's manual says which way the filter goes."
