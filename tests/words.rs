@@ -327,7 +327,13 @@ fn the_burn_card_says_twenty_minutes_of_cool_running_water() {
     assert!(card.iter().any(|l| l.starts_with("Cool running water, 20 minutes")));
     assert!(card.iter().any(|l| l.starts_with("No ice, cream, butter or oil")));
     assert!(card.iter().any(|l| l.contains("never wrapped round")));
-    assert!(card.iter().any(|l| l.contains("111")));
+    // Cooling first; whoever stands by calls while it runs.
+    let at = |part: &str| card.iter().position(|l| l.contains(part)).expect("on the card");
+    assert_eq!((at("Cool running water"), at("Call 111")), (1, 2));
+    let page = include_str!("../public/index.html");
+    let (_, page) = page.split_once("id=\"start-burn\"").expect("the page's own card");
+    let nth = |part: &str| page.split("<li>").position(|l| l.contains(part)).expect("on the page");
+    assert_eq!((nth("Cool running water"), nth("Call ")), (2, 3));
 }
 
 #[test]
