@@ -180,20 +180,23 @@ impl FormDesk {
     }
 
     fn go_on(self) {
-        let (checked, pages) = self.given.with_untracked(|Given { answers, .. }| {
+        let (checked, pages, zone_known) = self.given.with_untracked(|Given { answers, .. }| {
             let checked = around(self.bench, |a| self.subject.check(self.id, answers, a));
-            (checked, self.pages(answers))
+            let zone = answers.get(Field::Zone).trim();
+            (checked, self.pages(answers), zone.is_empty() || clock::knows_zone(zone))
         });
         let page = self.page.get_untracked();
+        let shown = pages.get(page).map_or(&[][..], Vec::as_slice);
+        let zone_unknown = !zone_known && shown.contains(&Field::Zone);
+        self.given.update(|given| given.zone_unknown = zone_unknown);
         let last = page + 1 >= pages.len();
         let mut wrongs = match checked {
-            Ok(facts) if last => return self.save(facts),
+            Ok(facts) if last && !zone_unknown => return self.save(facts),
             Ok(_) => Vec::new(),
             Err(wrongs) => wrongs,
         };
         let is_on = |page: &[Field], wrong: &Wrong| page.contains(&wrong.field);
-        let shown = pages.get(page).map_or(&[][..], Vec::as_slice);
-        if wrongs.iter().any(|wrong| is_on(shown, wrong)) {
+        if zone_unknown || wrongs.iter().any(|wrong| is_on(shown, wrong)) {
             wrongs.retain(|wrong| is_on(shown, wrong));
             self.given.update(|given| given.wrongs = wrongs);
         } else if last {
