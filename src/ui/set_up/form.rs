@@ -136,6 +136,9 @@ impl FormDesk {
             };
             asked.draw(self.bench)
         });
+        let of = self
+            .paged
+            .then(|| forms::page_of(self.subject, page + 1, pages.len(), lang));
         let forward = if page + 1 >= pages.len() {
             office(Office::Save, lang)
         } else {
@@ -154,6 +157,7 @@ impl FormDesk {
             .class("form")
             .testid(format!("form-{}", self.subject.key()))
             .key(format!("{}-{:x}", self.subject.key(), self.id))
+            .child(of.map(|words| el("p").class("eyebrow").testid("form-of").text(words)))
             .child(
                 el("h2")
                     .class("form-title")
