@@ -14,7 +14,7 @@ use panward::domain::facts::setup::{OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::guide::asking::{Asking, Touched};
 use panward::domain::guide::gate::QuestionKind;
-use panward::domain::guide::{Command, Guide};
+use panward::domain::guide::{Command, Guide, Warm};
 use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
 use panward::domain::time::{Millis, Now};
 use world::{ALL, JOB, MACHINE, NONE, PAN, World, run_id, stamp, start, world};
@@ -287,6 +287,21 @@ fn a_clean_job_costs_no_more_touches_than_promised() {
         count(out_by, Form::Long, ALL, Word::Off);
         count(out_by, Form::Short, ALL, Word::Off);
     }
+}
+
+#[test]
+fn nothing_warms_once_the_machine_is_off_to_be_put_away() {
+    let world = world(OutBy::Nozzle, Fat::Dripping, Form::Long, NONE);
+    let mut hand = Hand::new(&world);
+    hand.ready();
+    let warm = |hand: &Hand<'_>| hand.guide.job().unwrap().warm;
+    hand.order(&Command::PutAway);
+    assert!(matches!(warm(&hand), Warm::On(_)));
+    while hand.guide.gate(&hand.now).unwrap().id() != StepId::AwayOff {
+        hand.gate(Word::Off);
+    }
+    hand.gate(Word::Off);
+    assert_eq!(warm(&hand), Warm::Cold);
 }
 
 #[test]

@@ -11,6 +11,7 @@ use panward::domain::ids::MachineId;
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
 use panward::domain::setting_up::Field;
+use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
@@ -96,6 +97,7 @@ fn everything() -> Vec<(String, String)> {
             put(format!("{field:?} {key}"), &option);
         }
     }
+    put("question of a group".to_owned(), questions::of_group(EN));
     for text in office::numbers(EN) {
         put("numbers".to_owned(), text);
     }
@@ -193,6 +195,16 @@ fn answers_grouped_at_one_place_read_as_one() {
     ];
     assert_eq!(answers::together(&seen, EN), "Knob at off, flame out, no smoke");
     assert_eq!(answers::together(&[], EN), "");
+    let lit = [
+        (Item::Lid, Word::Off),
+        (Item::InPan, Word::None),
+        (Item::Tag, Word::None),
+    ];
+    assert_eq!(
+        answers::together(&lit, EN),
+        "Lid off, set aside, no tool in the pan, no tag"
+    );
+    assert!(questions::of_group(EN).ends_with('?'));
     assert_eq!(answers::phrase(Item::Knob, Word::Off, EN), "knob at off");
 }
 
@@ -315,7 +327,13 @@ fn the_burn_card_says_twenty_minutes_of_cool_running_water() {
     assert!(card.iter().any(|l| l.starts_with("Cool running water, 20 minutes")));
     assert!(card.iter().any(|l| l.starts_with("No ice, cream, butter or oil")));
     assert!(card.iter().any(|l| l.contains("never wrapped round")));
-    assert!(card.iter().any(|l| l.contains("111")));
+    // Cooling first; whoever stands by calls while it runs.
+    let at = |part: &str| card.iter().position(|l| l.contains(part)).expect("on the card");
+    assert_eq!((at("Cool running water"), at("Call 111")), (1, 2));
+    let page = include_str!("../public/index.html");
+    let (_, page) = page.split_once("id=\"start-burn\"").expect("the page's own card");
+    let nth = |part: &str| page.split("<li>").position(|l| l.contains(part)).expect("on the page");
+    assert_eq!((nth("Cool running water"), nth("Call ")), (2, 3));
 }
 
 #[test]
@@ -331,6 +349,19 @@ fn a_pan_has_two_different_signs_of_off_to_choose() {
             .iter()
             .all(|s| HeatKind::ALL.iter().any(|h| setup::off_sign_choices(*h).contains(s)))
     );
+}
+
+#[test]
+fn nobody_is_told_to_dry_a_hot_bare_pan() {
+    // A pan just emptied is wet with its own oil; water in it waits until the pan is cold.
+    let said = holds::hold_meanwhile(Hold::ClearDry, EN);
+    let at = |part: &str| said.find(part).unwrap_or_else(|| panic!("{part}: {said}"));
+    assert!(at("Heat stays off") < at("stop") && at("cold") < at("dry it"));
+    assert!(!said.contains("ipe"), "{said}");
+    for word in [Word::ClearDry, Word::Wet] {
+        let label = answers::label(Item::PanInside, word, EN);
+        assert!(label.to_lowercase().contains("water"), "{label}");
+    }
 }
 
 #[test]
@@ -352,6 +383,47 @@ fn make_safe_names_the_pan_that_stands_empty_as_every_screen_does() {
     let standing = run::pan_empty("3", EN);
     let lines = make_safe::make_safe(Place::Split, Pump::Drawing, Heat::On, "3", OutBy::Drain, EN);
     assert!(lines.iter().any(|l| l.starts_with(&standing)), "{lines:?}");
+}
+
+#[test]
+fn a_pan_to_choose_says_whether_it_is_due_or_filtered() {
+    use panward::domain::facts::run::Left;
+    use panward::words::screens::job::{Today, pan_line};
+    let line = |today, done, out| pan_line(Fat::Rapeseed, today, done, out, EN);
+    assert_eq!(line(None, None, false), "Rapeseed");
+    assert_eq!(line(Some(Today::Due), None, false), "Rapeseed, due today");
+    let filtered = line(Some(Today::Filtered), Some(Left::Off), false);
+    assert_eq!(filtered, "Rapeseed, filtered today, left off");
+    assert_eq!(line(None, None, true), "Rapeseed, its oil comes back");
+}
+
+#[test]
+fn an_extinguisher_is_named_by_its_kind() {
+    for said in [
+        questions::question(StepId::Floor, Item::Extinguisher, EN),
+        steps::step_detail(StepId::Floor, EN),
+        holds::hold_opens(Hold::Floor, EN),
+    ] {
+        assert!(said.contains("wet chemical"), "{said}");
+    }
+}
+
+#[test]
+fn a_label_is_compared_with_fat_and_promises() {
+    use panward::domain::facts::setup::Claim;
+    use panward::words::screens::job::label_says;
+    assert_eq!(label_says("1", Fat::Rapeseed, &[], EN), "Pan 1: Rapeseed.");
+    let claim = |what| Claim {
+        what,
+        from: Day::of(Millis(0), 0, 0),
+        basis: String::new(),
+        until: None,
+    };
+    let both = [claim(ClaimKind::GlutenFree), claim(ClaimKind::Halal)];
+    assert_eq!(
+        label_says("Chips", Fat::Rapeseed, &both, EN),
+        "Pan Chips: Rapeseed. Kept for: gluten-free, halal."
+    );
 }
 
 #[test]

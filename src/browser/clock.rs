@@ -57,6 +57,12 @@ pub fn device_zone() -> Option<String> {
     Reflect::get(&options, &"timeZone".into()).ok()?.as_string()
 }
 
+/// Whether the browser knows a zone of this name.
+#[must_use]
+pub fn knows_zone(name: &str) -> bool {
+    Zone::new(name).is_some()
+}
+
 /// Takes the kitchen's zone for all moments from now on.
 pub fn use_zone(name: &str) -> Result<(), UnknownZone> {
     let zone = Zone::new(name).ok_or_else(|| UnknownZone(name.to_owned()))?;

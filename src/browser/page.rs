@@ -49,6 +49,13 @@ pub fn set_unready() {
     }
 }
 
+/// Shows the page from its top.
+pub fn to_top() {
+    if let Some(window) = web_sys::window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
 /// Calls `then` when the frame now being made is on the screen: at the start of the frame after it.
 pub fn after_paint(then: impl FnOnce() + 'static) {
     next_frame(move || next_frame(then));

@@ -66,8 +66,12 @@ fn press_what_waited(pressed: Held<Option<String>>) {
 fn opened(bench: Bench) -> Node {
     let screen = screen::follow();
     bench::keep_time(bench);
+    let mut before = screen.get_untracked();
     follow(move || {
-        screen.track();
+        let at = screen.get();
+        if std::mem::replace(&mut before, at) != at {
+            page::to_top();
+        }
         page::set_unready();
         page::set_ready();
     });

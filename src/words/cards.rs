@@ -73,6 +73,13 @@ pub fn burn_card(emergency_number: &str, lang: Lang) -> Vec<Line> {
             "NHS, Burns and scalds; ANZCOR Guideline 9.1.3",
         ),
         line(
+            format!(
+                "Call {emergency_number} while it cools: white or charred skin, face, hands, feet or groin, all round a limb, or bigger \
+                 than the person's hand."
+            ),
+            "St John Ambulance Cymru; NHS Greater Glasgow and Clyde",
+        ),
+        line(
             "Off with oily clothes, rings, watch. Leave what is stuck.",
             "NHS, Burns and scalds; Victorian Adult Burns Service",
         ),
@@ -90,14 +97,7 @@ pub fn burn_card(emergency_number: &str, lang: Lang) -> Vec<Line> {
         ),
         line(
             "Oil in the eye: rinse at once, keep rinsing.",
-            "From memory: ask the emergency number",
-        ),
-        line(
-            format!(
-                "Call {emergency_number}: white or charred skin, face, hands, feet or groin, all round a limb, or bigger \
-                 than the person's hand."
-            ),
-            "St John Ambulance Cymru; NHS Greater Glasgow and Clyde",
+            "Common first aid, no source: ask when you call",
         ),
         line(
             "Deep burns may not hurt. Smoke breathed in: hospital.",

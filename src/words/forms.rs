@@ -397,11 +397,18 @@ pub const fn add(subject: Subject, lang: Lang) -> &'static str {
     }
 }
 
-/// How far set-up has come: "Step 2 of 4".
+/// How far first set-up has come in the form of one thing: "Kitchen, 2 of 4".
 #[must_use]
-pub fn step_of(step: usize, of: usize, lang: Lang) -> String {
+pub fn page_of(subject: Subject, page: usize, of: usize, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("Step {step} of {of}")
+    let name = match subject {
+        Subject::Kitchen => "Kitchen",
+        Subject::Person => "You",
+        Subject::Pan => "First pan",
+        Subject::Machine => "Filter machine",
+        Subject::Instrument => "Instrument",
+    };
+    format!("{name}, {page} of {of}")
 }
 
 /// Said when a kitchen is ready to work with.

@@ -23,7 +23,7 @@ pub const fn hold_name(hold: Hold, lang: Lang) -> &'static str {
         Hold::Scraps => "Scraps cold",
         Hold::Melt => "All liquid before full heat",
         Hold::WarmUp => "Machine warm",
-        Hold::ClearDry => "Pan clear and dry",
+        Hold::ClearDry => "Pan free of water and tools",
         Hold::Container => "Dry lidded metal container",
     }
 }
@@ -63,7 +63,7 @@ pub const fn hold_opens(hold: Hold, lang: Lang) -> &'static str {
     match hold {
         Hold::Person => "A signed-off adult at the pans, or a starter beside a named supervisor.",
         Hold::Kit => "Gloves dry, eyes and face covered, apron, sleeves down, closed shoes.",
-        Hold::Floor => "Floor dry, way clear, extinguisher in sight.",
+        Hold::Floor => "Floor dry, way clear, a wet chemical extinguisher in sight.",
         Hold::Dry => "Filter, tank and hose seen dry; lid, hose and lead undamaged.",
         Hold::Room => "The tank seen empty, and big enough for this pan's hot oil.",
         Hold::Match => "A machine that has met nothing this pan is kept free of.",
@@ -77,7 +77,7 @@ pub const fn hold_opens(hold: Hold, lang: Lang) -> &'static str {
         }
         Hold::Melt => "All of the fat stirred and seen liquid.",
         Hold::WarmUp => "The warm-up over, and the heater not off for 20 minutes since.",
-        Hold::ClearDry => "Nothing in the pan, and its walls dry.",
+        Hold::ClearDry => "No water and no tool in the pan. A film of its own oil may stay.",
         Hold::Container => "A dry metal container with a lid and room for all of it.",
     }
 }
@@ -93,7 +93,7 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
         Hold::Dry => "Dry it with paper and time, never with heat. Damaged: out of service.",
         Hold::Room => "Empty the machine first, or use a bigger one. Never fill it and hope.",
         Hold::Match => "Choose another pan or a clean machine. Or the owner ends what this pan is kept for.",
-        Hold::Temperature => "Too hot: heat off, wait, read again. Too cool: not yet, on either route.",
+        Hold::Temperature => "The pump stays off until a reading stands.",
         Hold::HeatOff => "Shut the isolator or gas tap. Lid on, stand back, call the engineer.",
         Hold::Connected => "Pump stays off. Secure it, then look again.",
         Hold::LookAgain => "Pump off, heat off, nobody carries oil.",
@@ -101,7 +101,9 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
         Hold::Scraps => "Spread them thinner and stay. Never inside, locked up, and warm.",
         Hold::Melt => "Lowest heat, lid off, look every five minutes. Crackling: heat off.",
         Hold::WarmUp => "Do other steps while it warms. Never free set fat with a flame or boiling water.",
-        Hold::ClearDry => "Take it out, wipe it dry, look again. Heat stays off.",
+        Hold::ClearDry => {
+            "Heat stays off. Water: stop, wait until the pan is cold by the owner's rule, then dry it. A tool: lift it out with tongs."
+        }
         Hold::Container => "The oil stays in the pan, lid on, until there is one.",
     }
 }

@@ -24,6 +24,13 @@ pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
     }
 }
 
+/// The question over several things seen at one place, answered in one.
+#[must_use]
+pub const fn of_group(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Is all of this so?"
+}
+
 /// The question an item is asked with when the step says nothing more particular.
 const fn of_item(item: Item) -> &'static str {
     match item {
@@ -42,7 +49,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Shoes => "What is on your feet?",
         Item::Floor => "What is the floor like?",
         Item::Way => "What lies on the way to machine and bin?",
-        Item::Extinguisher => "Where is the extinguisher?",
+        Item::Extinguisher => "Where is the wet chemical extinguisher?",
         Item::UsedSince => "Was it used without the guide?",
         Item::Filter => "What is the filter like?",
         Item::TankInside => "What does dry paper show in the tank?",
@@ -64,7 +71,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Valve => "How is the drain valve?",
         Item::Pump => "What does the pump do?",
         Item::Remainder => "What is left in the pan?",
-        Item::PanInside => "What is the pan like inside?",
+        Item::PanInside => "Is any water or tool in the pan?",
         Item::Container => "What is the container like?",
         Item::Room => "How much room has it?",
         Item::ByHand => "Where did the oil go?",

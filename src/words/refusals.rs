@@ -4,8 +4,10 @@
 use crate::domain::day_jobs;
 use crate::domain::guide::Refusal;
 use crate::domain::ids::PanId;
+use crate::domain::limits::MANUAL_MAX;
 use crate::domain::procedure::Hold;
 
+use super::screens::job::{self, JobSay};
 use super::{Lang, answers, format, holds, run, setup, steps};
 
 /// A refusal in words.
@@ -154,11 +156,26 @@ fn temperature(refusal: &Refusal, lang: Lang) -> Said {
     match refusal {
         Refusal::TooCool { read, low } => {
             let (read, low) = (format::temp(*read), format::temp(*low));
-            shut(format!("Too cool: {read}. Pumped from {low}"))
+            // Its heat was seen off earlier in this run: it may only go on again once the run is stopped.
+            Said {
+                clears: format!("A probe reading of at least {low}."),
+                meanwhile: format!(
+                    "STOP, then “{}”. Turn its heat on, stay by it, and begin it again once it is hot enough: heat off, probe again. \
+                     Until then it is not emptied by machine, and over {} not by hand.",
+                    job::say(JobSay::GiveUp, lang),
+                    format::temp(MANUAL_MAX)
+                ),
+                ..shut(format!("Too cool: {read}. Pumped from {low}"))
+            }
         }
         Refusal::TooHot { read, high } => {
             let (read, high) = (format::temp(*read), format::temp(*high));
-            shut(format!("Too hot: {read}. At most {high}"))
+            Said {
+                clears: format!("A probe reading of at most {high}."),
+                meanwhile: "Heat stays off. Wait, stir, probe again. No time that passed says how hot oil is."
+                    .to_owned(),
+                ..shut(format!("Too hot: {read}. At most {high}"))
+            }
         }
         Refusal::ReadingTooOld => Said {
             clears: "Probe the oil again: a reading counts for five minutes.".to_owned(),
@@ -288,6 +305,20 @@ mod tests {
         assert_eq!(
             refusal(&hot, Lang::En).wrong.replace(format::NBSP, " "),
             "Too hot: 191 °C. At most 180 °C"
+        );
+        assert!(!refusal(&hot, Lang::En).meanwhile.contains("cool"));
+        let cool = Refusal::TooCool {
+            read: Temp::celsius(77),
+            low: Temp::celsius(100),
+        };
+        let Said { clears, meanwhile, .. } = refusal(&cool, Lang::En);
+        assert!(
+            clears.replace(format::NBSP, " ").contains("at least 100 °C"),
+            "{clears}"
+        );
+        assert!(
+            !meanwhile.contains("hot:") && meanwhile.starts_with("STOP"),
+            "{meanwhile}"
         );
         let small = Refusal::TooSmall {
             needs: Volume::from_ml(34_200).unwrap_or(Volume::NONE),

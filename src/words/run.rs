@@ -119,7 +119,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::ResumeText => "The guide was away. It takes nothing as it was: say what you see now.",
         Say::PumpRuns => "Watch the oil. Press after your hand has switched off.",
         Say::PumpLong => "Longer than usual. Switch off and look.",
-        Say::RinseStopNow => "STOP the rinse now",
+        Say::RinseStopNow => "Rinse over: pump off",
         Say::RinseEnough => "Long enough. Stop when you are ready.",
         Say::WaitOver => "The wait is over.",
         Say::AreYouThere => "Five minutes without an answer. Look again before you go on.",

@@ -309,7 +309,7 @@ pub const fn cautions(lang: Lang) -> &'static [&'static str] {
         "Nothing here replaces training by a person who knows your kitchen, or their sign-off.",
         "The guide sees nothing and moves nothing. It asks what you see, and believes you.",
         "Days left are a forecast. They are no proof that food is safe or lawful.",
-        "Print the fire card and the steps too: a phone can fail.",
+        "Keep what to do in a fire, and the steps, on paper too: a phone can fail.",
     ]
 }
 

@@ -89,7 +89,9 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
     match step {
         StepId::Who => "A signed-off adult, or a starter beside a named supervisor. Under 18: never with hot oil.",
         StepId::Kit => "Answer before the gloves go on. Gloves dry, sleeves down, shoes closed.",
-        StepId::Floor => "From pan to machine to bin: dry and clear. Stand where you can see the extinguisher.",
+        StepId::Floor => {
+            "From pan to machine to bin: dry and clear. The extinguisher in sight is wet chemical, the kind for burning oil."
+        }
         StepId::Machine => "Say whether anybody used it without the guide.",
         StepId::Dry => {
             "Wipe inside with dry paper and look at the paper. The machine's manual says which way the filter goes."
@@ -111,12 +113,12 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
             "Only at 40 °C or under. At most two thirds full. Lid on before anybody moves it; two people move it."
         }
         StepId::Wipe => "Long handle or tongs, never a gloved hand in the pan. Too hot? Leave it for the cold clean.",
-        StepId::Rinse => "Nothing in the pan, walls dry, heat off, everything connected.",
+        StepId::Rinse => "No water and no tool in the pan, heat off, everything connected.",
         StepId::Rinsing => "The clock counts. On a single-pass filter stop at the latest when it sounds.",
         StepId::SampleBack => "From the pan, never from under the nozzle.",
-        StepId::GiveBack => "Cloths and scraper out, walls dry, drain valve shut, heat off.",
+        StepId::GiveBack => "Cloths and scraper out, no water in the pan, drain valve shut, heat off.",
         StepId::Returning => "About a minute. Watch the level, not the clock. Stop at the mark.",
-        StepId::PourBack => "Cloths and scraper out, walls dry, drain valve shut, heat off.",
+        StepId::PourBack => "Cloths and scraper out, no water in the pan, drain valve shut, heat off.",
         StepId::Pouring => "Help for anything heavy. Low and close to the pan. No splash.",
         StepId::Tank => "Oil left inside stays inside: lid shut, and it says so.",
         StepId::Level => "Hot oil stands higher than cold. The screen says how far above the mark is enough.",
@@ -132,7 +134,7 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         StepId::AwayCloths => "Oily cloths heat themselves. Lid on, or straight to the hot wash.",
         StepId::AwayFloor => "Soak up small spills with dry absorbent, never a wet mop.",
         StepId::AwayMachine => "The next run believes what you say here.",
-        StepId::LightLook => "Fan on, lid off, nothing in it, drain valve shut, no tag.",
+        StepId::LightLook => "Fan on, lid off, no tool in it, drain valve shut, no tag.",
         StepId::LightLevel => "Cold oil stands about 9 % lower than at 150 °C. Below the mark: top up first.",
         StepId::LightOn => {
             "By the maker's lighting instructions. Foam, crackle or spitting is water: heat off, stand back."
@@ -164,7 +166,7 @@ pub const fn step_detail_for(step: StepId, out_by: OutBy, lang: Lang) -> &'stati
         }
         (StepId::Connect, OutBy::BuiltIn) => "Nobody else within reach. The valve stays shut until you go on.",
         (StepId::Rinse, OutBy::Drain | OutBy::BuiltIn) => {
-            "Nothing in the pan, walls dry, heat off. The valve stands open, so that the oil runs through."
+            "No water and no tool in the pan, heat off. The valve stands open, so that the oil runs through."
         }
         _ => step_detail(step, lang),
     }

@@ -17,6 +17,9 @@ use panward::domain::procedure::{DayTables, StepId};
 use panward::domain::time::{Millis, Now};
 use panward::domain::units::Minutes;
 use panward::domain::wait::Standing;
+use panward::words::Lang;
+use panward::words::format::NBSP;
+use panward::words::screens::day::{DaySay, heap_warm, say};
 
 use crate::world::{ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, PAN, later, reloaded, replayed, scene, start, written};
 
@@ -220,6 +223,30 @@ fn the_heap_is_cold_under_forty_twice_ten_minutes_apart_and_not_rising() {
         }
         assert_eq!(day.jobs.state().lock.is_none(), ended, "{first} {again}");
     }
+}
+
+#[test]
+fn a_reading_that_does_not_count_is_remembered_until_one_does() {
+    let mut day = Day::new(Fat::Rapeseed, Contents::Oil);
+    day.open(LOCK, JobKind::LockUp);
+    let warm = |day: &Day| day.jobs.state().lock.as_ref().unwrap().warm;
+    assert_eq!(warm(&day), None);
+    day.lock(StepId::Scraps, 550).unwrap();
+    assert_eq!(warm(&day), Some(550));
+    day.kill();
+    assert_eq!(warm(&day), Some(550));
+    assert!(
+        heap_warm(550, Lang::En)
+            .replace(NBSP, " ")
+            .contains("55 °C. Under 40 °C counts as cold.")
+    );
+    day.lock(StepId::Scraps, 300).unwrap();
+    assert_eq!(warm(&day), None);
+    day.wait(10 * Millis::MINUTE);
+    day.lock(StepId::ScrapsAgain, 350).unwrap();
+    assert_eq!(warm(&day), Some(350));
+    let said = heap_warm(350, Lang::En).replace(NBSP, " ");
+    assert!(said.starts_with("Warmer than before: 35 °C.") && said.contains(say(DaySay::StillWarm, Lang::En)));
 }
 
 #[test]

@@ -80,6 +80,47 @@ fn fact(subject: Subject, answers: &Answers) -> Fact {
     check(subject, 7, answers, &Book::default()).unwrap().remove(0)
 }
 
+/// The pages of a form as answered.
+fn pages(subject: Subject, answers: &Answers) -> Vec<Vec<Field>> {
+    let book = Book::default();
+    let around = Around {
+        book: &book,
+        today: today(),
+    };
+    subject.pages(7, answers, around)
+}
+
+#[test]
+fn a_page_refuses_what_save_would_whatever_is_wrong_on_others() {
+    for subject in Subject::ALL {
+        let mut form = right(*subject);
+        if *subject == Subject::Machine {
+            form = form.after(Field::Heater, "yes").after(Field::HeaterWatts, "900");
+        }
+        let told = |form: &Answers, field| {
+            let wrongs = check(*subject, 7, form, &Book::default()).err().unwrap_or_default();
+            wrongs.iter().any(|(wrong, _)| *wrong == field)
+        };
+        let pages = |form: &Answers| pages(*subject, form);
+        let fields = pages(&form).concat();
+        let spoilt = |form: &Answers, field| [form.clone().with(field, ""), form.clone().with(field, "?")];
+        for field in &fields {
+            for alone in spoilt(&form, *field).iter().filter(|form| told(form, *field)) {
+                let beside = pages(alone).into_iter().filter(|page| !page.contains(field));
+                for other in beside.flatten() {
+                    for both in spoilt(alone, other) {
+                        assert!(
+                            told(&both, *field) || !pages(&both).concat().contains(field),
+                            "{field:?} goes untold while {other:?} is {:?}",
+                            both.get(other)
+                        );
+                    }
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn what_is_wrong_is_told_at_its_field() {
     let cases: &[(Subject, Field, &str, Field, Fault)] = &[

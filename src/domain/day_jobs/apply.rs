@@ -103,6 +103,7 @@ impl DayJobs {
                     scraps: None,
                     floor: false,
                     pans: SortedSet::new(),
+                    warm: None,
                     probed: false,
                 });
             }

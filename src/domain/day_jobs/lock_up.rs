@@ -124,7 +124,8 @@ impl LockUp {
             Some(StepId::Scraps) => {
                 self.probed = true;
                 let stands = first_stands(tables, seen);
-                self.heap = seen.number(Item::Heap).filter(|_| stands);
+                let read = seen.number(Item::Heap);
+                (self.heap, self.warm) = if stands { (read, None) } else { (None, read) };
                 self.wait = stands.then(|| scraps_wait(rec, lived));
             }
             Some(StepId::ScrapsAgain) => self.take_again(fact, tables, rec, lived),
@@ -155,6 +156,7 @@ impl LockUp {
         } else {
             // Warm or rising: the two probes begin anew.
             (self.heap, self.wait) = (None, None);
+            self.warm = seen.number(Item::HeapAgain);
         }
     }
 }

@@ -140,6 +140,8 @@ pub struct LockUp {
     pub heap: Option<i32>,
     /// Ten minutes from that reading.
     pub wait: Option<Wait>,
+    /// The last reading, where it did not count, tenths of a degree Celsius: too warm, or risen since the first.
+    pub warm: Option<i32>,
     /// What became of the scraps, once hold 12 is proved.
     pub scraps: Option<ScrapsAre>,
     /// Whether the floor was seen dry.

@@ -54,6 +54,10 @@ impl Guide {
                 };
             }
             JobEvent::Answered => {
+                if fact.step == Some(StepId::AwayOff) {
+                    // Heater off and plug out: nothing warms any more, and nothing counts down.
+                    job.warm = Warm::Cold;
+                }
                 job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
             }
             JobEvent::Away => job.away = job.away.max(1),

@@ -132,6 +132,8 @@ pub(super) fn check(id: MachineId, answers: &Answers, around: Around, wrongs: &m
     let out_by = read.one(Field::OutBy, OutBy::from_key);
     let tank = read.litres(Field::Tank, 1, 500);
     let free = read.percent(Field::FreeShare, 0, 90);
+    // Read to the end whatever is wrong before: a page is told what is wrong on it.
+    let pumped = (!is_hand(answers)).then(|| pumped(&mut read, around.book));
     let filters = filters(&mut read);
     let held = held(&mut read);
     let common = Machine {
@@ -152,15 +154,15 @@ pub(super) fn check(id: MachineId, answers: &Answers, around: Around, wrongs: &m
         words: Vec::new(),
         held: held?,
     };
-    let machine = if is_hand(answers) {
-        common
-    } else {
-        pumped(&mut read, common, around.book)?
+    let machine = match pumped {
+        None => common,
+        Some(pumped) => pumped?(common),
     };
     Some(vec![Fact::Machine(Box::new(machine))])
 }
 
-fn pumped(read: &mut Reader, common: Machine, book: &Book) -> Option<Machine> {
+/// What only a pumped machine has, to be put into what all have.
+fn pumped(read: &mut Reader, book: &Book) -> Option<impl FnOnce(Machine) -> Machine + use<>> {
     let answers = read.answers;
     let window = window(read, book);
     let filter = read.one(Field::FilterKind, FilterKind::from_key);
@@ -174,23 +176,24 @@ fn pumped(read: &mut Reader, common: Machine, book: &Book) -> Option<Machine> {
     } else {
         Some(0)
     };
-    let mut words = Vec::new();
-    for (field, slot) in WORDS {
-        if let Some(said) = read.words_if_any(field, NAME_MOST)? {
-            words.push((slot.to_owned(), said));
-        }
-    }
+    let said = WORDS.map(|(field, slot)| Some((slot, read.words_if_any(field, NAME_MOST)?)));
     let (low, high, target) = window?;
-    let filter = filter?;
-    Some(Machine {
-        heater_w: u32::from(heater?),
-        takes_solid: answers.yes(Field::TakesSolid),
+    let (filter, heater_w, rinse_max_s, rinse_min_s) = (filter?, u32::from(heater?), rinse_max?, rinse_min?);
+    let mut words = Vec::new();
+    for said in said {
+        let (slot, said) = said?;
+        words.extend(said.map(|said| (slot.to_owned(), said)));
+    }
+    let takes_solid = answers.yes(Field::TakesSolid);
+    Some(move |common| Machine {
+        heater_w,
+        takes_solid,
         filter,
         low,
         high,
         target,
-        rinse_max_s: rinse_max?,
-        rinse_min_s: rinse_min?,
+        rinse_max_s,
+        rinse_min_s,
         words,
         ..common
     })

@@ -146,7 +146,12 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
             (hazard, Some(words.unwrap_or_else(|| small.to_owned())))
         }
         QuestionKind::Person => (None, None),
-        QuestionKind::Together(_) | QuestionKind::Machine => (hazard, None),
+        QuestionKind::Together(_) => {
+            let asked = questions::of_group(lang);
+            let words = around.own.as_ref().map(|own| format!("{own} {asked}"));
+            (hazard, Some(words.unwrap_or_else(|| asked.to_owned())))
+        }
+        QuestionKind::Machine => (hazard, None),
     };
     Lines {
         progress: parts.progress.clone(),

@@ -20,7 +20,8 @@ pub fn begin_day(bench: Bench, what: JobKind, on_open: Tell<PersonId>) -> Elemen
     let holds = nodes![
         el("p").class("job-text").text(day::begin_text(what, lang)),
         el("h2").text(day::say(DaySay::WhoDoesIt, lang)),
-        everybody(bench, bench.me(), on_open),
+        // A press on a name goes on, so none is drawn as pressed already.
+        everybody(bench, None, on_open),
     ];
     JobPage::new("begin", job_name(what, lang), to_today(lang), holds).draw(bench)
 }

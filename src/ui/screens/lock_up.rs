@@ -25,7 +25,7 @@ use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{BigClock, Rank, answer_button, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::run::{clock_answers, clock_question, job_name, until};
-use crate::words::screens::day::{DaySay, in_minutes, probe_in, say};
+use crate::words::screens::day::{DaySay, heap_limit, heap_warm, in_minutes, probe_in, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{run, steps};
 
@@ -188,8 +188,18 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
     let Some(asking) = yard.ask.asking() else {
         return Node::Nothing;
     };
+    let mut around = Around::bare(pan);
+    if matches!(step, StepId::Scraps | StepId::ScrapsAgain) {
+        let warm = yard
+            .bench
+            .look(|kitchen, _| kitchen.day_jobs().state().lock.as_ref().and_then(|lock| lock.warm));
+        around.window = Some(heap_limit(lang));
+        around.note = warm
+            .filter(|_| yard.scraps.get_untracked() == Scraps::Probed)
+            .map(|dc| heap_warm(dc, lang));
+    }
     let parts = AskParts {
-        around: Around::bare(pan),
+        around,
         progress: steps::block_name(Block::LockUp, lang).to_owned(),
         aside: nodes![
             why_button(yard.why, &asking, None, lang),
@@ -262,7 +272,7 @@ fn wait(yard: Yard) -> Element {
     });
     let lines = Lines {
         progress: steps::step_title(StepId::ScrapsAgain, lang).to_owned(),
-        say: steps::step_line(StepId::ScrapsAgain, lang).to_owned(),
+        say: say(DaySay::WaitThenProbe, lang).to_owned(),
         hazard: None,
         sub: Some(run::say(run::Say::ClosedIsSilent, lang).to_owned()),
     };

@@ -3,7 +3,7 @@
 use crate::domain::setting_up::Subject;
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::frame::{eyebrow, frame};
+use crate::ui::frame::frame;
 use crate::ui::node::{Act, Element, Held, Node, el, live, worked_out};
 use crate::ui::office::things;
 use crate::ui::parts::{Rank, button};
@@ -11,9 +11,6 @@ use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::{Form, drafts, new_id};
 use crate::words::forms;
 use crate::words::screens::{Screen as Words, screen as words};
-
-/// What is set up in this order.
-const STEPS: [Subject; 4] = [Subject::Kitchen, Subject::Person, Subject::Pan, Subject::Machine];
 
 /// First set-up. Where it stands is read from the log, so it goes on after any reload.
 #[must_use]
@@ -23,12 +20,6 @@ pub fn set_up(bench: Bench) -> Element {
     let missing = worked_out(move || {
         let missing = bench.read(|kitchen, _| Subject::first_missing(&kitchen.ledger().book));
         missing.filter(|subject| !(*subject == Subject::Machine && without_machine.get()))
-    });
-    let step = eyebrow(move || {
-        let missing = missing.get();
-        let at = missing.and_then(|subject| STEPS.iter().position(|step| *step == subject));
-        at.map(|at| forms::step_of(at + 1, STEPS.len(), lang))
-            .unwrap_or_default()
     });
     let shown = live(move || match missing.get() {
         Some(subject) => asked(subject, bench, without_machine),
@@ -40,10 +31,12 @@ pub fn set_up(bench: Bench) -> Element {
             }),
         ],
     });
-    el("div")
-        .key("set-up")
-        .testid("screen-set-up")
-        .child(frame(Screen::SetUp, words(Words::SetUp, lang), step, shown))
+    el("div").key("set-up").testid("screen-set-up").child(frame(
+        Screen::SetUp,
+        words(Words::SetUp, lang),
+        Node::Nothing,
+        shown,
+    ))
 }
 
 /// The form of one thing, and the way past a machine that is not there.

@@ -3,6 +3,7 @@
 use super::drafts;
 use super::field::FormField;
 use crate::browser::clock;
+use crate::browser::page::to_top;
 use crate::domain::entry::Draft;
 use crate::domain::facts::Fact;
 use crate::domain::ids::PersonId;
@@ -70,9 +71,7 @@ fn begin_each_page_at_its_top(page: Held<usize>, top: Reach) {
         if before.replace(at).is_some_and(|before| before != at)
             && let Some(title) = top.get()
         {
-            if let Some(window) = web_sys::window() {
-                window.scroll_to_with_x_and_y(0.0, 0.0);
-            }
+            to_top();
             let _ = title.focus();
         }
     });
@@ -137,6 +136,9 @@ impl FormDesk {
             };
             asked.draw(self.bench)
         });
+        let of = self
+            .paged
+            .then(|| forms::page_of(self.subject, page + 1, pages.len(), lang));
         let forward = if page + 1 >= pages.len() {
             office(Office::Save, lang)
         } else {
@@ -155,6 +157,7 @@ impl FormDesk {
             .class("form")
             .testid(format!("form-{}", self.subject.key()))
             .key(format!("{}-{:x}", self.subject.key(), self.id))
+            .child(of.map(|words| el("p").class("eyebrow").testid("form-of").text(words)))
             .child(
                 el("h2")
                     .class("form-title")
@@ -181,20 +184,23 @@ impl FormDesk {
     }
 
     fn go_on(self) {
-        let (checked, pages) = self.given.with_untracked(|Given { answers, .. }| {
+        let (checked, pages, zone_known) = self.given.with_untracked(|Given { answers, .. }| {
             let checked = around(self.bench, |a| self.subject.check(self.id, answers, a));
-            (checked, self.pages(answers))
+            let zone = answers.get(Field::Zone).trim();
+            (checked, self.pages(answers), zone.is_empty() || clock::knows_zone(zone))
         });
         let page = self.page.get_untracked();
+        let shown = pages.get(page).map_or(&[][..], Vec::as_slice);
+        let zone_unknown = !zone_known && shown.contains(&Field::Zone);
+        self.given.update(|given| given.zone_unknown = zone_unknown);
         let last = page + 1 >= pages.len();
         let mut wrongs = match checked {
-            Ok(facts) if last => return self.save(facts),
+            Ok(facts) if last && !zone_unknown => return self.save(facts),
             Ok(_) => Vec::new(),
             Err(wrongs) => wrongs,
         };
         let is_on = |page: &[Field], wrong: &Wrong| page.contains(&wrong.field);
-        let shown = pages.get(page).map_or(&[][..], Vec::as_slice);
-        if wrongs.iter().any(|wrong| is_on(shown, wrong)) {
+        if zone_unknown || wrongs.iter().any(|wrong| is_on(shown, wrong)) {
             wrongs.retain(|wrong| is_on(shown, wrong));
             self.given.update(|given| given.wrongs = wrongs);
         } else if last {

@@ -1,7 +1,8 @@
 //! What the screens of light-up and lock-up say around their steps.
 
-use crate::domain::day_jobs::Stage;
+use crate::domain::day_jobs::{HEAP_COLD_DC, Stage};
 use crate::domain::facts::job::JobKind;
+use crate::domain::units::Temp;
 use crate::words::{Lang, format};
 
 /// Fixed words of light-up and lock-up.
@@ -21,6 +22,8 @@ pub enum DaySay {
     ProbeThem,
     /// The wait for the second probe.
     SecondProbe,
+    /// Over that wait, until it is due.
+    WaitThenProbe,
     /// Who looks next.
     WhoLooks,
     /// When.
@@ -47,6 +50,7 @@ pub const fn say(what: DaySay, lang: Lang) -> &'static str {
         DaySay::StillWarm => "They are still warm",
         DaySay::ProbeThem => "Probe them instead",
         DaySay::SecondProbe => "until the second probe",
+        DaySay::WaitThenProbe => "Wait, then probe again.",
         DaySay::WhoLooks => "Who looks next?",
         DaySay::WhenLooks => "When?",
         DaySay::HeatOff => "Turn this pan's heat off",
@@ -102,6 +106,34 @@ pub fn next_look(seconds: i64, lang: Lang) -> String {
 pub fn probe_in(seconds: i64, lang: Lang) -> String {
     let Lang::En = lang;
     format!("Probe again in {}", format::clock(seconds))
+}
+
+/// What a probe of the heap must read: "Under 40 °C counts as cold".
+#[must_use]
+pub fn heap_limit(lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Under {} counts as cold", degrees(HEAP_COLD_DC))
+}
+
+/// Why a reading of the heap did not count, and what to do: too warm, or risen since the first.
+#[must_use]
+pub fn heap_warm(dc: i32, lang: Lang) -> String {
+    let Lang::En = lang;
+    let read = degrees(dc);
+    let wrong = if dc < HEAP_COLD_DC {
+        format!("Warmer than before: {read}. It may be heating itself.")
+    } else {
+        format!("Still hot: {read}. {}.", heap_limit(lang))
+    };
+    format!(
+        "{wrong} Wait and probe again, or spread thin outdoors: “{}”.",
+        say(DaySay::StillWarm, lang)
+    )
+}
+
+fn degrees(dc: i32) -> String {
+    let temp = i16::try_from(dc).ok().and_then(Temp::from_dc);
+    temp.map_or_else(|| dc.to_string(), format::temp)
 }
 
 /// A time from now at which somebody looks: "in 30 min".

@@ -1,10 +1,12 @@
 //! What the screens of a job say around their steps: beginning, choosing, pausing, leaving.
 
 use crate::domain::facts::run::Left;
-use crate::domain::facts::setup::OutBy;
+use crate::domain::facts::setup::{Claim, OutBy};
 use crate::domain::fat::Fat;
 use crate::domain::units::{Temp, Volume};
-use crate::words::{Lang, format, oil, run};
+use crate::words::screens::last_filtered;
+use crate::words::today::{Line, line};
+use crate::words::{Lang, format, oil, run, setup};
 
 /// Fixed words of a job's screens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -149,17 +151,49 @@ pub fn warm_for(seconds: i64, lang: Lang) -> String {
     format!("Warm for {}", format::clock(seconds))
 }
 
-/// The line under a pan in the list: its fat, how it was left, whether its oil stands outside it.
+/// The line under a pan in the list: its fat, whether it is due or filtered today, how it was left, whether its oil
+/// stands outside it.
 #[must_use]
-pub fn pan_line(fat: Fat, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
-    let fat = oil::fat_name(fat, lang);
-    if comes_back {
-        return format!("{fat}, {}", say(JobSay::ComesBack, lang));
+pub fn pan_line(fat: Fat, today: Option<Today>, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
+    let mut said = oil::fat_name(fat, lang).to_owned();
+    let today = today.map(|today| match today {
+        Today::Due => line(Line::Due, lang).to_owned(),
+        Today::Filtered => last_filtered(0, lang),
+    });
+    let left = if comes_back {
+        Some(say(JobSay::ComesBack, lang).to_owned())
+    } else {
+        done.map(|left| run::left_name(left, lang).to_lowercase())
+    };
+    for more in [today, left].into_iter().flatten() {
+        said.push_str(", ");
+        said.push_str(&more);
     }
-    done.map_or_else(
-        || fat.to_owned(),
-        |left| format!("{fat}, {}", run::left_name(left, lang).to_lowercase()),
-    )
+    said
+}
+
+/// Where a pan stands today, where that is to be said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Today {
+    /// It is due.
+    Due,
+    /// It was filtered today.
+    Filtered,
+}
+
+/// What the pan's own label must say: "Pan 1: Rapeseed. Kept for: gluten-free."
+#[must_use]
+pub fn label_says(pan: &str, fat: Fat, claims: &[Claim], lang: Lang) -> String {
+    let Lang::En = lang;
+    let mut said = format!("{}: {}.", run::pan_title(pan, lang), oil::fat_name(fat, lang));
+    for (n, claim) in claims.iter().enumerate() {
+        said.push_str(if n == 0 { " Kept for: " } else { ", " });
+        said.push_str(&setup::claim_name(claim.what, lang).to_lowercase());
+    }
+    if !claims.is_empty() {
+        said.push('.');
+    }
+    said
 }
 
 /// How much must stand above the mark: "Enough: 1.3 L above the mark, hot as it is."
@@ -206,6 +240,13 @@ pub const fn pad_keys(lang: Lang) -> [&'static str; 4] {
 pub fn rinse_most(seconds: u16, lang: Lang) -> String {
     let Lang::En = lang;
     format!("{} at most", format::length(i64::from(seconds), lang))
+}
+
+/// How long oil has been moving, once that is too long: "0:33 in all".
+#[must_use]
+pub fn in_all(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} in all", format::clock(seconds))
 }
 
 /// How long a rinse must be: "60 s at least".

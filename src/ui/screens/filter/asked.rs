@@ -1,7 +1,7 @@
 //! A gate of the filter job on screen, with what stands around it.
 
 use super::{Floor, Over, heater, picks};
-use crate::domain::evidence::Item;
+use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::{Place, Pump};
 use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::Run;
@@ -63,6 +63,10 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         .filter(|ml| *ml > 0)
         .map(|ml| job::above_mark(ml, lang));
     let own = asking.current(run).and_then(|question| {
+        if let (StepId::Match, Some(run)) = (question.step, run) {
+            let kept = &run.pan;
+            return Some(job::label_says(&kept.pan.name, kept.pan.fat, &kept.claims, lang));
+        }
         let item = match question.kind {
             QuestionKind::Look { item, .. } => Some(item),
             _ => None,
@@ -138,5 +142,7 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
             let play = move || watch::play(floor.bench, Urgency::Safety);
             quiet(job::say(JobSay::PlayAgain, lang), "play-sound", Box::new(play))
         });
-    nodes![why, sound, heater::standing(floor), leave, back, wrong]
+    let off = asking.seen().is(Item::Heater, Word::Off);
+    let warming = (!off).then(|| heater::standing(floor));
+    nodes![why, sound, warming, leave, back, wrong]
 }

@@ -2,9 +2,12 @@
 
 use super::{Floor, heater};
 use crate::domain::facts::run::{Form, Left, Plan};
+use crate::domain::facts::setup::Pan;
 use crate::domain::guide::Command;
 use crate::domain::ids::{PanId, RunId};
+use crate::domain::ledger::Ledger;
 use crate::domain::procedure::Block;
+use crate::domain::time::Day;
 use crate::kitchen::filter::{self, PanChoice};
 use crate::kitchen::{Order, Refused};
 use crate::nodes;
@@ -14,7 +17,7 @@ use crate::ui::job::page::JobPage;
 use crate::ui::node::{Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{Rank, button, check_row};
 use crate::words::run::{form_name, pan_title};
-use crate::words::screens::job::{JobSay, pan_line, say};
+use crate::words::screens::job::{JobSay, Today, pan_line, say};
 use crate::words::{oil, steps};
 
 /// What is ticked for the next pan.
@@ -28,7 +31,7 @@ struct Next {
 pub fn choose(floor: Floor) -> Node {
     let bench = floor.bench;
     let lang = bench.lang;
-    let (choices, usual, none_done, due) = bench.look(|kitchen, now| {
+    let (choices, usual, none_done, days) = bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
         let guide = kitchen.guide();
         let job = guide.job();
@@ -36,7 +39,7 @@ pub fn choose(floor: Floor) -> Node {
             filter::choices(guide, &scene, now),
             job.map(|job| filter::usual_plan(job, &scene)).unwrap_or_default(),
             job.is_none_or(|job| job.done.is_empty()),
-            kitchen.ledger().due(kitchen.today(now)),
+            today(kitchen.ledger(), kitchen.today(now)),
         )
     });
     let next = Next {
@@ -46,9 +49,14 @@ pub fn choose(floor: Floor) -> Node {
     let waiting = choices.iter().any(|c| c.comes_back && c.refused.is_none());
     let any_short = choices.iter().any(|c| c.short);
     let list = live(move || {
-        let pans = choices
-            .iter()
-            .map(|choice| pan(floor, choice, due.contains(&choice.pan), next));
+        let pans = choices.iter().map(|choice| {
+            pan(
+                floor,
+                choice,
+                days.iter().find(|(pan, _)| *pan == choice.pan).map(|(_, day)| *day),
+                next,
+            )
+        });
         el("div").class("job-list").children(pans)
     });
     let bring = waiting.then(|| {
@@ -104,7 +112,15 @@ fn ticks(floor: Floor, next: Next, any_short: bool) -> Node {
     })
 }
 
-fn pan(floor: Floor, choice: &PanChoice, due: bool, next: Next) -> Element {
+/// The pans that are due today, and those filtered already.
+fn today(ledger: &Ledger, day: Day) -> Vec<(PanId, Today)> {
+    let due = ledger.due(day).into_iter().map(|pan| (pan, Today::Due));
+    let filtered = |pan: &&Pan| ledger.last_filtered(pan.pan).is_some_and(|done| done.day == day);
+    let done = ledger.book.pans_in_use().into_iter().filter(filtered);
+    due.chain(done.map(|pan| (pan.pan, Today::Filtered))).collect()
+}
+
+fn pan(floor: Floor, choice: &PanChoice, today: Option<Today>, next: Next) -> Element {
     let lang = floor.bench.lang;
     let PanChoice {
         pan,
@@ -141,12 +157,12 @@ fn pan(floor: Floor, choice: &PanChoice, due: bool, next: Next) -> Element {
     };
     let words = el("span")
         .class("pan-pick-words")
-        .child(el("span").text(pan_line(fat, done, comes_back, lang)))
+        .child(el("span").text(pan_line(fat, today, done, comes_back, lang)))
         .child(el("span").class("soft").text(says.to_owned()));
     el("button")
         .attr("type", "button")
         .class("pan-pick")
-        .class_if("due", due)
+        .class_if("due", today == Some(Today::Due))
         .class_if("closed", closed)
         .testid(format!("begin-{name}"))
         .on_press(press)

@@ -21,6 +21,8 @@ struct Against {
     bar: Bar,
     /// In words.
     words: String,
+    /// What it counts beyond once it is over, in seconds.
+    limit_s: i64,
     /// From when it is over, in seconds.
     over_s: i64,
     /// What is said then.
@@ -34,6 +36,7 @@ fn against(gate: &Gate, run: &Run, lang: Lang) -> Option<Against> {
             usual: Some((u32::from(most) * 2 / 3, u32::from(most))),
         },
         words,
+        limit_s: i64::from(most),
         over_s: i64::from(most),
         over,
     };
@@ -44,6 +47,7 @@ fn against(gate: &Gate, run: &Run, lang: Lang) -> Option<Against> {
                 usual: Some((u32::from(from_s), u32::from(to_s))),
             },
             words: expected(from_s, to_s, lang),
+            limit_s: i64::from(to_s),
             over_s: alarm_after_s(to_s),
             over: Say::PumpLong,
         },
@@ -63,6 +67,7 @@ pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> Node {
     let Some(Against {
         bar,
         words,
+        limit_s,
         over_s,
         over,
     }) = against(gate, run, lang)
@@ -78,13 +83,19 @@ pub fn moving(floor: Floor, gate: &Gate, run: Option<&Run>) -> Node {
             run.map_or(0, |run| moving_s(run, now))
         });
         let is_over = seconds >= over_s;
+        // Past its limit it shows what is over, and beside it how long in all: a plus before the whole would mislead.
+        let (shown, in_all) = if is_over {
+            (seconds - limit_s, job::in_all(seconds, lang))
+        } else {
+            (seconds, String::new())
+        };
         let clock = BigClock {
-            seconds,
+            seconds: shown,
             gone: seconds,
             over: is_over,
             bar: Some(bar),
             usual: words.clone().into(),
-            until: "".into(),
+            until: in_all.into(),
             label: pump_name(pump, lang).into(),
             testid: "clock",
         };

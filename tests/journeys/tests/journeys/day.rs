@@ -52,6 +52,40 @@ async fn a_lock_up_is_left_open_and_looked_at_in_the_morning() -> Outcome {
 }
 
 #[tokio::test]
+async fn another_screen_begins_at_its_top() -> Outcome {
+    journey("screen_top", async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        phone.run("scrollTo(0, 150)", &[]).await?;
+        phone.press("tab-log").await?;
+        phone.see("screen-log").await?;
+        until("the log to stand at its top", async || {
+            Ok((phone.run("return scrollY", &[]).await? == 0).then_some(()))
+        })
+        .await
+    })
+    .await
+}
+
+#[tokio::test]
+async fn a_lock_up_says_that_scraps_are_still_hot() -> Outcome {
+    journey("lock_up_hot", async |stage| {
+        stage.demo().await?;
+        let walker = Walker::new().picks("HL");
+        let phone = &mut stage.phone;
+        phone.go("lock-up").await?;
+        walker.to_step(phone, "lock.scraps").await?;
+        phone.sees("step", "Under 40").await?;
+        for key in ["pad-heap-5", "pad-heap-5", "pad-heap-accept"] {
+            phone.press(key).await?;
+        }
+        phone.sees("step", "Still hot: 55").await?;
+        phone.press("scraps-warm").await.map(drop)
+    })
+    .await
+}
+
+#[tokio::test]
 async fn a_day_is_locked_up_with_scraps_proven_cold_and_lit_again() -> Outcome {
     journey("lock_up_cold", async |stage| {
         stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;

@@ -134,6 +134,40 @@ async fn looks_round_in_the_demo_and_leaves_nothing_behind() -> Outcome {
 }
 
 #[tokio::test]
+async fn refuses_an_unknown_zone_on_its_own_page() -> Outcome {
+    journey("first_start_zone", async |stage| {
+        stage.evening().await?;
+        let phone = &mut stage.phone;
+        phone.tap("start-set-up").await?;
+        phone.see("form-kitchen").await?;
+        phone.sees("form-of", "Kitchen, 1 of 4").await?;
+        phone.enter("kitchen-name", "Quay Street Fryer").await?;
+        pick(phone, "country", "GB").await?;
+        while !phone.settled().await?.has("zone") {
+            let before = phone.settled().await?;
+            phone.tap("form-next").await?;
+            until("the next page", async || {
+                Ok(phone.sight().await?.differs(&before).then_some(()))
+            })
+            .await?;
+        }
+        let of = phone.see("form-of").await?;
+        phone.enter("zone", "Quay/Street").await?;
+        phone.tap("form-next").await?;
+        until("the zone to be refused", async || {
+            let told = phone
+                .run("return document.querySelector('.field-error') !== null", &[])
+                .await?;
+            Ok((told == true).then_some(()))
+        })
+        .await?;
+        assert_eq!(phone.see("form-of").await?, of);
+        Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
 async fn sets_up_one_pan_by_hand_and_filters_in_it() -> Outcome {
     journey("first_start_by_hand", async |stage| {
         stage.evening().await?;
