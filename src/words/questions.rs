@@ -48,7 +48,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Sleeves => "Where are your sleeves?",
         Item::Shoes => "What is on your feet?",
         Item::Floor => "What is the floor like?",
-        Item::Way => "What lies on the way to machine and bin?",
+        Item::Way => "What lies on the way to the bin?",
         Item::Extinguisher => "Where is the wet chemical extinguisher?",
         Item::UsedSince => "Was it used without the guide?",
         Item::Filter => "What is the filter like?",
