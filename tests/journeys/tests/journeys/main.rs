@@ -11,5 +11,6 @@ mod glance;
 mod holds;
 mod night;
 mod offline;
+mod resume;
 mod shots;
 mod update;
