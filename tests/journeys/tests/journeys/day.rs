@@ -76,9 +76,7 @@ async fn a_lock_up_says_that_scraps_are_still_hot() -> Outcome {
         phone.go("lock-up").await?;
         walker.to_step(phone, "lock.scraps").await?;
         phone.sees("step", "Under 40").await?;
-        for key in ["pad-heap-5", "pad-heap-5", "pad-heap-accept"] {
-            phone.press(key).await?;
-        }
+        phone.number("pad-heap_dc", "55").await?;
         phone.sees("step", "Still hot: 55").await?;
         phone.press("scraps-warm").await.map(drop)
     })
