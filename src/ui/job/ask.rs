@@ -117,7 +117,15 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
         };
     }
     let hazard = step.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
+    let mut say = steps::step_line_for(question.step, around.out_by, lang);
     let (hazard, sub) = match &question.kind {
+        // The question itself, large: but for it the screen would look as if no answer had been given.
+        QuestionKind::Look {
+            item: Item::PlaceAgain, ..
+        } => {
+            say = questions::question(question.step, Item::PlaceAgain, lang);
+            (hazard, None)
+        }
         QuestionKind::Probe { .. } => (None, around.window.clone()),
         QuestionKind::Look { item: Item::Level, .. } => {
             let asked = questions::question(question.step, Item::Level, lang);
@@ -135,7 +143,7 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
     };
     Lines {
         progress: parts.progress.clone(),
-        say: steps::step_line_for(question.step, around.out_by, lang).to_owned(),
+        say: say.to_owned(),
         hazard: around.note.clone().or(hazard),
         sub,
     }
