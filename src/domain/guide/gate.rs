@@ -97,16 +97,18 @@ impl Gate {
 }
 
 impl Question {
-    /// Puts the answer that says where the log has the oil before the others.
-    fn first(&mut self, place: Place) {
+    /// Where the oil is: what the log has stands first. Asked once more it stands last, so that no answer stands where
+    /// it stood, and a hand that presses the same place again has not said the same again.
+    fn in_order(&mut self, place: Place) {
         if let QuestionKind::Look {
-            item: Item::Place | Item::PlaceAgain,
+            item: item @ (Item::Place | Item::PlaceAgain),
             answers,
         } = &mut self.kind
             && let Some(at) = answers.iter().position(|a| a.word == place_word(place))
         {
             let known = answers.remove(at);
-            answers.insert(0, known);
+            let to = if *item == Item::Place { 0 } else { answers.len() };
+            answers.insert(to, known);
         }
     }
 
@@ -188,7 +190,7 @@ impl Guide {
                     gate.questions
                         .retain(|q| !matches!(&q.kind, QuestionKind::Look { item: Item::Sound, .. }));
                 }
-                gate.questions.iter_mut().for_each(|q| q.first(run.place));
+                gate.questions.iter_mut().for_each(|q| q.in_order(run.place));
                 Some(gate)
             }
             // Oil comes back only to somebody who is known and dressed for it; asked again only when broken.
