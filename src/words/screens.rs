@@ -220,7 +220,7 @@ pub const fn screen(what: Screen, lang: Lang) -> &'static str {
         Screen::LastNight => "Last night: which pans?",
         Screen::AddEntry => "Add to the log",
         Screen::LookOwed => "Scraps were left out warm. What did the look find?",
-        Screen::Kept => "This phone keeps the log safe",
+        Screen::Kept => "This phone will not clear the log by itself. A lost phone is a lost log: export",
         Screen::MayBeCleared => "This phone may clear the log when it is short of space: export often",
         Screen::KeptUnknown => "Whether this phone keeps the log is asked after your first entry",
         Screen::UpdateWaiting => "A new version waits until no job is open",

@@ -70,8 +70,8 @@ extern "C" {
     fn encode(this: &TextEncoder, text: &JsString) -> Uint8Array;
 }
 
-/// All values of an array, a line each, brought over in one piece: thousands of strings taken one by one are most of
-/// what reading a log costs on a slow phone.
+/// All values of an array, a line each, brought over in one piece: one crossing from the page to the module, not one
+/// for each of thousands of lines.
 pub fn joined(values: &Array) -> Option<String> {
     let bytes = TextEncoder::new().encode(&values.join("\n"));
     String::from_utf8(bytes.to_vec()).ok()
