@@ -13,7 +13,7 @@ use crate::domain::ids::{PanId, PersonId, RunId};
 use crate::domain::oil_life::oil_shade;
 use crate::domain::procedure::{Hold, Step, StepId};
 use crate::domain::time::Now;
-use crate::domain::units::{Share, Temp};
+use crate::domain::units::{Share, Temp, Volume};
 use crate::domain::volume::above_mark_needed;
 use crate::domain::wait::Standing;
 use crate::store::Journal;
@@ -281,12 +281,19 @@ pub fn outside_window(run: &Run, dc: i32) -> Option<Refusal> {
     }
 }
 
-/// Millilitres that must stand above the mark of the pan in hand, at the temperature read last, else at the top of
-/// its window; `None` where nothing is to be known.
+/// How far above the mark the oil must stand while it is as hot as it was read, in percent of the way from the mark to
+/// full, rounded up to the next five; `None` where nothing must, or the way is unknown. By volume: in a pan with
+/// straight walls also by height.
 #[must_use]
-pub fn above_mark_ml(run: &Run) -> Option<u32> {
+pub fn above_mark_percent(run: &Run) -> Option<u32> {
     let temp: Temp = run.reading.map_or(run.limits.high, |read| read.temp);
-    above_mark_needed(run.pan.pan.min, temp)
+    let pan = &run.pan.pan;
+    percent_of_way(above_mark_needed(pan.min, temp)?, pan.min, pan.full)
+}
+
+fn percent_of_way(needed_ml: u32, min: Volume, full: Volume) -> Option<u32> {
+    let way = full.ml().checked_sub(min.ml()).filter(|ml| *ml > 0)?;
+    (needed_ml > 0).then(|| (needed_ml * 100).div_ceil(way).next_multiple_of(5).min(100))
 }
 
 /// How dark a pan's oil is drawn, 1–5; fresh where nothing is known of it.
@@ -296,4 +303,19 @@ pub fn shade<J: Journal>(kitchen: &Kitchen<J>, pan: PanId, now: &Now) -> u8 {
         .polar
         .map_or(25.0, Share::percent);
     life::of(ledger, pan, kitchen.today(now)).map_or(1, |life| oil_shade(life.polar.median, limit))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_way_above_the_mark_is_told_in_fives_and_never_short() {
+        let of = |needed, min, full| percent_of_way(needed, Volume::from_ml(min)?, Volume::from_ml(full)?);
+        assert_eq!(of(2_400, 20_000, 28_000), Some(30));
+        assert_eq!(of(2_401, 20_000, 28_000), Some(35));
+        assert_eq!(of(9_000, 20_000, 28_000), Some(100));
+        assert_eq!(of(0, 20_000, 28_000), None);
+        assert_eq!(of(2_400, 20_000, 20_000), None);
+    }
 }

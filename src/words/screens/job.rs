@@ -3,7 +3,7 @@
 use crate::domain::facts::run::Left;
 use crate::domain::facts::setup::{Claim, OutBy};
 use crate::domain::fat::Fat;
-use crate::domain::units::{Temp, Volume};
+use crate::domain::units::Temp;
 use crate::words::screens::last_filtered;
 use crate::words::today::{Line, line};
 use crate::words::{Lang, format, oil, run, setup};
@@ -196,12 +196,15 @@ pub fn label_says(pan: &str, fat: Fat, claims: &[Claim], lang: Lang) -> String {
     said
 }
 
-/// How much must stand above the mark: "Enough: 1.3 L above the mark, hot as it is."
+/// How much must stand above the mark, as nobody sees litres on a wall: so many percent of the way from the mark up to
+/// full.
 #[must_use]
-pub fn above_mark(ml: u32, lang: Lang) -> String {
+pub fn above_mark(percent: u32, lang: Lang) -> String {
     let Lang::En = lang;
-    let litres = Volume::from_ml(ml).map_or_else(|| ml.to_string(), format::litres);
-    format!("Enough is {litres} above the mark while it is hot. It sinks as it cools.")
+    format!(
+        "Enough, hot as it is: about {percent}{}% of the way from the mark to full. It sinks as it cools.",
+        format::NBSP
+    )
 }
 
 /// The window a reading must lie in, and what it aims at.

@@ -59,9 +59,8 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
     });
     let window = run.map(|run| job::window(run.limits.low, run.limits.high, run.limits.target, lang));
     let level = run
-        .and_then(filter::above_mark_ml)
-        .filter(|ml| *ml > 0)
-        .map(|ml| job::above_mark(ml, lang));
+        .and_then(filter::above_mark_percent)
+        .map(|percent| job::above_mark(percent, lang));
     let own = asking.current(run).and_then(|question| {
         if let (StepId::Match, Some(run)) = (question.step, run) {
             let kept = &run.pan;
