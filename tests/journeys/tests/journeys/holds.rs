@@ -133,7 +133,7 @@ async fn asks_twice_for_oil_that_is_said_to_be_elsewhere_than_the_log_has_it() -
         // By rote, and put right on the second look: neither is kept, and the place is asked anew.
         let again = phone.press("answer-place-in_pan").await?;
         assert!(again.has("answer-place_again-in_pan"), "{}", again.name());
-        phone.sees("say", "The log has it elsewhere").await?;
+        phone.sees("say", "The log says otherwise").await?;
         let anew = phone.press("answer-place_again-in_machine").await?;
         assert!(
             anew.has("answer-place-in_machine") && !anew.has("go-on"),
