@@ -121,7 +121,10 @@ pub fn heap_warm(dc: i32, lang: Lang) -> String {
     let Lang::En = lang;
     let read = degrees(dc);
     let wrong = if dc < HEAP_COLD_DC {
-        format!("Warmer than before: {read}. It may be heating itself.")
+        format!(
+            "Warmer than before: {read}. {} only while it falls or stays.",
+            heap_limit(lang)
+        )
     } else {
         format!("Still hot: {read}. {}.", heap_limit(lang))
     };
