@@ -215,6 +215,8 @@ fn a_question_has_no_negative_and_ends_as_one() {
             let question = questions::question(*step, *item, EN);
             assert!(question.ends_with('?'), "{question}");
             assert!(question.chars().count() <= 44, "{question}");
+            // It stands as the step line once its step is begun.
+            assert!(words(question).count() <= 8, "{question}");
             for word in words(question) {
                 let word = word.to_lowercase();
                 assert!(

@@ -95,6 +95,8 @@ keyed! {
         Compared = "compared",
         /// Where the oil is.
         Place = "place",
+        /// Where the oil is, looked at once more because the log had it elsewhere.
+        PlaceAgain = "place_again",
         /// The tag on the pan's control.
         Tag = "tag",
         /// The lid.

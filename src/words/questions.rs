@@ -79,6 +79,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Left => "How do you leave the pan?",
         Item::Compared => "How is the second, beside the first?",
         Item::Place => "Where is the oil?",
+        Item::PlaceAgain => "The log says elsewhere. Where is the oil?",
         Item::Tag => "Where is the tag?",
         Item::Lid => "Where is the lid?",
         Item::MachinePlug => "Where is the machine's plug?",

@@ -3,9 +3,11 @@
 
 use crate::domain::day_jobs;
 use crate::domain::guide::Refusal;
+use crate::domain::heat::cool_down::{self, KITCHEN_AIR_C};
 use crate::domain::ids::PanId;
 use crate::domain::limits::MANUAL_MAX;
 use crate::domain::procedure::Hold;
+use crate::domain::units::Temp;
 
 use super::screens::job::{self, JobSay};
 use super::{Lang, answers, format, holds, run, setup, steps};
@@ -150,6 +152,21 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
     }
 }
 
+/// How long a pan usually takes to cool so far, where it is worth saying.
+fn usual_wait(read: Temp, to: Temp, lang: Lang) -> String {
+    let Lang::En = lang;
+    let celsius = |temp: Temp| f64::from(temp.dc()) / 10.0;
+    let Some(wait) = cool_down::wait(celsius(read), celsius(to), KITCHEN_AIR_C, &[]) else {
+        return String::new();
+    };
+    let about = |minutes: f64| {
+        #[expect(clippy::cast_possible_truncation, reason = "some hours at most")]
+        let whole = minutes.ceil() as i64;
+        format::length(whole * 60, lang)
+    };
+    format!(" A usual pan takes {} to {}.", about(wait.soonest), about(wait.latest))
+}
+
 fn temperature(refusal: &Refusal, lang: Lang) -> Said {
     let Lang::En = lang;
     let shut = |wrong: String| Said::of_hold(wrong, Hold::Temperature, lang);
@@ -169,11 +186,13 @@ fn temperature(refusal: &Refusal, lang: Lang) -> Said {
             }
         }
         Refusal::TooHot { read, high } => {
+            let usual = usual_wait(*read, *high, lang);
             let (read, high) = (format::temp(*read), format::temp(*high));
             Said {
                 clears: format!("A probe reading of at most {high}."),
-                meanwhile: "Heat stays off. Wait, stir, probe again. No time that passed says how hot oil is."
-                    .to_owned(),
+                meanwhile: format!(
+                    "Heat stays off. Wait, stir, probe again.{usual} No time that passed says how hot oil is."
+                ),
                 ..shut(format!("Too hot: {read}. At most {high}"))
             }
         }
@@ -294,7 +313,7 @@ pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> Stri
 mod tests {
     use super::*;
     use crate::domain::claim::{ClaimKind, Exposure};
-    use crate::domain::units::{Temp, Volume};
+    use crate::domain::units::Volume;
 
     #[test]
     fn a_refusal_carries_the_figures_it_was_made_with() {
@@ -306,7 +325,10 @@ mod tests {
             refusal(&hot, Lang::En).wrong.replace(format::NBSP, " "),
             "Too hot: 191 °C. At most 180 °C"
         );
-        assert!(!refusal(&hot, Lang::En).meanwhile.contains("cool"));
+        // ln((191 − 25) / (180 − 25)) over 0.008 and 0.005 a minute: 8.6 and 13.7.
+        let meanwhile = refusal(&hot, Lang::En).meanwhile.replace(format::NBSP, " ");
+        assert!(meanwhile.contains("takes 9 min to 14 min."), "{meanwhile}");
+        assert!(!meanwhile.contains("cool"));
         let cool = Refusal::TooCool {
             read: Temp::celsius(77),
             low: Temp::celsius(100),

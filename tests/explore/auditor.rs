@@ -240,6 +240,11 @@ impl Auditor {
                     seen.word(Item::Place).is_some(),
                     "looked again without the oil's place (hold 10)",
                 )?;
+                let word = seen.word(Item::Place);
+                ensure(
+                    word == Word::from_key(self.place.key()) || word == seen.word(Item::PlaceAgain),
+                    "oil believed elsewhere than the log has it on one look (hold 10)",
+                )?;
                 let sound = hand || !self.faulty || seen.is(Item::Sound, Word::Whole);
                 ensure(sound, "after a fault hose and lid were not seen whole (hold 10)")?;
                 self.trouble = Trouble::None;

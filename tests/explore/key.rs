@@ -86,6 +86,7 @@ pub fn key(node: &Node) -> u64 {
             run.drawn,
             run.fault,
             run.came_out,
+            run.stopped,
             run.level,
             run.silent(&job.touched, now),
         )

@@ -9,6 +9,7 @@ mod key;
 mod mutate;
 mod node;
 mod orders;
+mod resume;
 mod search;
 mod steps;
 mod world;

@@ -153,7 +153,7 @@ impl Node {
     }
 
     /// The page dies and comes back two seconds later: everything is read back from the log.
-    fn reload(&self) -> Self {
+    pub fn reload(&self) -> Self {
         let mut entries = Vec::new();
         let mut at = &self.path;
         while let Some(path) = at {

@@ -228,7 +228,7 @@ pub fn answers(gate: &Gate) -> Vec<Evidence> {
         // All answers of a gate together while they are few; beyond that only those that steer.
         let steers = matches!(
             item,
-            Item::Tank | Item::Level | Item::Left | Item::Place | Item::Remainder | Item::OffTarget
+            Item::Tank | Item::Level | Item::Left | Item::Place | Item::PlaceAgain | Item::Remainder | Item::OffTarget
         );
         let few = if steers {
             words.as_slice()

@@ -56,6 +56,13 @@ fn check_question(
                     });
                 }
             }
+            // Said the same twice, or not believed.
+            if *item == Item::PlaceAgain && !seen.is(Item::Place, word) {
+                return Err(Refusal::NotSo {
+                    item: *item,
+                    word: Some(word),
+                });
+            }
             checked.evidence.put(*item, Seen::Is(word));
         }
         QuestionKind::Person | QuestionKind::Machine => {}

@@ -119,7 +119,7 @@ impl Guide {
                 }
                 Self::new(tables).advance(&mut run, fact, rec, lived);
             }
-            RunEvent::Stopped => (run.phase, run.troubled) = (Phase::Stopped, true),
+            RunEvent::Stopped => (run.phase, run.troubled, run.stopped) = (Phase::Stopped, true, true),
             RunEvent::Fault => {
                 (run.phase, run.troubled, run.fault) = (Phase::Stopped, true, true);
                 run.form = Form::Long;
@@ -138,13 +138,8 @@ impl Guide {
                 run.reading = None;
                 run.level = None;
                 run.moving_since = None;
-                let guide = Self::new(tables);
-                run.at = match (run.place, run.drawn) {
-                    (Place::InPan, false) => 0,
-                    (Place::InPan, true) => guide.index_of(&run, &[StepId::Tank, StepId::Level]),
-                    (Place::InMachine | Place::InContainer, _) if guide.rests_on_the_way_back(&run) => run.at,
-                    _ => way_back(&guide, &run),
-                };
+                run.at = Self::new(tables).goes_on_at(&run);
+                run.stopped = false;
             }
             RunEvent::Ended => {
                 if fact.evidence.is(Item::Tank, Word::Oil) {
@@ -184,6 +179,33 @@ impl Guide {
         // Some of it is still in the machine and the pan stands low: it goes back too.
         if run.place == Place::Split && fact.evidence.is(Item::Level, Word::Below) {
             run.at = way_back(self, run);
+        }
+    }
+
+    /// Where the run goes on once heat, pump and oil were looked at again. One that was only interrupted stands where
+    /// it stood; one that was stopped or went wrong begins its pan anew, or gives the oil back.
+    fn goes_on_at(&self, run: &Run) -> usize {
+        let as_it_was = !run.fault && !run.stopped;
+        let step = self.run_steps(run).get(run.at).map(|s| s.id);
+        match (run.place, run.drawn) {
+            (Place::InPan, false) if as_it_was => run.at,
+            (Place::InPan, false) => 0,
+            (Place::InPan, true) => {
+                // The level must be seen again before the pan is left.
+                let (first, level) = (
+                    self.index_of(run, &[StepId::Tank, StepId::Level]),
+                    self.index_of(run, &[StepId::Level]),
+                );
+                if as_it_was { run.at.clamp(first, level) } else { first }
+            }
+            (Place::InMachine | Place::InContainer, _) if self.rests_on_the_way_back(run) => run.at,
+            // What is left in the pan is looked at; where that is oil, every hold of the draw is asked before it goes on.
+            (Place::Split | Place::InMachine, _)
+                if as_it_was && matches!(step, Some(StepId::Draw | StepId::Remainder)) =>
+            {
+                self.index_of(run, &[StepId::Remainder])
+            }
+            _ => way_back(self, run),
         }
     }
 
@@ -243,6 +265,7 @@ fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
         drawn: fact.place != Place::InPan,
         returned: false,
         fault: false,
+        stopped: false,
         troubled: false,
         level: None,
         moving_since: None,

@@ -155,13 +155,18 @@ impl Asking {
             return Touched::Ignored;
         };
         if verdict == Verdict::NotYet {
-            self.seen = self.seen.iter().filter(|(i, _)| *i != item).cloned().collect();
+            self.forget(item);
             self.not_yet = Some((item, word));
             self.shown_at = now.mono;
             return Touched::NotYet;
         }
         self.not_yet = None;
         self.seen.put(item, Seen::Is(word));
+        if item == Item::PlaceAgain && !self.seen.is(Item::Place, word) {
+            // Two looks that differ: neither is believed, and it is asked anew.
+            self.forget(Item::Place);
+            self.forget(Item::PlaceAgain);
+        }
         self.after(run, now)
     }
 
@@ -225,9 +230,13 @@ impl Asking {
 
     /// Forgets an answer, to give another.
     pub fn again(&mut self, item: Item, now: &Now) {
-        self.seen = self.seen.iter().filter(|(i, _)| *i != item).cloned().collect();
+        self.forget(item);
         self.not_yet = None;
         self.shown_at = now.mono;
+    }
+
+    fn forget(&mut self, item: Item) {
+        self.seen = self.seen.iter().filter(|(i, _)| *i != item).cloned().collect();
     }
 
     /// Whether Go on is taken now.

@@ -205,6 +205,7 @@ impl Guide {
             drawn: comes_back,
             returned: false,
             fault: false,
+            stopped: false,
             troubled: false,
             level: None,
             moving_since: None,

@@ -39,6 +39,8 @@ pub enum Condition {
     OffTarget,
     /// Only when the level was seen below the mark.
     LevelBelow,
+    /// Only when the oil was said to be elsewhere than the log has it.
+    Elsewhere,
 }
 
 /// How a question is answered.
@@ -95,6 +97,21 @@ impl Gate {
 }
 
 impl Question {
+    /// Where the oil is: what the log has stands first. Asked once more it stands last, so that no answer stands where
+    /// it stood, and a hand that presses the same place again has not said the same again.
+    fn in_order(&mut self, place: Place) {
+        if let QuestionKind::Look {
+            item: item @ (Item::Place | Item::PlaceAgain),
+            answers,
+        } = &mut self.kind
+            && let Some(at) = answers.iter().position(|a| a.word == place_word(place))
+        {
+            let known = answers.remove(at);
+            let to = if *item == Item::Place { 0 } else { answers.len() };
+            answers.insert(to, known);
+        }
+    }
+
     fn looks_into(&self, looks: &mut Vec<(StepId, Item, Vec<Answer>)>) {
         match &self.kind {
             QuestionKind::Look { item, answers } => looks.push((self.step, *item, answers.clone())),
@@ -173,6 +190,7 @@ impl Guide {
                     gate.questions
                         .retain(|q| !matches!(&q.kind, QuestionKind::Look { item: Item::Sound, .. }));
                 }
+                gate.questions.iter_mut().for_each(|q| q.in_order(run.place));
                 Some(gate)
             }
             // Oil comes back only to somebody who is known and dressed for it; asked again only when broken.
@@ -357,6 +375,7 @@ fn question(step: StepId, ask: &Ask, pan: Option<&Pan>) -> Option<Question> {
         How::Probe => (QuestionKind::Probe { item: ask.item }, Condition::Always),
         How::OffTarget(answers) => (look(answers), Condition::OffTarget),
         How::TagIfLow(answers) => (look(answers), Condition::LevelBelow),
+        How::IfElsewhere(answers) => (look(answers), Condition::Elsewhere),
         How::Person => (QuestionKind::Person, Condition::Always),
         How::Machine => (QuestionKind::Machine, Condition::Always),
     };
@@ -384,8 +403,22 @@ impl Condition {
             Self::OffTarget => run
                 .zip(seen.number(Item::OilTemp))
                 .is_some_and(|(r, dc)| off_target(r, dc)),
+            Self::Elsewhere => run
+                .zip(seen.word(Item::Place))
+                .is_some_and(|(r, word)| word != place_word(r.place)),
             Self::LevelBelow => seen.is(Item::Level, Word::Below) || run.is_some_and(|r| r.level == Some(Word::Below)),
         }
+    }
+}
+
+/// What somebody says who sees the oil there.
+const fn place_word(place: Place) -> Word {
+    match place {
+        Place::InPan => Word::InPan,
+        Place::Split => Word::Split,
+        Place::InMachine => Word::InMachine,
+        Place::InContainer => Word::InContainer,
+        Place::Gone => Word::Gone,
     }
 }
 

@@ -190,6 +190,8 @@ pub struct Run {
     pub returned: bool,
     /// Whether a fault happened.
     pub fault: bool,
+    /// Whether somebody stopped it since everything was last looked at.
+    pub stopped: bool,
     /// Whether it was stopped, interrupted or faulty at any time.
     pub troubled: bool,
     /// The level seen after the return.

@@ -12,6 +12,9 @@ pub const DEFAULT_RATE: Band = Band {
     quick: 0.008,
 };
 
+/// Air in a kitchen at the end of a service, °C: common practice, no source.
+pub const KITCHEN_AIR_C: f64 = 25.0;
+
 /// Degrees a pan must have cooled between two readings before a fitted time is worth showing.
 const WORTH_SHOWING_DROP_C: f64 = 15.0;
 /// Readings that are worth showing whatever the drop.

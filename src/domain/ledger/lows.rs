@@ -3,6 +3,7 @@
 use crate::domain::entry::Entry;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
+use crate::domain::facts::oil::{Fill, Move, TopUp};
 use crate::domain::ids::PanId;
 use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
@@ -14,17 +15,17 @@ pub(super) struct Lows(SortedMap<PanId, Millis>);
 impl Lows {
     /// Takes in one entry; entries come in order of cause.
     pub(super) fn apply(&mut self, entry: &Entry) {
-        match &entry.fact {
-            Fact::Run(run) => self.see(run.pan, &run.evidence, entry.at),
-            Fact::Job(job) => {
-                if let Some(pan) = job.pan {
-                    self.see(pan, &job.evidence, entry.at);
-                }
-            }
-            Fact::TopUp(top_up) => self.raised(top_up.pan, entry.at),
-            Fact::Fill(fill) => self.raised(fill.pan, entry.at),
-            Fact::Move(moved) => self.raised(moved.to, entry.at),
-            _ => {}
+        let fact = &entry.fact;
+        if let Fact::Run(run) = fact {
+            self.see(run.pan, &run.evidence, entry.at);
+        } else if let Fact::Job(job) = fact
+            && let Some(pan) = job.pan
+        {
+            self.see(pan, &job.evidence, entry.at);
+        } else if let Fact::TopUp(TopUp { pan, .. }) | Fact::Fill(Fill { pan, .. }) | Fact::Move(Move { to: pan, .. }) =
+            fact
+        {
+            self.raised(*pan, entry.at);
         }
     }
 

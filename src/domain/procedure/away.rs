@@ -1,7 +1,7 @@
 //! Looking again after trouble, and putting the machine away after the last pan.
 
 use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Ask, Block, Hazard, Hold, Part, Step, StepId, Stop};
+use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
 use crate::domain::evidence::{Item, Word};
 
 const fn step(id: StepId, block: Block, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
@@ -59,17 +59,31 @@ const LEAVE_OUT_HAND: Step = step(
     ],
 );
 
+const PLACES: &[Answer] = &[good(Word::InPan), good(Word::Split), good(Word::InMachine)];
+const PLACES_HAND: &[Answer] = &[good(Word::InPan), good(Word::Split), good(Word::InContainer)];
+
+const fn place(places: &'static [Answer]) -> Ask {
+    look(Item::Place, places).proves(Hold::LookAgain)
+}
+
+/// An answer that goes against the log is believed only when it is given twice.
+const fn place_again(places: &'static [Answer]) -> Ask {
+    Ask {
+        item: Item::PlaceAgain,
+        how: How::IfElsewhere(places),
+        hold: Some(Hold::LookAgain),
+        together: 0,
+    }
+}
+
 /// After trouble with a machine: the look again, then leaving with oil out of the pan.
 pub(super) const AGAIN: &[Step] = &[
     look_again(&[
         PUMP_OFF,
         SIGN_0,
         SIGN_1,
-        look(
-            Item::Place,
-            &[good(Word::InPan), good(Word::Split), good(Word::InMachine)],
-        )
-        .proves(Hold::LookAgain),
+        place(PLACES),
+        place_again(PLACES),
         // Asked only after a fault.
         look(Item::Sound, &[good(Word::Whole), not_yet(Word::Damaged)]).proves(Hold::LookAgain),
     ]),
@@ -78,15 +92,7 @@ pub(super) const AGAIN: &[Step] = &[
 
 /// The same on the cold route.
 pub(super) const AGAIN_HAND: &[Step] = &[
-    look_again(&[
-        SIGN_0,
-        SIGN_1,
-        look(
-            Item::Place,
-            &[good(Word::InPan), good(Word::Split), good(Word::InContainer)],
-        )
-        .proves(Hold::LookAgain),
-    ]),
+    look_again(&[SIGN_0, SIGN_1, place(PLACES_HAND), place_again(PLACES_HAND)]),
     LEAVE_OUT_HAND,
 ];
 

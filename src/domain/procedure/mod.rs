@@ -153,6 +153,8 @@ pub enum How {
     OffTarget(&'static [Answer]),
     /// The tag on the pan's control; asked only when the level is below the mark or oil is out.
     TagIfLow(&'static [Answer]),
+    /// Where the oil is, once more; asked only when it was said to be elsewhere than the log has it.
+    IfElsewhere(&'static [Answer]),
     /// Who is at the pans, and who stands beside a starter.
     Person,
     /// Which machine.

@@ -52,12 +52,22 @@ fn good_of(ask: &Ask, item: &str) -> Vec<&'static str> {
             .filter(|(asked, ..)| asked.key() == item)
             .map(|(_, off, _)| off.key())
             .collect(),
-        How::Look(answers) | How::OffTarget(answers) | How::TagIfLow(answers) if ask.item.key() == item => answers
-            .iter()
-            .filter(|answer| answer.verdict == Verdict::Good)
-            .map(|answer| answer.word.key())
-            .collect(),
-        How::Look(_) | How::OffTarget(_) | How::TagIfLow(_) | How::Probe | How::Person | How::Machine => Vec::new(),
+        How::Look(answers) | How::OffTarget(answers) | How::TagIfLow(answers) | How::IfElsewhere(answers)
+            if ask.item.key() == item =>
+        {
+            answers
+                .iter()
+                .filter(|answer| answer.verdict == Verdict::Good)
+                .map(|answer| answer.word.key())
+                .collect()
+        }
+        How::Look(_)
+        | How::OffTarget(_)
+        | How::TagIfLow(_)
+        | How::IfElsewhere(_)
+        | How::Probe
+        | How::Person
+        | How::Machine => Vec::new(),
     }
 }
 

@@ -7,6 +7,7 @@ use crate::fault::{Outcome, fault};
 use crate::phone::Phone;
 use crate::table::{answer_of, good_words};
 use crate::wait::until;
+use panward::domain::evidence::Item;
 use panward::domain::facts::setup::OutBy;
 use panward::domain::guide::asking::SETTLE_MS;
 use serde_json::{Value, json};
@@ -208,9 +209,12 @@ impl Walker {
             .types("heap_again_dc", "30")
     }
 
-    /// Answers an item by this word.
+    /// Answers an item by this word, also where it is asked once more.
     #[must_use]
     pub fn says(mut self, item: &str, word: &str) -> Self {
+        if item == Item::Place.key() {
+            self.words.insert(Item::PlaceAgain.key().to_owned(), word.to_owned());
+        }
         self.words.insert(item.to_owned(), word.to_owned());
         self
     }

@@ -1,6 +1,6 @@
 //! What the guide does not let pass: oil outside its window, a cold machine, a clock that was moved, a stray touch.
 
-use journeys::{Outcome, Phone, Sight, Walker, fault, journey, kitchen_with};
+use journeys::{Outcome, Phone, SMALL, Sight, Walker, fault, journey, journey_on, kitchen_with};
 use panward::domain::facts::setup::OutBy;
 
 const MINUTE_MS: i64 = 60_000;
@@ -88,7 +88,7 @@ async fn looks_again_after_a_reload_while_the_pump_runs() -> Outcome {
     journey("reload_mid_draw", async |stage| {
         stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
         let phone = &mut stage.phone;
-        let walker = Walker::new().says("place", "split");
+        let walker = Walker::new();
         choose(phone, &walker).await?;
         phone.press("begin-1").await?;
         walker.to_step(phone, "out.draw").await?;
@@ -101,10 +101,59 @@ async fn looks_again_after_a_reload_while_the_pump_runs() -> Outcome {
             "after a reload the guide goes on with {:?}",
             first.step
         );
-        // Oil in both: the guide offers the way back, which nothing may refuse.
-        let again = walker.until(phone, |sight| !sight.at("again.look")).await?;
-        assert!(again.at("return.give_back"), "then it goes on with {:?}", again.step);
+        // Oil in both: what is left in the pan says whether the draw goes on.
+        let split = walker.clone().says("place", "split");
+        split.to_step(phone, "out.remainder").await?;
+        walker
+            .clone()
+            .says("remainder", "oil")
+            .to_step(phone, "out.draw")
+            .await?;
+        // STOP is the other way, and leads the oil back, which nothing may refuse.
+        phone.press("stop").await?;
+        phone.press("safe-now").await?;
+        split.to_step(phone, "return.give_back").await?;
         walker.to_step(phone, "choose").await.map(drop)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn asks_twice_for_oil_that_is_said_to_be_elsewhere_than_the_log_has_it() -> Outcome {
+    journey_on("seen_twice", SMALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let before = stage.export().await?.entries().len();
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        choose(phone, &walker).await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "return.rinse").await?;
+        phone.reload().await?;
+        walker.until(phone, |sight| sight.has("answer-place-in_pan")).await?;
+        // By rote, and put right on the second look: neither is kept, and the place is asked anew.
+        let again = phone.press("answer-place-in_pan").await?;
+        assert!(again.has("answer-place_again-in_pan"), "{}", again.name());
+        phone.sees("say", "The log has it elsewhere").await?;
+        let anew = phone.press("answer-place_again-in_machine").await?;
+        assert!(
+            anew.has("answer-place-in_machine") && !anew.has("go-on"),
+            "{}",
+            anew.name()
+        );
+        phone.press("answer-place-in_machine").await?;
+        let next = phone.press("go-on").await?;
+        assert!(next.at("return.rinse"), "{}", next.name());
+        // Said twice, it is believed, and the log holds both looks.
+        phone.reload().await?;
+        let in_pan = walker.clone().says("place", "in_pan");
+        in_pan.to_step(phone, "return.tank").await?;
+        let export = stage.export().await?;
+        let looks: Vec<_> = export.since(before).iter().map(|entry| &entry["body"]).collect();
+        let looks: Vec<_> = looks.iter().filter(|body| body["event"] == "reverified").collect();
+        let said = |item: &str| -> Vec<_> { looks.iter().map(|body| body["evidence"][item].as_str()).collect() };
+        assert_eq!(said("place"), [Some("in_machine"), Some("in_pan")]);
+        assert_eq!(said("place_again"), [None, Some("in_pan")]);
+        Ok(())
     })
     .await
 }
