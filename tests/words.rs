@@ -464,3 +464,16 @@ fn the_guide_speaks_the_owners_words_where_a_hand_is_on_the_machine() {
         assert_eq!(said(step, Some(item)), "", "{step:?}");
     }
 }
+
+#[test]
+fn a_question_fits_where_the_step_line_stands() {
+    // Once a step is begun its questions stand there, beside a sign.
+    for item in Item::ALL {
+        let question = questions::question(StepId::Floor, *item, EN);
+        assert!(question.split_whitespace().count() <= 8, "{question}");
+        assert!(
+            question.split_whitespace().all(|w| w.chars().count() <= 12),
+            "{question}"
+        );
+    }
+}

@@ -49,7 +49,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Shoes => "What is on your feet?",
         Item::Floor => "What is the floor like?",
         Item::Way => "What lies on the way to the bin?",
-        Item::Extinguisher => "Where is the wet chemical extinguisher?",
+        Item::Extinguisher => "Where does the wet chemical stand?",
         Item::UsedSince => "Was it used without the guide?",
         Item::Filter => "What is the filter like?",
         Item::TankInside => "What does dry paper show in the tank?",

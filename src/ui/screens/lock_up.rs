@@ -193,10 +193,11 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
         let warm = yard
             .bench
             .look(|kitchen, _| kitchen.day_jobs().state().lock.as_ref().and_then(|lock| lock.warm));
-        around.window = Some(heap_limit(lang));
-        around.note = warm
-            .filter(|_| yard.scraps.get_untracked() == Scraps::Probed)
-            .map(|dc| heap_warm(dc, lang));
+        // What did not count says the limit itself: on a small screen there is no room for both.
+        match warm {
+            Some(dc) => around.note = Some(heap_warm(dc, lang)),
+            None => around.window = Some(heap_limit(lang)),
+        }
     }
     let parts = AskParts {
         around,

@@ -121,14 +121,11 @@ pub fn heap_warm(dc: i32, lang: Lang) -> String {
     let Lang::En = lang;
     let read = degrees(dc);
     let wrong = if dc < HEAP_COLD_DC {
-        format!("Warmer than before: {read}. It may be heating itself.")
+        format!("Warmer than before: {read}.")
     } else {
         format!("Still hot: {read}. {}.", heap_limit(lang))
     };
-    format!(
-        "{wrong} Wait and probe again, or spread thin outdoors: “{}”.",
-        say(DaySay::StillWarm, lang)
-    )
+    format!("{wrong} Spread thin outdoors, or wait and probe again.")
 }
 
 fn degrees(dc: i32) -> String {

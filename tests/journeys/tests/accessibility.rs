@@ -148,6 +148,9 @@ async fn every_step_of_the_day_keeps_its_promises() -> Outcome {
         )
         .await?;
         phone.go("lock-up").await?;
+        walker.to_step(phone, "lock.scraps").await?;
+        phone.number("pad-heap_dc", "55").await?;
+        all.extend(phone.complaints("scraps still hot", Look::STEP).await?);
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("wait")).await?;
         phone.pass(10 * 60_000 + 1_000).await?;
         until("the second probe to be asked for", async || {
