@@ -238,7 +238,7 @@ fn a_reading_that_does_not_count_is_remembered_until_one_does() {
     assert!(
         heap_warm(550, Lang::En)
             .replace(NBSP, " ")
-            .contains("55 °C. Under 40 °C counts as cold.")
+            .contains("55 °C. Cold is under 40 °C.")
     );
     day.lock(StepId::Scraps, 300).unwrap();
     assert_eq!(warm(&day), None);

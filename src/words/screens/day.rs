@@ -123,9 +123,9 @@ pub fn heap_warm(dc: i32, lang: Lang) -> String {
     let wrong = if dc < HEAP_COLD_DC {
         format!("Warmer than before: {read}.")
     } else {
-        format!("Still hot: {read}. {}.", heap_limit(lang))
+        format!("Still hot: {read}. Cold is under {}.", degrees(HEAP_COLD_DC))
     };
-    format!("{wrong} Spread thin outdoors, or wait and probe again.")
+    format!("{wrong} Spread thin outdoors, or wait.")
 }
 
 fn degrees(dc: i32) -> String {
