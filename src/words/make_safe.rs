@@ -16,6 +16,9 @@ pub fn make_safe(place: Place, pump: Pump, heat: Heat, pan: &str, out_by: OutBy,
     let mut lines = Vec::new();
     lines.extend(stop_the_oil(pump, pan, out_by));
     lines.extend(stop_the_heat(place, heat, pan));
+    if matches!(place, Place::InPan | Place::Split | Place::InMachine) {
+        lines.extend(rests(pump, out_by).map(str::to_owned));
+    }
     lines.extend(close_it_in(place, pan, out_by));
     if place != Place::InPan {
         lines.push(format!("{}. Hang the tag on its control.", pan_empty(pan, lang)));
@@ -99,17 +102,14 @@ fn close_it_in(place: Place, pan: &str, out_by: OutBy) -> Vec<String> {
         OutBy::Hand => "container",
     };
     match place {
-        Place::InPan => vec![
-            park(out_by).to_owned(),
-            format!("See the drain valve of pan {pan} shut. Lid on once nothing smokes or spits."),
-        ],
+        Place::InPan => vec![format!(
+            "See the drain valve of pan {pan} shut. Lid on once nothing smokes or spits."
+        )],
         Place::Split => vec![
-            park(out_by).to_owned(),
             format!("Oil is in pan {pan} and in the {holder}. Lids on both."),
             format!("Hang a tag on the {holder}: hot oil inside."),
         ],
         Place::InMachine => vec![
-            park(out_by).to_owned(),
             format!("The oil of pan {pan} stays in the {holder}. Lid shut, brake on."),
             format!("Hang a tag on the {holder}: hot oil inside."),
         ],
@@ -124,13 +124,14 @@ fn close_it_in(place: Place, pan: &str, out_by: OutBy) -> Vec<String> {
     }
 }
 
-/// Where the end of the line rests.
-const fn park(out_by: OutBy) -> &'static str {
-    match out_by {
-        OutBy::Nozzle => "Leave the nozzle hooked in the pan, or over its drip tray.",
-        OutBy::Drain => "Leave the pipe locked on and the tank underneath.",
-        OutBy::BuiltIn => "Leave the tank pushed home.",
-        OutBy::Hand => "Leave the container where it stands.",
+/// Where the end of the line rests. While oil moves a nozzle stays where it is, which was said with the pump.
+const fn rests(pump: Pump, out_by: OutBy) -> Option<&'static str> {
+    match (out_by, pump) {
+        (OutBy::Nozzle, Pump::Off) => Some("Leave the nozzle hooked in the pan, or over its drip tray."),
+        (OutBy::Nozzle, Pump::Drawing | Pump::Rinsing | Pump::Returning | Pump::Unknown) => None,
+        (OutBy::Drain, _) => Some("Leave the pipe locked on and the tank underneath."),
+        (OutBy::BuiltIn, _) => Some("Leave the tank pushed home."),
+        (OutBy::Hand, _) => Some("Leave the container where it stands."),
     }
 }
 
