@@ -4,7 +4,18 @@
 const page = document.documentElement;
 const tag = document.querySelector("script[data-glue]");
 
-function fail(why) {
+// This runs as soon as it is there: the page may still be on its way, and its styles.
+const parsed = new Promise((there) => {
+  if (document.readyState === "loading") addEventListener("DOMContentLoaded", there, { once: true });
+  else there();
+});
+const styled = parsed.then(() => {
+  const styles = document.querySelector("link[rel=stylesheet]");
+  if (styles && !styles.sheet) return new Promise((there) => (styles.onload = styles.onerror = there));
+});
+
+async function fail(why) {
+  await parsed;
   if (page.dataset.app === "failed") return;
   page.dataset.app = "failed";
   delete page.dataset.ready;
@@ -40,7 +51,8 @@ function readAhead() {
           const reading = db.transaction(["store", "entries"]);
           const asked = asks.map(([store, ask]) => reading.objectStore(store)[ask]());
           reading.onabort = reject;
-          reading.oncomplete = () => resolve([db, ...asked.map((request) => request.result)]);
+          // Answers come in the order of the questions.
+          asked.at(-1).onsuccess = () => resolve([db, ...asked.map((request) => request.result)]);
         }),
     );
   opened.then((db) => (db.onversionchange = () => db.close())).catch(() => {});
@@ -65,8 +77,10 @@ async function start() {
     fail("This browser is too old for it. Update the browser, or open this address in a newer one.");
     return;
   }
-  const glue = await import(new URL(tag.dataset.glue, location.href));
-  await glue.default({ module_or_path: new URL(tag.dataset.wasm, location.href) });
+  const wasm = new URL(tag.dataset.wasm, location.href);
+  const compiled = WebAssembly.compileStreaming?.(fetch(wasm)).catch(() => undefined);
+  const [glue, module] = await Promise.all([import(new URL(tag.dataset.glue, location.href)), compiled, styled]);
+  await glue.default({ module_or_path: module ?? wasm });
 }
 
 start().catch((error) => {
