@@ -82,17 +82,19 @@ pub fn use_cards() -> CardDesk {
 pub fn both(desk: CardDesk) -> Node {
     let lang = Lang::En;
     let number = desk.number;
+    // Their lines are drawn as they open: a start is spared them.
+    let is_open = move |card| desk.open.get() == Some(card);
     let fire = nodes![
         el("p").class("card-first").text(cards::smoke_line(lang)),
-        live(move || lines(cards::fire_card(&number.get(), lang))),
+        live(move || is_open(Card::Fire).then(|| lines(cards::fire_card(&number.get(), lang)))),
     ];
     let burn = nodes![
         burn_clock(desk),
-        live(move || lines(cards::burn_card(&number.get(), lang))),
+        live(move || is_open(Card::Burn).then(|| lines(cards::burn_card(&number.get(), lang)))),
     ];
     let sheet = |card, title: &'static str, sign, testid, holds| {
         let sheet = Sheet {
-            open: Box::new(move || desk.open.get() == Some(card)),
+            open: Box::new(move || is_open(card)),
             on_close: Act::new(move || desk.open.set(None)),
             title: title.into(),
             sign: Some(sign),
