@@ -72,20 +72,22 @@ fn shown(kitchen: &Kitchen<MemoryJournal>) -> Today {
 }
 
 fn kept(kitchen: &Kitchen<MemoryJournal>) -> Option<String> {
-    glance::taken(kitchen, &shown(kitchen), &of(kitchen.entries_held()))
+    glance::taken(
+        kitchen,
+        &shown(kitchen),
+        &of(kitchen.entries_held()),
+        &at(wednesday(), 12),
+    )
 }
 
 #[test]
-fn the_demos_today_comes_back_as_it_was_with_zone_and_number() {
+fn the_demos_today_comes_back_as_it_was_with_the_number_to_call() {
     let (kitchen, entries) = demo();
     assert_eq!(kitchen.entries_held(), entries);
     let glance = glance::read(&kept(&kitchen).unwrap(), &of(entries)).unwrap();
     assert_eq!(glance.today, shown(&kitchen));
     let set_up = kitchen.ledger().book.kitchen.clone().unwrap();
-    assert_eq!(
-        (glance.zone, glance.emergency_number),
-        (set_up.zone, set_up.emergency_number)
-    );
+    assert_eq!(glance.emergency_number, set_up.emergency_number);
 }
 
 #[test]
@@ -127,7 +129,7 @@ fn every_word_figure_and_mark_comes_back() {
     all.unanswered = Some((wednesday(), vec!["1".to_owned(), "2".to_owned()]));
     all.done = JobKind::ALL.to_vec();
     all.look_owed = true;
-    let text = glance::taken(&kitchen, &all, &of(entries)).unwrap();
+    let text = glance::taken(&kitchen, &all, &of(entries), &at(wednesday(), 12)).unwrap();
     assert_eq!(glance::read(&text, &of(entries)).unwrap().today, all);
 }
 
@@ -166,14 +168,12 @@ fn another_log_length_or_build_and_a_broken_text_are_no_glance() {
 fn it_holds_to_the_end_of_its_trading_day_and_not_after() {
     let (kitchen, entries) = demo();
     let glance = glance::read(&kept(&kitchen).unwrap(), &of(entries)).unwrap();
-    let start = i64::from(glance.day_start_min) * Millis::MINUTE;
+    let start = i64::from(kitchen.ledger().book.day_start_min()) * Millis::MINUTE;
     let end = wednesday().begins(0, 0).plus(24 * Millis::HOUR + start);
-    let wall = |wall| Now {
-        wall,
-        ..at(wednesday(), 12)
-    };
-    assert!(glance.holds_at(&wall(end.plus(-1))));
-    assert!(!glance.holds_at(&wall(end)));
+    let taken = at(wednesday(), 12).wall;
+    assert!([taken, end.plus(-1)].into_iter().all(|wall| glance.holds_at(wall)));
+    assert!(!glance.holds_at(end));
+    assert!(!glance.holds_at(taken.plus(-1)), "a clock that ran back");
 }
 
 #[test]

@@ -18,7 +18,7 @@ pub struct UnknownZone(pub String);
 /// Both clocks at this instant. The offset is that of the zone set by [`use_zone`], else the device's own.
 #[must_use]
 pub fn now() -> Now {
-    let wall = Millis(Date::now() as i64);
+    let wall = wall();
     let mono = web_sys::window()
         .and_then(|window| window.performance())
         .map_or(0, |clock| clock.now() as i64);
@@ -28,6 +28,12 @@ pub fn now() -> Now {
         life: life(),
         off_min: offset(wall),
     }
+}
+
+/// The wall clock at this instant, for whom no zone matters.
+#[must_use]
+pub fn wall() -> Millis {
+    Millis(Date::now() as i64)
 }
 
 /// The life of this page: drawn at random once, so that no reload and no other window shares it.

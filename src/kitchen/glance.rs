@@ -4,6 +4,8 @@
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
 //! never be shown from a copy is not in it: while a job is open, or a pan stands empty or low, none is kept.
 
+use std::ops::Range;
+
 use super::Kitchen;
 use super::today::{LifeToday, PanToday, Today};
 use crate::domain::claim::ClaimKind;
@@ -11,7 +13,7 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, PanId};
 use crate::domain::oil_life::{Basis, DaysLeft, Usual, Word};
-use crate::domain::time::{Day, Now};
+use crate::domain::time::{Day, Millis, Now};
 use crate::store::Journal;
 use crate::store::json::{self, Out};
 use crate::store::wire::scalar::Text;
@@ -31,12 +33,10 @@ pub struct Taken {
 /// Today at a glance, and what the app must know beside it before the log is read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Glance {
-    /// The kitchen's zone.
-    pub zone: String,
     /// The number to call, as its owner wrote it.
     pub emergency_number: String,
-    /// The minute of the day at which a trading day begins.
-    pub day_start_min: u16,
+    /// From when to before when it holds: from when it was taken to the end of its trading day.
+    pub holds: Range<Millis>,
     /// What Today showed.
     pub today: Today,
 }
@@ -46,9 +46,9 @@ stored! {
         build: String,
         dev: Text<Dev>,
         entries: u32,
-        zone: String,
         number: String,
-        day_start: u16,
+        from: Text<Millis>,
+        to: Text<Millis>,
         day: Text<Day>,
         pans: Vec<PanText>,
         night: Option<Text<Day>>,
@@ -93,7 +93,7 @@ stored! {
 
 /// The glance to keep of a kitchen that is set up; `None` while a job is open, or a pan stands empty or low.
 #[must_use]
-pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken) -> Option<String> {
+pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
     if !today.open.is_empty() || !ledger.empties().is_empty() || today.pans.iter().any(|pan| pan.low) {
@@ -104,9 +104,9 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken) -> 
         build: taken.build.clone(),
         dev: Text(taken.dev),
         entries: u32::try_from(taken.entries).ok()?,
-        zone: set_up.zone.clone(),
         number: set_up.emergency_number.clone(),
-        day_start: ledger.book.day_start_min(),
+        from: Text(now.wall),
+        to: Text(kitchen.day_ends(today.day)),
         day: Text(today.day),
         pans: today.pans.iter().map(PanText::from).collect(),
         night: night.map(Text),
@@ -142,18 +142,18 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         look_owed: kept.look.0,
     };
     (taken == *of).then_some(Glance {
-        zone: kept.zone,
         emergency_number: kept.number,
-        day_start_min: kept.day_start,
+        holds: kept.from.0..kept.to.0,
         today,
     })
 }
 
 impl Glance {
-    /// Whether it still is the trading day the glance was taken on.
+    /// Whether it still is the trading day the glance was taken on, by a clock that has not run back since. No zone is
+    /// asked: a browser takes its time to learn of one.
     #[must_use]
-    pub fn holds_at(&self, now: &Now) -> bool {
-        Day::of(now.wall, now.off_min, self.day_start_min) == self.today.day
+    pub fn holds_at(&self, wall: Millis) -> bool {
+        self.holds.contains(&wall)
     }
 }
 

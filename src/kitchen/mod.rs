@@ -203,6 +203,14 @@ impl<J: Journal> Kitchen<J> {
         self.ledger.book.day_of(now.wall, now.off_min)
     }
 
+    /// When a trading day ends, and the next begins.
+    pub fn day_ends(&self, day: Day) -> Millis {
+        let (next, start_min) = (day.plus(1), self.ledger.book.day_start_min());
+        let off = &self.outside.off_min;
+        // The offset is that of the moment itself, which is known well enough without it.
+        next.begins(off(next.begins(0, start_min)), start_min)
+    }
+
     /// Whether a pan's run is open.
     pub fn run_open(&self) -> bool {
         self.guide.job().is_some_and(|j| j.run.is_some())

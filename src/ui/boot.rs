@@ -104,7 +104,9 @@ async fn open_world(world: World, boot: Held<Boot>, desk: CardDesk) -> Result<Li
     };
     let kitchen = Kitchen::open(journal, outside, &clock::now()).await?;
     if let Some(set_up) = &kitchen.ledger().book.kitchen {
-        keep_to(&set_up.zone, &set_up.emergency_number, desk);
+        // A zone this browser does not know leaves the phone's own in force.
+        let _ = clock::use_zone(&set_up.zone);
+        call(&set_up.emergency_number, desk);
     }
     Ok(kitchen)
 }
@@ -120,14 +122,12 @@ fn glance_of(journal: &IdbJournal, desk: CardDesk) -> Option<Glance> {
         entries: journal.entries_ahead()?,
     };
     let glance = glance::read(&prefs::glance()?, &taken)?;
-    keep_to(&glance.zone, &glance.emergency_number, desk);
-    glance.holds_at(&clock::now()).then_some(glance)
+    call(&glance.emergency_number, desk);
+    glance.holds_at(clock::wall()).then_some(glance)
 }
 
-/// Takes the kitchen's zone and its emergency number for everything on screen.
-fn keep_to(zone: &str, number: &str, desk: CardDesk) {
-    // A zone this browser does not know leaves the phone's own in force.
-    let _ = clock::use_zone(zone);
+/// Puts the kitchen's emergency number on the cards.
+fn call(number: &str, desk: CardDesk) {
     if !number.is_empty() {
         desk.number.set(number.to_owned());
     }

@@ -129,9 +129,9 @@ fn lines(lines: Vec<Line>) -> Element {
 fn burn_clock(desk: CardDesk) -> Element {
     let lang = Lang::En;
     let started = Held::new(prefs::burn_started());
-    let wall = Held::new(clock::now().wall);
+    let wall = Held::new(clock::wall());
     let start = move || {
-        let now = clock::now().wall;
+        let now = clock::wall();
         wall.set(now);
         started.set(Some(now));
         prefs::set_burn_started(now);
@@ -141,13 +141,13 @@ fn burn_clock(desk: CardDesk) -> Element {
             return;
         }
         // An own clock, since a burn does not wait for a kitchen to be open.
-        let seconds = set_interval_with_handle(move || wall.set(clock::now().wall), Duration::from_secs(1));
+        let seconds = set_interval_with_handle(move || wall.set(clock::wall()), Duration::from_secs(1));
         on_cleanup(move || {
             if let Ok(seconds) = seconds {
                 seconds.clear();
             }
         });
-        let now = clock::now().wall;
+        let now = clock::wall();
         wall.set(now);
         let gone_s = started.get_untracked().map(|at| now.since(at) / Millis::SECOND);
         if !gone_s.is_some_and(|gone| (0..STALE_S).contains(&gone)) {

@@ -51,12 +51,12 @@ pub fn at_a_glance(glance: Glance, world: World, desk: CardDesk, pressed: Held<O
 
 /// Keeps what Today shows now for the next start, or that nothing of it may be kept.
 pub fn keep(bench: Bench, shown: &Shown) {
-    prefs::set_glance(bench.look(|kitchen, _| {
+    prefs::set_glance(bench.look(|kitchen, now| {
         let taken = Taken {
             build: page::build(),
             dev: kitchen.journal_handle().dev(),
             entries: kitchen.entries_held(),
         };
-        glance::taken(kitchen, shown, &taken)
+        glance::taken(kitchen, shown, &taken, now)
     }));
 }
