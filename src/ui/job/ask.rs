@@ -122,7 +122,10 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
             sub: Some(questions::question(question.step, item, lang).to_owned()),
         };
     }
-    let hazard = step.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
+    // What the label is compared with must be there to compare. On the smallest screen the line about what can hurt would
+    // take its place, and the step line's why tells that, too.
+    let hurts = step.filter(|step| step.id != StepId::Match);
+    let hazard = hurts.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
     let line = steps::step_line_for(question.step, around.out_by, lang);
     let mut say = line;
     let (hazard, sub) = match &question.kind {

@@ -1,7 +1,7 @@
 //! A whole filter job, two pans in each form: the touches it costs, and the evidence it leaves in the export.
 
 use crate::evidence::{holds_left_their_evidence, of_the_job, runs};
-use journeys::{Outcome, Sight, Stage, Walker, journey, kitchen_with, saw, times_seen};
+use journeys::{Outcome, SMALL, Sight, Stage, Walker, journey, journey_on, kitchen_with, saw, times_seen};
 use panward::domain::facts::setup::OutBy;
 
 /// Touches a clean job may cost: the project's own design.
@@ -156,6 +156,19 @@ async fn stop_on_a_refusal_makes_safe_at_once() -> Outcome {
         let stopped = phone.press("stop").await?;
         assert!(stopped.at("stopped") && stopped.has("make-safe"), "{stopped:?}");
         Ok(())
+    })
+    .await
+}
+
+#[tokio::test]
+async fn the_smallest_screen_shows_what_the_label_is_compared_with() -> Outcome {
+    journey_on("label_small", SMALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let walker = Walker::new();
+        ready(stage, &walker).await?;
+        let asked = stage.phone.press("begin-1").await?;
+        assert!(asked.has("answer-label-same"), "{asked:?}");
+        stage.phone.sees("step", "Pan 1: Rapeseed").await
     })
     .await
 }
