@@ -11,7 +11,9 @@ const parsed = new Promise((there) => {
 });
 const styled = parsed.then(() => {
   const styles = document.querySelector("link[rel=stylesheet]");
-  if (styles && !styles.sheet) return new Promise((there) => (styles.onload = styles.onerror = there));
+  if (!styles || styles.sheet || document.readyState === "complete") return undefined;
+  // Styles that failed before anybody listened are over with the page: without them the app still has its words.
+  return new Promise((there) => [styles, window].forEach((it) => it.addEventListener("load", there, { once: true })));
 });
 
 async function fail(why) {

@@ -1,6 +1,6 @@
 //! Whole days, told one by one.
 
-use panward::domain::day_jobs::{Command, DayJobs, Refusal, Stage};
+use panward::domain::day_jobs::{Command, DayJobs, LightPan, Refusal, Stage};
 use panward::domain::entry::{Draft, Entry};
 use panward::domain::evidence::{Evidence, Item, Seen, Word};
 use panward::domain::facts::Fact;
@@ -122,16 +122,12 @@ impl Day {
         })
     }
 
+    fn lit(&self) -> &LightPan {
+        self.jobs.state().light.as_ref().unwrap().pans.get(&PAN).unwrap()
+    }
+
     fn stage(&self) -> Stage {
-        self.jobs
-            .state()
-            .light
-            .as_ref()
-            .unwrap()
-            .pans
-            .get(&PAN)
-            .unwrap()
-            .stage_at(&self.now)
+        self.lit().stage_at(&self.now)
     }
 
     fn last_event(&self) -> JobEvent {
@@ -277,17 +273,7 @@ fn a_melt_is_looked_at_every_five_minutes_and_again_after_a_reload() {
     day.open(LIGHT, JobKind::LightUp);
     day.light(StepId::LightLevel, &[(Item::Melt, Word::PartLiquid)]);
     day.light(StepId::MeltLow, &[]);
-    let due = |day: &Day| {
-        day.jobs
-            .state()
-            .light
-            .as_ref()
-            .unwrap()
-            .pans
-            .get(&PAN)
-            .unwrap()
-            .next_look(&day.now)
-    };
+    let due = |day: &Day| day.lit().next_look(&day.now);
     day.wait(5 * Millis::MINUTE - 1);
     assert_eq!(due(&day), Some(Standing::Running { left_ms: 1 }));
     day.wait(1);
