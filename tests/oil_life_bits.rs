@@ -6,7 +6,7 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::heat::cool_down;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
-use panward::domain::oil_life::{self, Event, FillHistory, Habit, LimitsInForce, Outlook, Start, UsualFry, What};
+use panward::domain::oil_life::{self, Event, FillHistory, Habit, LimitsInForce, Outlook, Shop, Start, UsualFry, What};
 use panward::domain::time::Millis;
 use panward::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
 
@@ -90,7 +90,7 @@ fn outlook(history: &FillHistory) -> Outlook {
 fn bits(start: Start) -> Vec<u64> {
     let history = three_weeks(start);
     let outlook = outlook(&history);
-    let life = oil_life::of(&history, &outlook);
+    let life = oil_life::of(&history, &outlook, &Shop::new());
     let ffa = life.ffa.unwrap();
     let settles = life.settles_at.unwrap().level;
     let wait = cool_down::wait(178.0, 150.0, 21.5, &[]).unwrap();

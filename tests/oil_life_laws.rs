@@ -7,7 +7,7 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
-    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Start, UsualFry, What, Word,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Shop, Start, UsualFry, What, Word,
     usual_top_up,
 };
 use panward::domain::time::Millis;
@@ -90,11 +90,19 @@ fn polar_only() -> Outlook {
 }
 
 fn judged_by_polar(start: Start, list: &[What]) -> OilLife {
-    oil_life::of(&FillHistory::new(Fat::Sunflower, start, numbered(list)), &polar_only())
+    oil_life::of(
+        &FillHistory::new(Fat::Sunflower, start, numbered(list)),
+        &polar_only(),
+        &Shop::new(),
+    )
 }
 
 fn judged(start: Start, list: &[What]) -> OilLife {
-    oil_life::of(&FillHistory::new(Fat::Sunflower, start, numbered(list)), &outlook())
+    oil_life::of(
+        &FillHistory::new(Fat::Sunflower, start, numbered(list)),
+        &outlook(),
+        &Shop::new(),
+    )
 }
 
 /// As a ledger would ask: usual hours and top-up learnt from the fill itself.
@@ -109,7 +117,7 @@ fn judged_as_learnt(start: Start, list: &[What]) -> OilLife {
         top_up: usual_top_up(&history, 0.03),
         ..outlook()
     };
-    oil_life::of(&history, &ahead)
+    oil_life::of(&history, &ahead, &Shop::new())
 }
 
 fn widths(life: &OilLife) -> [f64; 2] {
@@ -211,7 +219,7 @@ proptest! {
         let history = FillHistory::new(Fat::Sunflower, start, numbered(&list));
         let under = |percent: f64| {
             let limits = LimitsInForce { polar: Some(share(percent)), acid: None };
-            oil_life::of(&history, &Outlook { limits, ..outlook() })
+            oil_life::of(&history, &Outlook { limits, ..outlook() }, &Shop::new())
         };
         let (strict, loose) = (under(low), under(low + step));
         prop_assert!(loose.score.unwrap().now >= strict.score.unwrap().now);
@@ -238,7 +246,7 @@ proptest! {
         let moment = Millis(i64::try_from(place).unwrap());
         run.order = (moment, moment, Dev(2), 1);
         with.push(run);
-        let judge = |events| oil_life::of(&FillHistory::new(Fat::Sunflower, start, events), &outlook());
+        let judge = |events| oil_life::of(&FillHistory::new(Fat::Sunflower, start, events), &outlook(), &Shop::new());
         prop_assert_eq!(judge(with), judge(without));
     }
 
@@ -251,7 +259,7 @@ proptest! {
             let by = shuffled.index(turned.len());
             turned.rotate_left(by);
         }
-        let judge = |events| oil_life::of(&FillHistory::new(Fat::Sunflower, start, events), &outlook());
+        let judge = |events| oil_life::of(&FillHistory::new(Fat::Sunflower, start, events), &outlook(), &Shop::new());
         prop_assert_eq!(judge(turned), judge(events));
     }
 
@@ -275,7 +283,11 @@ proptest! {
 fn fresh_oil_scores_a_hundred_and_says_it_has_no_reading() {
     assert_eq!(judged(Start::Fresh, &[]).score.unwrap().now, 100);
     let slow = Outlook::new(polar_only().limits, habit(15));
-    let life = oil_life::of(&FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()), &slow);
+    let life = oil_life::of(
+        &FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()),
+        &slow,
+        &Shop::new(),
+    );
     assert_eq!(life.score.unwrap().now, 100);
     assert_eq!(life.word, Some(Word::Fresh));
     assert_eq!(life.basis, oil_life::Basis::UsualDaysAndPriors);
@@ -289,10 +301,10 @@ fn no_limit_no_score() {
         ..outlook()
     };
     let history = FillHistory::new(Fat::Sunflower, Start::Fresh, numbered(&[fried(600)]));
-    let life = oil_life::of(&history, &blind);
+    let life = oil_life::of(&history, &blind, &Shop::new());
     assert_eq!((life.score, life.days_left, life.word), (None, None, None));
     let smoking = FillHistory::new(Fat::Sunflower, Start::Fresh, numbered(&[What::Sign(SignKind::Smoke)]));
-    assert_eq!(oil_life::of(&smoking, &blind).word, Some(Word::ChangeNow));
+    assert_eq!(oil_life::of(&smoking, &blind, &Shop::new()).word, Some(Word::ChangeNow));
 }
 
 #[test]
@@ -361,7 +373,11 @@ fn a_slow_pan_with_much_fresh_oil_is_told_where_it_settles() {
         ..habit(60)
     };
     let often = Outlook::new(polar_only().limits, often);
-    let life = oil_life::of(&FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()), &often);
+    let life = oil_life::of(
+        &FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new()),
+        &often,
+        &Shop::new(),
+    );
     assert_eq!(life.days_left.unwrap().median, None);
     let settles = life.settles_at.unwrap();
     assert!(settles.level.before_top_up < 25.0 && settles.level.after_top_up < settles.level.before_top_up);

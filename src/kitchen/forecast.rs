@@ -7,7 +7,7 @@ use super::life;
 use crate::domain::facts::oil::Load;
 use crate::domain::ids::{Dev, EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
-use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, What};
+use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, Shop, What};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Minutes, Volume};
 
@@ -62,7 +62,7 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let set_up = ledger.book.pan(pan)?;
     let history = life::history(ledger, fill, life::MOVES_BACK);
     let outlook = life::outlook(ledger, set_up, fill, &history, today);
-    let days = oil_life::of(&history, &outlook).days_left;
+    let days = oil_life::of(&history, &outlook, &Shop::new()).days_left;
     let left = days.and_then(|d| d.median);
     let first = fill.day.max(today.plus(-PAST_MOST));
     let past = (0..=today.since(first).max(0)).filter_map(|n| {
@@ -72,7 +72,7 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
         let outlook = life::outlook(ledger, set_up, &then, &history, day);
         (day <= today).then(|| Point {
             day,
-            polar: oil_life::of(&history, &outlook).polar,
+            polar: oil_life::of(&history, &outlook, &Shop::new()).polar,
         })
     });
     let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
@@ -80,7 +80,12 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let ahead = (1..).zip(coming.iter().take(ahead_days.into()));
     let ahead = ahead.map(|(services, day)| Point {
         day: *day,
-        polar: oil_life::of(&served(&history, &outlook, services, set_up.full), &outlook).polar,
+        polar: oil_life::of(
+            &served(&history, &outlook, services, set_up.full),
+            &outlook,
+            &Shop::new(),
+        )
+        .polar,
     });
     Some(Forecast {
         first,

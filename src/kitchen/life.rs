@@ -5,7 +5,7 @@ use crate::domain::facts::setup::{Kitchen as SetUp, Pan};
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger, OilEvent, PanFill};
 use crate::domain::oil_life::{
-    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Start, UsualFry, What,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Shop, Start, UsualFry, What,
     usual_top_up,
 };
 use crate::domain::time::Day;
@@ -30,7 +30,7 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<OilLife> {
     let set_up = ledger.book.pan(pan)?;
     let history = history(ledger, fill, MOVES_BACK);
     let outlook = outlook(ledger, set_up, fill, &history, today);
-    Some(oil_life::of(&history, &outlook))
+    Some(oil_life::of(&history, &outlook, &Shop::new()))
 }
 
 /// What happened to a fill, as the model reads it.
@@ -76,7 +76,11 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
             };
             let past = history(ledger, &then, before);
             let pan = ledger.book.pan(*from)?;
-            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, event.day).habit);
+            let oil = oil_life::incoming(
+                &past,
+                &outlook(ledger, pan, &then, &past, event.day).habit,
+                &Shop::new(),
+            );
             What::MovedIn {
                 oil,
                 added: arrived.volume,

@@ -140,7 +140,13 @@ fn cv11_a_filter_run_changes_nothing() {
         acid: None,
     };
     let outlook = Outlook::new(limits, Habit::of(UsualFry { mean_h: 7.0, sd_h: 1.0 }));
-    let judge = |events| oil_life::of(&FillHistory::new(Fat::Palm, Start::Fresh, events), &outlook);
+    let judge = |events| {
+        oil_life::of(
+            &FillHistory::new(Fat::Palm, Start::Fresh, events),
+            &outlook,
+            &Shop::new(),
+        )
+    };
     let before = judge(vec![at(1, fried), at(2, fried)]);
     let after = judge(vec![at(1, fried), at(2, fried), at(3, What::Filtered)]);
     assert_eq!(before, after);
@@ -165,7 +171,11 @@ fn fresh_values_are_the_published_ones() {
         acid: None,
     };
     let outlook = Outlook::new(limits, Habit::of(UsualFry { mean_h: 7.0, sd_h: 1.0 }));
-    let fresh = oil_life::of(&FillHistory::new(Fat::Palm, Start::Fresh, Vec::new()), &outlook);
+    let fresh = oil_life::of(
+        &FillHistory::new(Fat::Palm, Start::Fresh, Vec::new()),
+        &outlook,
+        &Shop::new(),
+    );
     assert_eq!(fresh.score.unwrap().now, 100);
 }
 
@@ -184,6 +194,6 @@ fn the_prior_holds_a_published_fill() {
     };
     let history = FillHistory::new(Fat::Rapeseed, Start::Fresh, vec![at(1, 480), at(2, 480), at(3, 180)]);
     let outlook = Outlook::new(LimitsInForce::default(), Habit::of(UsualFry { mean_h: 8.0, sd_h: 1.0 }));
-    let polar = oil_life::of(&history, &outlook).polar;
+    let polar = oil_life::of(&history, &outlook, &Shop::new()).polar;
     assert!(polar.low < 25.0 && 25.0 < polar.high, "{polar:?}");
 }

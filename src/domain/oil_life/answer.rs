@@ -176,6 +176,9 @@ pub struct OilLife {
     pub change_sign: Option<(EntryId, SignKind)>,
     /// Entries and sources behind all this, oldest entry first.
     pub because: Vec<Because>,
+    /// Readings that contradict what was believed before them by more than chance: kept, counted for less, to be asked
+    /// about.
+    pub contradicting: Vec<EntryId>,
     /// Entries that could not be true (more fresh oil than the pan held after it) and were folded around.
     pub folded_around: u16,
 }

@@ -1,118 +1,197 @@
 //! The estimator: what one fill's history makes us believe of one quantity, now.
 //!
-//! The growth rate lives on a grid; given the rate, level and fresh value are normal on the quantity's scale and one
-//! reading is one linear update, so the whole belief is a mixture of normals with a common spread. Four choices keep
-//! the laws of `tests/oil_life_laws.rs` true by construction rather than by luck:
+//! The growth rate lives on a grid; given the rate, the level, the fill's fresh value and the shop's constants (the
+//! error of each instrument, what its fresh oil holds) are normal on the quantity's scale and one reading is one
+//! linear update: for a known rate this is the Kalman filter, and the whole belief is a mixture of such filters with
+//! one covariance. Three choices keep the laws of `tests/oil_life_laws.rs` true by construction rather than by luck:
 //!
-//! - Each batch of fresh oil is its own draw, so a faster rate always means a higher level: hours can only spread
-//!   the mixture (the means move apart in order, and a common normal error preserves that).
-//! - An instrument's constant error is not estimated but carried along, and a reading weighs exactly as much as
-//!   makes the level best known: a second reading with the same instrument teaches the rate, not the level twice.
-//! - Nothing here knows a limit, so a limit cannot change what is believed.
-//! - Nothing here knows what the fill itself taught of usual hours and top-ups, only the habit before it.
+//! - Fresh oil thins every rate's level towards the same fresh value, the mean over the rates, so a faster rate always
+//!   means a higher level: hours can only spread the mixture.
+//! - Noise is a number within a fill; it is learnt between fills ([`super::noise`]).
+//! - Nothing here knows a limit, nor what the fill itself taught of usual hours and top-ups, only the habit before it.
 
-use crate::domain::ids::InstrumentId;
+use crate::domain::facts::oil::Measured;
+use crate::domain::fat::Fat;
+use crate::domain::ids::{EntryId, InstrumentId};
 use crate::domain::units::Share;
 
-use super::grid::{Node, grid, rate_prior};
+use super::answer::Estimate;
+use super::constants::{Constant, Constants, between_deliveries};
+use super::cov::Cov;
+use super::grid::{Node, grid};
 use super::history::{Event, FillHistory, Start, What, share_of};
 use super::kinetics::{heat_factor, mixed};
-use super::normal::{Component, mixture_quantile};
-use super::outlook::Habit;
+use super::noise::{BySpread, SPREADS};
+use super::normal::{Component, above, mixture_quantile};
+use super::outlook::{Habit, UsualFry};
 use super::quantity::{Quantity, Scale};
+use super::shop::Shop;
+
+/// Places of what is believed; the shop's constants follow.
+pub(super) const LEVEL: usize = 0;
+pub(super) const FRESH: usize = 1;
+const CONSTANTS: usize = 2;
 
 /// Unlogged services counted at most: beyond it the belief has long settled.
 const MOST_UNLOGGED: u16 = 400;
+/// A reading this unlikely (two-sided) contradicts what was believed by more than chance.
+const CONTRADICTS: f64 = 0.005;
+/// Standard deviations beyond which a reading's error counts as larger than its instrument's: it is kept, with as much
+/// weight as leaves it this far off.
+const FAR_SDS: f64 = 3.0;
 
 /// What is believed of one quantity of one fill.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Belief {
     quantity: Quantity,
+    fat: Fat,
     nodes: Vec<Node>,
-    /// Variance of the level given the rate, instrument errors apart.
-    level_var: f64,
-    /// Variance of the fresh value given the rate.
-    fresh_var: f64,
-    /// Their covariance.
-    level_fresh_cov: f64,
+    /// Each rate's weight before any reading.
+    before: Vec<f64>,
+    cov: Cov,
+    names: Vec<Constant>,
+    /// Variance an hour of frying adds.
+    wander_per_hour: f64,
     /// Posterior mean of the fresh value, % m/m, kept because every top-up asks for it and only a reading moves it.
     fresh_percent: f64,
-    /// How much of each instrument's constant error the level has taken in, 0–1.
-    biases: Vec<(Option<InstrumentId>, f64)>,
     /// Readings used.
     readings: u16,
     /// Entries that could not be: more fresh oil than the pan held after it.
     folded_around: u16,
+    /// Readings that contradict what was believed before them.
+    contradicting: Vec<EntryId>,
 }
+
+/// One reading and how likely it was for each spread its instrument might have.
+type Told = (Option<InstrumentId>, BySpread);
 
 impl Belief {
     /// Folds a fill's whole history.
-    pub(super) fn fold(quantity: Quantity, history: &FillHistory, habit: &Habit) -> Self {
-        let mut belief = Self::begin(quantity, history, habit);
+    pub(super) fn fold(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop) -> Self {
+        let wander = match quantity {
+            Quantity::Polar => shop.noise().wander_per_hour(),
+            Quantity::Ffa => quantity.wander_per_hour(),
+        };
+        let mut belief = Self::begin(quantity, history, habit, shop, wander);
         for event in history.events() {
-            belief.apply(history, event);
+            belief.apply(history, habit, shop, event);
         }
         belief
     }
 
-    fn begin(quantity: Quantity, history: &FillHistory, habit: &Habit) -> Self {
-        let fresh = quantity.fresh(history.fat());
-        let (mean, fresh_var) = quantity.scale().normal(fresh.mean, fresh.sd);
+    /// The same for polar compounds and a wander an hour, with how likely each reading by an instrument of unknown
+    /// spread was.
+    pub(super) fn told(history: &FillHistory, habit: &Habit, shop: &Shop, wander: f64) -> (Self, Vec<Told>) {
+        let mut belief = Self::begin(Quantity::Polar, history, habit, shop, wander);
+        let mut told = Vec::new();
+        for event in history.events() {
+            if let What::Read {
+                value: Measured::Polar(seen),
+                instrument,
+                spread,
+            } = event.what
+            {
+                let place = belief.place_of(instrument);
+                let by_spread = belief.by_spread(seen.percent(), place);
+                // A spread its owner knows needs no learning; the reading still counts as one.
+                told.push((
+                    instrument,
+                    if spread.is_some() {
+                        [0.0; SPREADS.len()]
+                    } else {
+                        by_spread
+                    },
+                ));
+            }
+            belief.apply(history, habit, shop, event);
+        }
+        (belief, told)
+    }
+
+    fn begin(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop, wander_per_hour: f64) -> Self {
+        let fat = history.fat();
+        let (constants, fresh) = match quantity {
+            Quantity::Polar => {
+                let mut constants = shop.constants().clone();
+                let fresh = constants.place(Constant::Fresh(fat));
+                (constants, Some(fresh))
+            }
+            Quantity::Ffa => (Constants::unknown(), None),
+        };
+        let mut cov = Cov::exact(CONSTANTS + constants.cov().len());
+        for a in 0..constants.cov().len() {
+            for b in 0..=a {
+                cov.set(CONSTANTS + a, CONSTANTS + b, constants.cov().get(a, b));
+            }
+        }
+        let prior = quantity.fresh(fat);
+        let scale = quantity.scale();
+        let (fresh_mean, delivery_var) = match fresh {
+            Some(at) => {
+                cov.mix(FRESH, 0.0, CONSTANTS + at, 1.0);
+                (constants.mean()[at], between_deliveries(fat))
+            }
+            None => scale.normal(prior.mean, prior.sd),
+        };
+        cov.blur(FRESH, delivery_var);
+        cov.mix(LEVEL, 0.0, FRESH, 1.0);
+        let mut mean = vec![fresh_mean, fresh_mean];
+        mean.extend(constants.mean());
+        let nodes = grid(quantity, history, habit, shop, &mean);
+        let fresh_percent = match fresh {
+            Some(_) => fresh_mean,
+            None => prior.mean,
+        };
         let mut belief = Self {
             quantity,
-            nodes: grid(rate_prior(quantity, history, habit), mean),
-            level_var: fresh_var,
-            fresh_var,
-            level_fresh_cov: fresh_var,
-            fresh_percent: fresh.mean,
-            biases: Vec::new(),
+            fat,
+            before: nodes.iter().map(|n| n.weight).collect(),
+            nodes,
+            cov,
+            names: constants.names().to_vec(),
+            wander_per_hour,
+            fresh_percent,
             readings: 0,
             folded_around: 0,
+            contradicting: Vec::new(),
         };
         match history.start() {
             Start::Fresh => {}
             Start::Worked { services } => {
                 for _ in 0..services.min(MOST_UNLOGGED) {
-                    belief.guess_service(habit);
+                    belief.guess_hours(habit.fry, heat_factor(habit.temp));
+                    belief.mix_fresh(habit.top_up);
                 }
             }
             Start::Unknown => {
                 let (percent, sd) = quantity.of_unknown_age();
-                let (mean, var) = quantity.scale().normal(percent, sd);
+                let (mean, var) = scale.normal(percent, sd);
                 for node in &mut belief.nodes {
-                    node.level = mean;
+                    node.mean[LEVEL] = mean;
                 }
-                belief.level_var = var;
-                belief.level_fresh_cov = 0.0;
+                belief.cov.mix(LEVEL, 0.0, FRESH, 0.0);
+                belief.cov.blur(LEVEL, var);
             }
         }
         belief
     }
 
-    /// A service nobody logged: usual hours, with their spread, and the usual top-up.
-    fn guess_service(&mut self, habit: &Habit) {
-        let factor = heat_factor(habit.temp);
-        self.grow(habit.fry.mean_h, factor);
-        let by_hours = self.mean(|n| n.rate) * factor * habit.fry.sd_h;
-        self.level_var += by_hours * by_hours;
-        self.mix_fresh(habit.top_up);
-    }
-
-    fn apply(&mut self, history: &FillHistory, event: &Event) {
+    fn apply(&mut self, history: &FillHistory, habit: &Habit, shop: &Shop, event: &Event) {
         match event.what {
             What::Fried { fry, temp, load: _ } => self.grow(fry.hours(), temp.map_or(1.0, heat_factor)),
+            What::Unlogged { temp } => self.guess_hours(habit.fry, heat_factor(temp.unwrap_or(habit.temp))),
             What::Topped { fat, added, after } => match share_of(added, after) {
                 Some(share) if fat == history.fat() => self.mix_fresh(share),
                 Some(share) => {
                     let other = self.quantity.fresh(fat);
-                    self.mix(share, other.mean, other.sd);
+                    self.mix_other(share, other.mean, other.sd);
                 }
                 None => self.folded_around = self.folded_around.saturating_add(1),
             },
             What::MovedIn { oil, added, after } => match share_of(added, after) {
                 Some(share) => {
                     let (mean, sd) = self.quantity.incoming(oil);
-                    self.mix(share, mean, sd);
+                    self.mix_other(share, mean, sd);
                 }
                 None => self.folded_around = self.folded_around.saturating_add(1),
             },
@@ -122,78 +201,99 @@ impl Belief {
                 spread,
             } => {
                 if let Some(percent) = self.quantity.measured(value) {
-                    self.read(percent, instrument, spread);
+                    let sd = self.reading_sd(percent, instrument, spread, shop);
+                    self.read(event.entry, percent, instrument, sd);
                 }
             }
             What::Sign(_) | What::Filtered => {}
         }
     }
 
+    fn reading_sd(&self, percent: f64, tool: Option<InstrumentId>, spread: Option<Share>, shop: &Shop) -> f64 {
+        let known = spread.map(Share::percent).or(match self.quantity {
+            Quantity::Polar => Some(shop.noise().spread(tool)),
+            Quantity::Ffa => None,
+        });
+        self.quantity.reading_sd(percent, known)
+    }
+
     /// Hours at frying temperature.
     fn grow(&mut self, hours: f64, factor: f64) {
         for node in &mut self.nodes {
-            node.level += node.rate * hours * factor;
+            node.mean[LEVEL] += node.rate * hours * factor;
         }
-        self.level_var += self.quantity.wander_per_hour() * hours;
+        self.cov.blur(LEVEL, self.wander_per_hour * hours);
     }
 
-    /// Another batch of this fill's own fresh oil stirred in.
+    /// A service whose hours nobody logged: the usual ones, with their spread.
+    fn guess_hours(&mut self, usual: UsualFry, factor: f64) {
+        self.grow(usual.mean_h, factor);
+        let by_hours = self.mean(|n| n.rate) * factor * usual.sd_h;
+        self.cov.blur(LEVEL, by_hours * by_hours);
+    }
+
+    /// More of this fill's own fresh oil stirred in.
     fn mix_fresh(&mut self, share: f64) {
-        self.mix(share, self.fresh_mean(), self.fresh_sd());
+        let (kept, taken) = self.thin(share, self.fresh_percent);
+        self.cov.mix(LEVEL, kept, FRESH, taken);
     }
 
     /// Other oil stirred in: `share` of what is then in the pan holds `percent` ± `sd` points.
-    fn mix(&mut self, share: f64, percent: f64, sd: f64) {
+    fn mix_other(&mut self, share: f64, percent: f64, sd: f64) {
+        let (kept, taken) = self.thin(share, percent);
+        self.cov.mix(LEVEL, kept, FRESH, 0.0);
+        let points = self.scale().points_per_step(percent);
+        self.cov.blur(LEVEL, (taken * sd / points) * (taken * sd / points));
+    }
+
+    /// Moves every level towards `percent` by `share`; gives what a step of the level before, and a step of what came
+    /// in, is worth in steps of the level after. Where the scale is curved, one spread for all rates keeps them in
+    /// order; it is taken at their mean.
+    fn thin(&mut self, share: f64, percent: f64) -> (f64, f64) {
         let scale = self.scale();
-        let before = scale.percent(self.mean(|n| n.level));
+        let before = scale.percent(self.mean(Node::level));
         let step_after = scale.points_per_step(mixed(before, share, percent));
         for node in &mut self.nodes {
-            node.level = scale.place(mixed(scale.percent(node.level), share, percent));
+            node.mean[LEVEL] = scale.place(mixed(scale.percent(node.mean[LEVEL]), share, percent));
         }
-        // Where the scale is curved, one spread for all rates keeps them in order; it is taken at their mean.
-        let kept = (1.0 - share) * scale.points_per_step(before) / step_after;
-        let added = share * sd / step_after;
-        self.level_var = kept * kept * self.level_var + added * added;
-        self.level_fresh_cov *= kept;
-        for (_, taken) in &mut self.biases {
-            *taken *= kept;
-        }
+        (
+            (1.0 - share) * scale.points_per_step(before) / step_after,
+            share * scale.points_per_step(percent) / step_after,
+        )
     }
 
     /// A measured value.
-    fn read(&mut self, percent: f64, instrument: Option<InstrumentId>, spread: Option<Share>) {
+    fn read(&mut self, entry: EntryId, percent: f64, tool: Option<InstrumentId>, sd: f64) {
         let seen = self.scale().place(percent);
-        let sd = self.quantity.reading_sd(percent, spread.map(Share::percent));
-        let bias_var = self.quantity.bias_sd() * self.quantity.bias_sd();
-        let slot = self.slot_of(instrument);
-        let taken = self.biases[slot].1;
-        // The level's own error apart from this instrument's, and the variance of what the reading should show.
-        let other = self.level_var + bias_var * (self.taken_squared() - taken * taken);
-        let missing = 1.0 - taken;
-        let expected = other + sd * sd + bias_var * missing * missing;
-        let gain = ((other - bias_var * taken * missing) / expected).clamp(0.0, 1.0);
-        let fresh_gain = self.level_fresh_cov / expected;
+        let place = self.place_of(tool);
+        let with = self.with_reading(place);
+        let known = shown(&with, place) + sd * sd;
+        let forecast = self.forecast_of(place, known);
+        if forecast.tails(seen) < CONTRADICTS {
+            self.contradicting.push(entry);
+        }
+        let off = (seen - forecast.median()) / known.sqrt();
+        let variance = known * (off.abs() / FAR_SDS).max(1.0).powi(2);
 
-        self.weigh(seen, expected);
+        self.weigh(seen, place, variance);
         for node in &mut self.nodes {
-            let surprise = seen - node.level;
-            node.level += gain * surprise;
-            node.fresh += fresh_gain * surprise;
+            let surprise = seen - shown(&node.mean, place);
+            for (mean, gain) in node.mean.iter_mut().zip(&with) {
+                *mean += gain / variance * surprise;
+            }
         }
-        let kept = 1.0 - gain;
-        self.level_var = kept * kept * self.level_var + gain * gain * sd * sd;
-        self.fresh_var = (self.fresh_var - fresh_gain * self.level_fresh_cov).max(0.0);
-        self.level_fresh_cov *= kept;
-        self.fresh_percent = self.mean(|n| self.scale().mean_percent(n.fresh, self.fresh_var));
-        for (at, (_, bias)) in self.biases.iter_mut().enumerate() {
-            *bias = *bias * kept + if at == slot { gain } else { 0.0 };
-        }
+        self.cov.narrow(&with, variance);
+        let fresh_var = self.cov.get(FRESH, FRESH);
+        self.fresh_percent = self.mean(|n| self.scale().mean_percent(n.mean[FRESH], fresh_var));
         self.readings = self.readings.saturating_add(1);
     }
 
     /// Bayes' rule over the rates: each is as likely as it made the reading.
-    fn weigh(&mut self, seen: f64, variance: f64) {
-        let misfit = |node: &Node| (seen - node.level) * (seen - node.level) / (2.0 * variance);
+    fn weigh(&mut self, seen: f64, place: Option<usize>, variance: f64) {
+        let misfit = |node: &Node| {
+            let off = seen - shown(&node.mean, place);
+            off * off / (2.0 * variance)
+        };
         let least = self.nodes.iter().map(misfit).fold(f64::INFINITY, f64::min);
         let mut total = 0.0;
         for node in &mut self.nodes {
@@ -205,18 +305,102 @@ impl Belief {
         }
     }
 
-    fn slot_of(&mut self, instrument: Option<InstrumentId>) -> usize {
-        self.biases
-            .iter()
-            .position(|(id, _)| *id == instrument)
-            .unwrap_or_else(|| {
-                self.biases.push((instrument, 0.0));
-                self.biases.len() - 1
-            })
+    /// Where an instrument's constant error stands, put there with its prior if it is new. Acidity by titration is
+    /// taken to have none.
+    fn place_of(&mut self, tool: Option<InstrumentId>) -> Option<usize> {
+        match self.quantity {
+            Quantity::Ffa => None,
+            Quantity::Polar => {
+                let name = Constant::Bias(tool);
+                let known = self.names.iter().position(|n| *n == name);
+                let at = known.unwrap_or_else(|| {
+                    self.names.push(name);
+                    self.cov.push(self.quantity.bias_sd() * self.quantity.bias_sd());
+                    for node in &mut self.nodes {
+                        node.mean.push(0.0);
+                    }
+                    self.names.len() - 1
+                });
+                Some(CONSTANTS + at)
+            }
+        }
     }
 
-    fn taken_squared(&self) -> f64 {
-        self.biases.iter().map(|(_, taken)| taken * taken).sum()
+    /// Covariance of each quantity believed with what a reading would show.
+    fn with_reading(&self, place: Option<usize>) -> Vec<f64> {
+        let of = |i| self.cov.get(i, LEVEL) + place.map_or(0.0, |at| self.cov.get(i, at));
+        (0..self.cov.len()).map(of).collect()
+    }
+
+    /// What a reading would show, `variance` being all of it given the rate.
+    fn forecast_of(&self, place: Option<usize>, variance: f64) -> Mixture {
+        let components = self.nodes.iter().map(|n| Component {
+            weight: n.weight,
+            mean: shown(&n.mean, place),
+        });
+        Mixture {
+            components: components.collect(),
+            sd: variance.sqrt(),
+        }
+    }
+
+    /// What the next reading will show, % m/m, at 10, 50 and 90 %.
+    pub(super) fn reading_ahead(&self, tool: Option<InstrumentId>, spread: Option<Share>, shop: &Shop) -> Estimate {
+        let mut belief = self.clone();
+        let place = belief.place_of(tool);
+        let with = belief.with_reading(place);
+        let level = belief.scale().percent(belief.mean(Node::level));
+        let sd = belief.reading_sd(level, tool, spread, shop);
+        let forecast = belief.forecast_of(place, shown(&with, place) + sd * sd);
+        let at = |p| belief.scale().percent(forecast.quantile(p)).max(0.0);
+        Estimate {
+            low: at(0.1),
+            median: at(0.5),
+            high: at(0.9),
+        }
+    }
+
+    /// How far an instrument is believed to be off, points; 0 where none of its readings was seen.
+    pub(super) fn off(&self, tool: Option<InstrumentId>) -> f64 {
+        let name = Constant::Bias(tool);
+        let at = self.names.iter().position(|n| *n == name);
+        at.map_or(0.0, |at| self.mean(|n| n.mean[CONSTANTS + at]))
+    }
+
+    /// How likely a reading is for each spread its instrument might have, in logarithms, but for a constant.
+    fn by_spread(&self, percent: f64, place: Option<usize>) -> BySpread {
+        let known = shown(&self.with_reading(place), place);
+        SPREADS.map(|spread| {
+            let variance = known + spread * spread;
+            let likely = |n: &Node| {
+                let off = percent - shown(&n.mean, place);
+                libm::exp(-off * off / (2.0 * variance))
+            };
+            // Nothing is impossible: one reading from another pan must not settle what the instrument is like.
+            libm::log(self.mean(likely) / variance.sqrt() + 1e-3)
+        })
+    }
+
+    /// How likely the readings were at each rate (its logarithm), but for a constant factor.
+    pub(super) fn likely_rates(&self) -> Vec<(f64, f64)> {
+        let nodes = self.nodes.iter().zip(&self.before);
+        nodes
+            .map(|(n, before)| (libm::log(n.rate), n.weight / before))
+            .collect()
+    }
+
+    /// The shop's constants as this fill's readings leave them: mean and covariance of the mixture.
+    pub(super) fn constants(&self) -> Constants {
+        let count = self.names.len();
+        let mean: Vec<f64> = (0..count).map(|a| self.mean(|n| n.mean[CONSTANTS + a])).collect();
+        let mut cov = Cov::exact(count);
+        for a in 0..count {
+            for b in 0..=a {
+                let apart = |n: &Node| (n.mean[CONSTANTS + a] - mean[a]) * (n.mean[CONSTANTS + b] - mean[b]);
+                cov.set(a, b, self.cov.get(CONSTANTS + a, CONSTANTS + b) + self.mean(apart));
+            }
+        }
+        Constants::learnt(self.names.clone(), mean, cov)
     }
 
     fn mean(&self, of: impl Fn(&Node) -> f64) -> f64 {
@@ -232,20 +416,30 @@ impl Belief {
         self.fresh_percent
     }
 
-    /// Standard deviation of a batch of its fresh oil, points.
-    pub(super) fn fresh_sd(&self) -> f64 {
-        self.scale().points_per_step(self.fresh_percent) * self.fresh_var.sqrt()
-    }
-
-    /// Variance of the level on the scale, given the rate, instrument errors included.
-    pub(super) fn level_var(&self) -> f64 {
-        self.level_var + self.quantity.bias_sd() * self.quantity.bias_sd() * self.taken_squared()
+    /// Given the rate, on the scale: variance of the level, its covariance with the fresh value, variance of that.
+    pub(super) fn spread(&self) -> [f64; 3] {
+        [
+            self.cov.get(LEVEL, LEVEL),
+            self.cov.get(LEVEL, FRESH),
+            self.cov.get(FRESH, FRESH),
+        ]
     }
 
     /// The quantile `p` of the level now, % m/m, never under nothing.
     pub(super) fn quantile(&self, p: f64) -> f64 {
-        let place = mixture_quantile(&self.components(), self.level_var().sqrt(), p);
-        self.scale().percent(place).max(0.0)
+        let now = self.forecast_level();
+        self.scale().percent(now.quantile(p)).max(0.0)
+    }
+
+    fn forecast_level(&self) -> Mixture {
+        let components = self.nodes.iter().map(|n| Component {
+            weight: n.weight,
+            mean: n.level(),
+        });
+        Mixture {
+            components: components.collect(),
+            sd: self.cov.get(LEVEL, LEVEL).sqrt(),
+        }
     }
 
     /// The median of the rate, an hour at 175 °C, between the two rates of the grid it falls between.
@@ -264,16 +458,6 @@ impl Belief {
         self.mean(|n| n.rate)
     }
 
-    fn components(&self) -> Vec<Component> {
-        self.nodes
-            .iter()
-            .map(|n| Component {
-                weight: n.weight,
-                mean: n.level,
-            })
-            .collect()
-    }
-
     pub(super) fn nodes(&self) -> &[Node] {
         &self.nodes
     }
@@ -282,11 +466,52 @@ impl Belief {
         self.quantity
     }
 
+    /// Variance an hour of frying adds on the scale.
+    pub(super) const fn wander_per_hour(&self) -> f64 {
+        self.wander_per_hour
+    }
+
     pub(super) const fn readings(&self) -> u16 {
         self.readings
     }
 
     pub(super) const fn folded_around(&self) -> u16 {
         self.folded_around
+    }
+
+    /// Readings that contradicted what was believed before them, oldest first.
+    pub(super) fn contradicting(&self) -> &[EntryId] {
+        &self.contradicting
+    }
+}
+
+/// What a reading shows of means or covariances: the level's, and with it its instrument's error.
+fn shown(of: &[f64], place: Option<usize>) -> f64 {
+    of[LEVEL] + place.map_or(0.0, |at| of[at])
+}
+
+/// Normals with one spread.
+struct Mixture {
+    components: Vec<Component>,
+    sd: f64,
+}
+
+impl Mixture {
+    fn quantile(&self, p: f64) -> f64 {
+        mixture_quantile(&self.components, self.sd, p)
+    }
+
+    fn median(&self) -> f64 {
+        self.quantile(0.5)
+    }
+
+    /// How likely it is to be at least as far out as `x`, to either side.
+    fn tails(&self, x: f64) -> f64 {
+        let over: f64 = self
+            .components
+            .iter()
+            .map(|c| c.weight * above((x - c.mean) / self.sd))
+            .sum();
+        2.0 * over.min(1.0 - over)
     }
 }

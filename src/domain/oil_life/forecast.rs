@@ -28,13 +28,13 @@ impl OverBy {
         let limit = service.scale.place(limit);
         let mut over = Self::never();
         for node in belief.nodes() {
-            let (mut level, mut var) = (node.level, belief.level_var());
+            let (mut level, mut spread) = (node.level(), belief.spread());
             let mut worst: f64 = 0.0;
             for sum in &mut over.0 {
                 if worst < 1.0 {
-                    (level, var) = service.fried(node, level, var);
-                    worst = worst.max(above((limit - level) / var.sqrt()));
-                    (level, var) = service.topped_up(level, var);
+                    level = service.fried(node, level, &mut spread);
+                    worst = worst.max(above((limit - level) / spread[0].sqrt()));
+                    level = service.topped_up(level, &mut spread);
                 }
                 *sum += node.weight * worst;
             }
@@ -69,7 +69,6 @@ struct Service {
     wander: f64,
     share: f64,
     fresh: f64,
-    fresh_sd: f64,
 }
 
 impl Service {
@@ -80,28 +79,35 @@ impl Service {
             hours: outlook.fry.mean_h,
             hours_sd: outlook.fry.sd_h,
             factor: heat_factor(outlook.temp),
-            wander: quantity.wander_per_hour() * outlook.fry.mean_h,
+            wander: belief.wander_per_hour() * outlook.fry.mean_h,
             share: outlook.top_up,
             fresh: belief.fresh_mean(),
-            fresh_sd: belief.fresh_sd(),
         }
     }
 
-    /// Level and variance at the end of frying, at one rate.
-    fn fried(&self, node: &Node, level: f64, var: f64) -> (f64, f64) {
+    /// The level at the end of frying, at one rate. `spread` is the variance of the level, its covariance with the
+    /// fresh value, and the variance of that.
+    fn fried(&self, node: &Node, level: f64, spread: &mut [f64; 3]) -> f64 {
         let rate = node.rate * self.factor;
         let by_hours = rate * self.hours_sd;
-        (level + rate * self.hours, var + self.wander + by_hours * by_hours)
+        spread[0] += self.wander + by_hours * by_hours;
+        level + rate * self.hours
     }
 
-    /// Level and variance after the usual top-up.
-    fn topped_up(&self, level: f64, var: f64) -> (f64, f64) {
+    /// The level after the usual top-up.
+    fn topped_up(&self, level: f64, spread: &mut [f64; 3]) -> f64 {
         let before = self.scale.percent(level);
         let after = mixed(before, self.share, self.fresh);
         let step_after = self.scale.points_per_step(after);
         let kept = (1.0 - self.share) * self.scale.points_per_step(before) / step_after;
-        let added = self.share * self.fresh_sd / step_after;
-        (self.scale.place(after), kept * kept * var + added * added)
+        let taken = self.share * self.scale.points_per_step(self.fresh) / step_after;
+        let [of_level, both, of_fresh] = *spread;
+        *spread = [
+            kept * kept * of_level + 2.0 * kept * taken * both + taken * taken * of_fresh,
+            kept * both + taken * of_fresh,
+            of_fresh,
+        ];
+        self.scale.place(after)
     }
 }
 

@@ -45,6 +45,11 @@ pub enum What {
         /// How busy. Kept for a model that knows what it does; no figure was found for it, and this one uses none.
         load: Load,
     },
+    /// It was fried in, for how long nobody logged: usual hours, with their spread.
+    Unlogged {
+        /// How hot, where somebody says.
+        temp: Option<Temp>,
+    },
     /// Fresh oil was added: a top-up, or the fresh part of a part-change.
     Topped {
         /// The fat added.
@@ -128,7 +133,13 @@ impl FillHistory {
     pub fn services(&self) -> usize {
         self.events
             .iter()
-            .filter(|e| matches!(e.what, What::Fried { fry, .. } if fry.get() > 0))
+            .filter(|e| match e.what {
+                What::Fried { fry, .. } => fry.get() > 0,
+                What::Unlogged { .. } => true,
+                What::Topped { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => {
+                    false
+                }
+            })
             .count()
     }
 
@@ -139,7 +150,12 @@ impl FillHistory {
             .iter()
             .map(|e| match e.what {
                 What::Topped { added, after, .. } => share_of(added, after).unwrap_or(0.0),
-                What::Fried { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => 0.0,
+                What::Fried { .. }
+                | What::Unlogged { .. }
+                | What::MovedIn { .. }
+                | What::Read { .. }
+                | What::Sign(_)
+                | What::Filtered => 0.0,
             })
             .sum()
     }
@@ -151,6 +167,7 @@ impl FillHistory {
             What::Sign(kind) if kind.means_change() => Some((e.entry, kind)),
             What::Sign(_)
             | What::Fried { .. }
+            | What::Unlogged { .. }
             | What::Topped { .. }
             | What::MovedIn { .. }
             | What::Read { .. }

@@ -9,16 +9,21 @@
 
 mod answer;
 mod belief;
+mod constants;
+mod cov;
 mod forecast;
 mod fresh;
 mod grid;
 mod history;
 mod judge;
 mod kinetics;
+mod noise;
 mod normal;
 mod outlook;
 mod quantity;
+mod rates;
 mod shade;
+mod shop;
 
 pub use answer::{Basis, Because, DaysLeft, Estimate, OilLife, Role, Score, SettlesAt, Usual, Word};
 pub use forecast::MOST_DAYS;
@@ -31,7 +36,9 @@ pub use kinetics::{
 pub use outlook::{Habit, LimitsInForce, Outlook, UnderFresh, UsualFry, usual_top_up};
 pub use quantity::{Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
+pub use shop::Shop;
 
+use crate::domain::ids::{EntryId, InstrumentId};
 use crate::domain::units::Share;
 
 use belief::Belief;
@@ -45,8 +52,8 @@ const HIGH: f64 = 0.9;
 
 /// What a fill's history and what is ahead of it add up to.
 #[must_use]
-pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
-    let believed = Believed::fold(history, outlook);
+pub fn of(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> OilLife {
+    let believed = Believed::fold(history, outlook, shop);
     let criteria = believed.criteria(outlook);
     let over = believed.over(outlook);
     let score = judge::score(&criteria);
@@ -67,20 +74,39 @@ pub fn of(history: &FillHistory, outlook: &Outlook) -> OilLife {
         basis,
         polar: estimate(&believed.polar),
         ffa: believed.ffa.as_ref().map(estimate),
-        usual: usual(history, outlook, basis, days_left),
+        usual: usual(history, outlook, shop, basis, days_left),
         change_sign,
         because: because(history, outlook),
+        contradicting: believed.contradicting(),
         folded_around: believed.polar.folded_around(),
     }
 }
 
+/// What the next reading of polar compounds by an instrument should show, % m/m: its median and 80 % interval.
+#[must_use]
+pub fn reading_ahead(
+    history: &FillHistory,
+    habit: &Habit,
+    shop: &Shop,
+    instrument: Option<InstrumentId>,
+    spread: Option<Share>,
+) -> Estimate {
+    Belief::fold(Quantity::Polar, history, habit, shop).reading_ahead(instrument, spread, shop)
+}
+
+/// How far an instrument's readings of polar compounds are believed to be off, points over the truth.
+#[must_use]
+pub fn reading_off(history: &FillHistory, habit: &Habit, shop: &Shop, instrument: Option<InstrumentId>) -> f64 {
+    Belief::fold(Quantity::Polar, history, habit, shop).off(instrument)
+}
+
 /// What is believed of a fill's oil, for the fill it is moved into.
 #[must_use]
-pub fn incoming(history: &FillHistory, habit: &Habit) -> Incoming {
+pub fn incoming(history: &FillHistory, habit: &Habit, shop: &Shop) -> Incoming {
     // Standard deviations between the 10 % and 90 % quantiles of a normal.
     const INTERVAL_SDS: f64 = 2.563_103;
     let of = |quantity| {
-        let now = estimate(&Belief::fold(quantity, history, habit));
+        let now = estimate(&Belief::fold(quantity, history, habit, shop));
         (now.median, (now.high - now.low) / INTERVAL_SDS)
     };
     Incoming {
@@ -96,8 +122,8 @@ struct Believed {
 }
 
 impl Believed {
-    fn fold(history: &FillHistory, outlook: &Outlook) -> Self {
-        let fold = |quantity| Belief::fold(quantity, history, &outlook.habit);
+    fn fold(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Self {
+        let fold = |quantity| Belief::fold(quantity, history, &outlook.habit, shop);
         Self {
             polar: fold(Quantity::Polar),
             ffa: outlook.limits.acid.map(|_| fold(Quantity::Ffa)),
@@ -108,6 +134,12 @@ impl Believed {
     fn in_force(&self, outlook: &Outlook) -> impl Iterator<Item = &Belief> {
         let polar_counts = outlook.limits.polar.is_some() || self.ffa.is_none();
         polar_counts.then_some(&self.polar).into_iter().chain(&self.ffa)
+    }
+
+    /// Readings that contradict what was believed, of either quantity.
+    fn contradicting(&self) -> Vec<EntryId> {
+        let all = [Some(&self.polar), self.ffa.as_ref()].into_iter().flatten();
+        all.flat_map(Belief::contradicting).copied().collect()
     }
 
     /// Each belief beside its limit.
@@ -162,7 +194,13 @@ fn days_left(over: &OverBy) -> DaysLeft {
 
 /// The owner's usual days, until readings have made the interval narrower than those days alone make it for a fresh
 /// fill.
-fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Option<DaysLeft>) -> Option<Usual> {
+fn usual(
+    history: &FillHistory,
+    outlook: &Outlook,
+    shop: &Shop,
+    basis: Basis,
+    days_left: Option<DaysLeft>,
+) -> Option<Usual> {
     let usual = Usual {
         days: outlook.habit.days?,
         today: outlook.day_of_fill,
@@ -171,7 +209,7 @@ fn usual(history: &FillHistory, outlook: &Outlook, basis: Basis, days_left: Opti
         (Basis::Readings, Some(now)) => {
             let fresh = FillHistory::new(history.fat(), Start::Fresh, Vec::new());
             let ahead = Outlook::new(outlook.limits, outlook.habit);
-            let alone = Believed::fold(&fresh, &ahead).over(&ahead);
+            let alone = Believed::fold(&fresh, &ahead, shop).over(&ahead);
             alone.is_some_and(|over| now.width() < self::days_left(&over).width())
         }
         (Basis::Readings, None) | (Basis::UsualDaysAndPriors, _) => false,
@@ -203,6 +241,7 @@ fn because(history: &FillHistory, outlook: &Outlook) -> Vec<Because> {
 fn entry_role(event: &Event) -> Option<Because> {
     let role = match event.what {
         What::Fried { fry, .. } => (fry.get() > 0).then_some(Role::Wear),
+        What::Unlogged { .. } => Some(Role::Wear),
         What::Topped { .. } => Some(Role::Dilution),
         What::MovedIn { .. } => Some(Role::MovedIn),
         What::Read { value, .. } => [Quantity::Polar, Quantity::Ffa]
