@@ -21,7 +21,7 @@ use super::cov::Cov;
 use super::grid::{Node, grid};
 use super::history::{Event, FillHistory, Start, What, share_of};
 use super::kinetics::{heat_factor, mixed};
-use super::noise::{BySpread, SPREADS};
+use super::noise::{BySpread, SPREADS, Straying};
 use super::normal::{Component, above, mixture_quantile};
 use super::outlook::{Habit, UsualFry};
 use super::quantity::{Quantity, Scale};
@@ -30,7 +30,9 @@ use super::shop::Shop;
 /// Places of what is believed; the shop's constants follow.
 pub(super) const LEVEL: usize = 0;
 pub(super) const FRESH: usize = 1;
-const CONSTANTS: usize = 2;
+/// What the rate has gained or lost since the fill began, as a part of it.
+pub(super) const DRIFT: usize = 2;
+const CONSTANTS: usize = 3;
 
 /// Unlogged services counted at most: beyond it the belief has long settled.
 const MOST_UNLOGGED: u16 = 400;
@@ -50,8 +52,7 @@ pub(super) struct Belief {
     before: Vec<f64>,
     cov: Cov,
     names: Vec<Constant>,
-    /// Variance an hour of frying adds.
-    wander_per_hour: f64,
+    straying: Straying,
     /// Posterior mean of the fresh value, % m/m, kept because every top-up asks for it and only a reading moves it.
     fresh_percent: f64,
     /// Readings used.
@@ -68,21 +69,21 @@ type Told = (Option<InstrumentId>, BySpread);
 impl Belief {
     /// Folds a fill's whole history.
     pub(super) fn fold(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop) -> Self {
-        let wander = match quantity {
-            Quantity::Polar => shop.noise().wander_per_hour(),
-            Quantity::Ffa => quantity.wander_per_hour(),
+        let straying = match quantity {
+            Quantity::Polar => shop.noise().straying(),
+            Quantity::Ffa => quantity.straying(),
         };
-        let mut belief = Self::begin(quantity, history, habit, shop, wander);
+        let mut belief = Self::begin(quantity, history, habit, shop, straying);
         for event in history.events() {
             belief.apply(history, habit, shop, event);
         }
         belief
     }
 
-    /// The same for polar compounds and a wander an hour, with how likely each reading by an instrument of unknown
+    /// The same for polar compounds that stray one way, with how likely each reading by an instrument of unknown
     /// spread was.
-    pub(super) fn told(history: &FillHistory, habit: &Habit, shop: &Shop, wander: f64) -> (Self, Vec<Told>) {
-        let mut belief = Self::begin(Quantity::Polar, history, habit, shop, wander);
+    pub(super) fn told(history: &FillHistory, habit: &Habit, shop: &Shop, straying: Straying) -> (Self, Vec<Told>) {
+        let mut belief = Self::begin(Quantity::Polar, history, habit, shop, straying);
         let mut told = Vec::new();
         for event in history.events() {
             if let What::Read {
@@ -108,7 +109,7 @@ impl Belief {
         (belief, told)
     }
 
-    fn begin(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop, wander_per_hour: f64) -> Self {
+    fn begin(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop, straying: Straying) -> Self {
         let fat = history.fat();
         let (constants, fresh) = match quantity {
             Quantity::Polar => {
@@ -135,7 +136,7 @@ impl Belief {
         };
         cov.blur(FRESH, delivery_var);
         cov.mix(LEVEL, 0.0, FRESH, 1.0);
-        let mut mean = vec![fresh_mean, fresh_mean];
+        let mut mean = vec![fresh_mean, fresh_mean, 0.0];
         mean.extend(constants.mean());
         let nodes = grid(quantity, history, habit, shop, &mean);
         let fresh_percent = match fresh {
@@ -149,7 +150,7 @@ impl Belief {
             nodes,
             cov,
             names: constants.names().to_vec(),
-            wander_per_hour,
+            straying,
             fresh_percent,
             readings: 0,
             folded_around: 0,
@@ -219,16 +220,22 @@ impl Belief {
 
     /// Hours at frying temperature.
     fn grow(&mut self, hours: f64, factor: f64) {
+        let exposure = hours * factor;
+        let rate = self.mean(Node::rate_now);
         for node in &mut self.nodes {
-            node.mean[LEVEL] += node.rate * hours * factor;
+            node.mean[LEVEL] += node.rate_now() * exposure;
         }
-        self.cov.blur(LEVEL, self.wander_per_hour * hours);
+        let by_rate = rate * exposure;
+        self.cov.mix(LEVEL, 1.0, DRIFT, by_rate);
+        self.cov
+            .blur(LEVEL, self.straying.level_per_hour * by_rate * rate * factor);
+        self.cov.blur(DRIFT, self.straying.rate_per_hour * hours);
     }
 
     /// A service whose hours nobody logged: the usual ones, with their spread.
     fn guess_hours(&mut self, usual: UsualFry, factor: f64) {
         self.grow(usual.mean_h, factor);
-        let by_hours = self.mean(|n| n.rate) * factor * usual.sd_h;
+        let by_hours = self.mean(Node::rate_now) * factor * usual.sd_h;
         self.cov.blur(LEVEL, by_hours * by_hours);
     }
 
@@ -416,13 +423,9 @@ impl Belief {
         self.fresh_percent
     }
 
-    /// Given the rate, on the scale: variance of the level, its covariance with the fresh value, variance of that.
-    pub(super) fn spread(&self) -> [f64; 3] {
-        [
-            self.cov.get(LEVEL, LEVEL),
-            self.cov.get(LEVEL, FRESH),
-            self.cov.get(FRESH, FRESH),
-        ]
+    /// Given the rate, on the scale: covariance of level, fresh value and drift of the rate.
+    pub(super) const fn cov(&self) -> &Cov {
+        &self.cov
     }
 
     /// The quantile `p` of the level now, % m/m, never under nothing.
@@ -448,14 +451,14 @@ impl Belief {
         for node in &self.nodes {
             let up_to = below + 0.5 * node.weight;
             if up_to >= 0.5 {
-                return last.map_or(node.rate, |(rate, before)| {
-                    rate + (node.rate - rate) * (0.5 - before) / (up_to - before)
+                return last.map_or(node.rate_now(), |(rate, before)| {
+                    rate + (node.rate_now() - rate) * (0.5 - before) / (up_to - before)
                 });
             }
             below += node.weight;
-            last = Some((node.rate, up_to));
+            last = Some((node.rate_now(), up_to));
         }
-        self.mean(|n| n.rate)
+        self.mean(Node::rate_now)
     }
 
     pub(super) fn nodes(&self) -> &[Node] {
@@ -466,9 +469,9 @@ impl Belief {
         self.quantity
     }
 
-    /// Variance an hour of frying adds on the scale.
-    pub(super) const fn wander_per_hour(&self) -> f64 {
-        self.wander_per_hour
+    /// How far it may stray from steady growth.
+    pub(super) const fn straying(&self) -> Straying {
+        self.straying
     }
 
     pub(super) const fn readings(&self) -> u16 {

@@ -37,6 +37,17 @@ impl Cov {
         self.at[a * self.len + a] += variance;
     }
 
+    /// The first `len` quantities alone.
+    pub(super) fn first(&self, len: usize) -> Self {
+        let mut fewer = Self::exact(len);
+        for a in 0..len {
+            for b in 0..=a {
+                fewer.set(a, b, self.get(a, b));
+            }
+        }
+        fewer
+    }
+
     /// One quantity more at the end, with a variance of its own.
     pub(super) fn push(&mut self, variance: f64) {
         let mut wider = Self::exact(self.len + 1);

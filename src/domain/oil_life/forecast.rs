@@ -1,8 +1,10 @@
 //! The services ahead: how likely the oil is over its limit by the end of each.
 
-use super::belief::Belief;
+use super::belief::{Belief, DRIFT, FRESH, LEVEL};
+use super::cov::Cov;
 use super::grid::Node;
 use super::kinetics::{Settling, heat_factor, mixed};
+use super::noise::Straying;
 use super::normal::above;
 use super::outlook::Outlook;
 use super::quantity::Scale;
@@ -28,13 +30,13 @@ impl OverBy {
         let limit = service.scale.place(limit);
         let mut over = Self::never();
         for node in belief.nodes() {
-            let (mut level, mut spread) = (node.level(), belief.spread());
+            let (mut level, mut cov) = (node.level(), service.cov.clone());
             let mut worst: f64 = 0.0;
             for sum in &mut over.0 {
                 if worst < 1.0 {
-                    level = service.fried(node, level, &mut spread);
-                    worst = worst.max(above((limit - level) / spread[0].sqrt()));
-                    level = service.topped_up(level, &mut spread);
+                    level = service.fried(node, level, &mut cov);
+                    worst = worst.max(above((limit - level) / cov.get(LEVEL, LEVEL).sqrt()));
+                    level = service.topped_up(level, &mut cov);
                 }
                 *sum += node.weight * worst;
             }
@@ -66,7 +68,8 @@ struct Service {
     hours: f64,
     hours_sd: f64,
     factor: f64,
-    wander: f64,
+    straying: Straying,
+    cov: Cov,
     share: f64,
     fresh: f64,
 }
@@ -79,34 +82,34 @@ impl Service {
             hours: outlook.fry.mean_h,
             hours_sd: outlook.fry.sd_h,
             factor: heat_factor(outlook.temp),
-            wander: belief.wander_per_hour() * outlook.fry.mean_h,
+            straying: belief.straying(),
+            cov: belief.cov().first(DRIFT + 1),
             share: outlook.top_up,
             fresh: belief.fresh_mean(),
         }
     }
 
-    /// The level at the end of frying, at one rate. `spread` is the variance of the level, its covariance with the
-    /// fresh value, and the variance of that.
-    fn fried(&self, node: &Node, level: f64, spread: &mut [f64; 3]) -> f64 {
-        let rate = node.rate * self.factor;
+    /// The level at the end of frying, at one rate.
+    fn fried(&self, node: &Node, level: f64, cov: &mut Cov) -> f64 {
+        let rate = node.rate_now() * self.factor;
         let by_hours = rate * self.hours_sd;
-        spread[0] += self.wander + by_hours * by_hours;
+        cov.mix(LEVEL, 1.0, DRIFT, rate * self.hours);
+        cov.blur(
+            LEVEL,
+            self.straying.level_per_hour * rate * rate * self.hours + by_hours * by_hours,
+        );
+        cov.blur(DRIFT, self.straying.rate_per_hour * self.hours);
         level + rate * self.hours
     }
 
     /// The level after the usual top-up.
-    fn topped_up(&self, level: f64, spread: &mut [f64; 3]) -> f64 {
+    fn topped_up(&self, level: f64, cov: &mut Cov) -> f64 {
         let before = self.scale.percent(level);
         let after = mixed(before, self.share, self.fresh);
         let step_after = self.scale.points_per_step(after);
         let kept = (1.0 - self.share) * self.scale.points_per_step(before) / step_after;
         let taken = self.share * self.scale.points_per_step(self.fresh) / step_after;
-        let [of_level, both, of_fresh] = *spread;
-        *spread = [
-            kept * kept * of_level + 2.0 * kept * taken * both + taken * taken * of_fresh,
-            kept * both + taken * of_fresh,
-            of_fresh,
-        ];
+        cov.mix(LEVEL, kept, FRESH, taken);
         self.scale.place(after)
     }
 }

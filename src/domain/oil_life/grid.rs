@@ -18,7 +18,8 @@ pub(super) struct Node {
     pub rate: f64,
     /// Probability; all of them sum to 1.
     pub weight: f64,
-    /// Means, on the quantity's scale: of the level, of this fill's fresh value, then of the shop's constants.
+    /// Means, on the quantity's scale: of the level, of this fill's fresh value, of what the rate
+    /// has gained or lost as a part of it, then of the shop's constants.
     pub mean: Vec<f64>,
 }
 
@@ -26,6 +27,12 @@ impl Node {
     /// Mean level, on the scale.
     pub(super) fn level(&self) -> f64 {
         self.mean[super::belief::LEVEL]
+    }
+
+    /// The rate an hour at 175 °C by now: what it began with and what it has gained or lost, never nothing.
+    pub(super) fn rate_now(&self) -> f64 {
+        const LEAST_PART: f64 = 0.1;
+        self.rate * (1.0 + self.mean[super::belief::DRIFT]).max(LEAST_PART)
     }
 }
 

@@ -5,7 +5,7 @@ use crate::domain::fat::Fat;
 use crate::domain::units::{Minutes, Share, Temp};
 
 use super::fresh;
-use super::history::FillHistory;
+use super::history::{FillHistory, What};
 use super::kinetics::{REFERENCE_TEMP, ffa_percent};
 
 /// The limits in force; a quantity counts only if it has one.
@@ -88,6 +88,24 @@ impl UsualFry {
     /// How many services the set-up's own figure counts for.
     pub const SETUP_SERVICES: f64 = 3.0;
 }
+
+/// The usual frying temperature of a fill: the mean of the last [`LAST_SERVICES`] that were logged with one, or
+/// `before` where none was. A thermometer read once a day scatters more than a thermostat is turned.
+#[must_use]
+pub fn usual_temp(history: &FillHistory, before: Temp) -> Temp {
+    let logged = history.events().iter().rev().filter_map(|e| match e.what {
+        What::Fried { temp, .. } | What::Unlogged { temp } => temp.map(Temp::dc),
+        What::Topped { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => None,
+    });
+    let (sum, count) = logged
+        .take(LAST_SERVICES)
+        .fold((0_i32, 0_i32), |(sum, count), dc| (sum + i32::from(dc), count + 1));
+    let mean = sum.checked_div(count).and_then(|dc| i16::try_from(dc).ok());
+    mean.and_then(Temp::from_dc).unwrap_or(before)
+}
+
+/// Services the usual temperature is taken from.
+const LAST_SERVICES: usize = 10;
 
 /// The share of the pan (0–1) that is fresh oil after a usual service's top-up: this fill's own habit, starting from
 /// `before` (what earlier fills of the pan had, 0 where there is none), which counts like two services.

@@ -6,6 +6,7 @@ use crate::domain::fat::Fat;
 use super::fresh::{self, FreshValue};
 use super::history::Incoming;
 use super::kinetics::ffa_percent;
+use super::noise::Straying;
 
 /// A quantity that wears oil.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -127,13 +128,17 @@ impl Quantity {
         }
     }
 
-    /// Variance on its scale that an hour of frying adds beyond the rate's own: food, load and hours nobody logged.
-    /// Our own choice, about a third of a usual day's growth.
+    /// How far it strays from steady growth where no shop teaches it: food, load and hours nobody logged. Our own
+    /// choice, about a third of a usual day's growth.
     #[must_use]
-    pub const fn wander_per_hour(self) -> f64 {
-        match self {
-            Self::Polar => 0.1,
-            Self::Ffa => 6e-4,
+    pub(super) const fn straying(self) -> Straying {
+        let level_per_hour = match self {
+            Self::Polar => 0.3,
+            Self::Ffa => 0.7,
+        };
+        Straying {
+            level_per_hour,
+            rate_per_hour: 0.0,
         }
     }
 

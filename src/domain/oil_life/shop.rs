@@ -11,7 +11,7 @@ use crate::domain::ids::InstrumentId;
 use super::belief::Belief;
 use super::constants::Constants;
 use super::history::FillHistory;
-use super::noise::{Noise, WANDERS};
+use super::noise::{Noise, WAYS};
 use super::outlook::Habit;
 use super::quantity::{Quantity, RatePrior};
 use super::rates::Rates;
@@ -43,11 +43,7 @@ impl Shop {
 
     /// Learns from one more fill, finished or not; one without a reading of polar compounds teaches nothing.
     pub fn learn(&mut self, history: &FillHistory, habit: &Habit) {
-        let fold = |part: &f64| {
-            let wander = part * Quantity::Polar.wander_per_hour();
-            Belief::told(history, habit, self, wander)
-        };
-        let folds = WANDERS.each_ref().map(fold);
+        let folds = WAYS.map(|way| Belief::told(history, habit, self, way));
         if folds[0].1.is_empty() {
             return;
         }

@@ -4,7 +4,7 @@ use panward::domain::facts::oil::{Load, Measured};
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
     self, DaysLeft, Estimate, Event, FillHistory, Habit, LimitsInForce, Outlook, REFERENCE_TEMP, Shop, Start, UsualFry,
-    What, usual_top_up,
+    What, usual_temp, usual_top_up,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Minutes, Share, Temp, Volume};
@@ -49,7 +49,6 @@ pub struct Player {
     fills: Vec<Fill>,
     instruments: Vec<String>,
     worked: Vec<Minutes>,
-    temp: Option<Temp>,
     /// What the fills up to each place taught, as long as none of them has changed since.
     taught: Vec<Shop>,
 }
@@ -61,7 +60,6 @@ impl Player {
         let at = self.fill(row);
         self.taught.truncate(at);
         let temp = row.frying_c.and_then(celsius);
-        self.temp = temp.or(self.temp);
         let fresh = self.fills[at].events.is_empty() && row.day == 0.0;
         match row.fry_hours {
             Some(hours) => {
@@ -154,13 +152,9 @@ impl Player {
         )]
         let polar = Share::from_cpc(((limit - off) * 100.0).round().clamp(1.0, 10_000.0) as u16);
         let limits = LimitsInForce { polar, acid: None };
-        let worked = fill.events.iter().filter_map(|e| match e.what {
-            What::Fried { fry, .. } => Some(fry),
-            _ => None,
-        });
         let outlook = Outlook {
-            fry: UsualFry::learn(minutes(fill.habit.fry.mean_h), worked),
-            temp: self.temp.unwrap_or(REFERENCE_TEMP),
+            fry: UsualFry::learn(USUAL_MINUTES, self.worked.iter().copied()),
+            temp: usual_temp(&fill.history, fill.habit.temp),
             top_up: self.usual_top_up(at),
             ..Outlook::new(limits, fill.habit)
         };
@@ -207,7 +201,7 @@ impl Player {
         let before = self.fills.last();
         let habit = Habit {
             top_up: before.map_or(0.0, |f| usual_top_up(&f.history, f.habit.top_up)),
-            temp: self.temp.unwrap_or(REFERENCE_TEMP),
+            temp: before.map_or(REFERENCE_TEMP, |f| usual_temp(&f.history, f.habit.temp)),
             ..Habit::of(UsualFry::learn(USUAL_MINUTES, self.worked.iter().copied()))
         };
         self.fills.push(Fill {

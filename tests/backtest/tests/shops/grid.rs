@@ -27,13 +27,14 @@ pub struct Reference<'a> {
 }
 
 fn at_most(x: f64) -> f64 {
-    0.5 * libm_erfc(-x / std::f64::consts::SQRT_2)
+    0.5 * erfc(-x / std::f64::consts::SQRT_2)
 }
 
 /// erfc by Abramowitz & Stegun 7.1.26 (error under 1.5e-7).
-fn libm_erfc(x: f64) -> f64 {
+fn erfc(x: f64) -> f64 {
     let t = 1.0 / (1.0 + 0.327_591_1 * x.abs());
-    let poly = t * (0.254_829_592 + t * (-0.284_496_736 + t * (1.421_413_741 + t * (-1.453_152_027 + t * 1.061_405_429))));
+    let poly =
+        t * (0.254_829_592 + t * (-0.284_496_736 + t * (1.421_413_741 + t * (-1.453_152_027 + t * 1.061_405_429))));
     let tail = poly * (-x * x).exp();
     if x >= 0.0 { tail } else { 2.0 - tail }
 }
@@ -56,7 +57,12 @@ impl<'a> Reference<'a> {
                 });
             }
         }
-        Self { shop, fill, world, guesses }
+        Self {
+            shop,
+            fill,
+            world,
+            guesses,
+        }
     }
 
     /// Fries, foretells the reading and takes it in, tops up; gives the forecast where there is a reading.
@@ -64,7 +70,11 @@ impl<'a> Reference<'a> {
         if row.day > 0.0 {
             let hours = row.fry_hours.unwrap_or(self.shop.hours);
             let unsure = if row.fry_hours.is_none() { HOURS_SD } else { 0.0 };
-            let heat = speed_up(32_000.0, Temp::celsius(175), Temp::celsius(row.frying_c.unwrap_or(175.0) as i16));
+            let heat = speed_up(
+                32_000.0,
+                Temp::celsius(175),
+                Temp::celsius(row.frying_c.unwrap_or(175.0) as i16),
+            );
             for guess in &mut self.guesses {
                 let wear = guess.rate * hours * heat;
                 guess.level += wear;

@@ -123,7 +123,7 @@ pub fn shop(seed: u64, fills: usize, world: World) -> TrueShop {
         bias: chance.normal(0.0, Quantity::Polar.bias_sd()),
         rate: (mean_rate, BETWEEN_FILLS),
         fresh: fresh.to_vec(),
-        hours: chance.between(4.0, 8.0),
+        hours: chance.between(3.0, 8.0),
     };
     let mut fat = 0;
     let mut bias = shop.bias;
@@ -187,9 +187,17 @@ fn fill(chance: &mut Chance, shop: &TrueShop, name: &str, fat: usize, bias: &mut
         });
         let share = if tops_up { chance.between(0.0, MOST_TOP_UP) } else { 0.0 };
         level += share * (fresh - level);
-        let hours = if world.rounded { hours.round() } else { (hours * 4.0).round() / 4.0 };
+        let hours = if world.rounded {
+            hours.round()
+        } else {
+            (hours * 4.0).round() / 4.0
+        };
         let hours = (!chance.in_part(world.missing)).then_some(hours);
-        let top_up = if chance.in_part(world.unlogged) { 0.0 } else { (share * VOLUME_L * 10.0).round() / 10.0 };
+        let top_up = if chance.in_part(world.unlogged) {
+            0.0
+        } else {
+            (share * VOLUME_L * 10.0).round() / 10.0
+        };
         row(day, hours, Some(degrees), Some(top_up), tpc.flatten());
         if readings_over > READINGS_AFTER {
             break;
