@@ -7,8 +7,8 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
-    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Shop, Start, UsualFry, What, Word,
-    usual_top_up,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Shop, Start, TopUps, UsualFry, What,
+    Word,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Minutes, Share, Temp, Volume};
@@ -62,7 +62,7 @@ fn topped(ml: u32) -> What {
 fn habit(days: u16) -> Habit {
     Habit {
         days: Some(days),
-        top_up: 0.03,
+        top_up: TopUps::each(0.03),
         ..Habit::of(UsualFry { mean_h: 6.0, sd_h: 1.0 })
     }
 }
@@ -89,6 +89,18 @@ fn polar_only() -> Outlook {
     }
 }
 
+/// A shop that has learnt from a fill of these events; one of two, so that the laws hold before and after learning.
+fn shop(taught: &[What]) -> Shop {
+    let mut shop = Shop::new();
+    if !taught.is_empty() {
+        shop.learn(
+            &FillHistory::new(Fat::Sunflower, Start::Fresh, numbered(taught)),
+            &habit(9),
+        );
+    }
+    shop
+}
+
 fn judged_by_polar(start: Start, list: &[What]) -> OilLife {
     oil_life::of(
         &FillHistory::new(Fat::Sunflower, start, numbered(list)),
@@ -98,15 +110,19 @@ fn judged_by_polar(start: Start, list: &[What]) -> OilLife {
 }
 
 fn judged(start: Start, list: &[What]) -> OilLife {
+    judged_in(&Shop::new(), start, list)
+}
+
+fn judged_in(shop: &Shop, start: Start, list: &[What]) -> OilLife {
     oil_life::of(
         &FillHistory::new(Fat::Sunflower, start, numbered(list)),
         &outlook(),
-        &Shop::new(),
+        shop,
     )
 }
 
 /// As a ledger would ask: usual hours and top-up learnt from the fill itself.
-fn judged_as_learnt(start: Start, list: &[What]) -> OilLife {
+fn judged_as_learnt(shop: &Shop, start: Start, list: &[What]) -> OilLife {
     let history = FillHistory::new(Fat::Sunflower, start, numbered(list));
     let worked = history.events().iter().filter_map(|e| match e.what {
         What::Fried { fry, .. } => Some(fry),
@@ -114,10 +130,10 @@ fn judged_as_learnt(start: Start, list: &[What]) -> OilLife {
     });
     let ahead = Outlook {
         fry: UsualFry::learn(Minutes::new(360).unwrap(), worked),
-        top_up: usual_top_up(&history, 0.03),
+        top_up: TopUps::each(0.03).in_fill(&history),
         ..outlook()
     };
-    oil_life::of(&history, &ahead, &Shop::new())
+    oil_life::of(&history, &ahead, shop)
 }
 
 fn widths(life: &OilLife) -> [f64; 2] {
@@ -171,9 +187,10 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 128, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn hours_without_a_reading_never_narrow(start in starts(), list in histories(), more in frying()) {
-        let before = widths(&judged(start, &list));
-        let after = widths(&judged(start, &[list, vec![more]].concat()));
+    fn hours_without_a_reading_never_narrow(taught in histories(), start in starts(), list in histories(), more in frying()) {
+        let shop = shop(&taught);
+        let before = widths(&judged_in(&shop, start, &list));
+        let after = widths(&judged_in(&shop, start, &[list, vec![more]].concat()));
         for (b, a) in before.into_iter().zip(after) {
             prop_assert!(a >= b - ROUNDING, "{b} became {a}");
         }
@@ -181,34 +198,41 @@ proptest! {
 
     #[test]
     fn a_reading_that_agrees_never_widens(
+        taught in histories(),
         start in starts(),
         list in histories(),
         spread in proptest::option::of(0.5_f64..5.0),
         acid: bool,
         instrument in 1_u128..4,
     ) {
-        let before = judged(start, &list);
-        let agrees = if acid { before.ffa.unwrap().median } else { before.polar.median };
+        let shop = shop(&taught);
+        let before = judged_in(&shop, start, &list);
+        let history = FillHistory::new(Fat::Sunflower, start, numbered(&list));
+        let tool = Some(InstrumentId(instrument));
+        let foretold = oil_life::reading_ahead(&history, &outlook().habit, &shop, tool, spread.map(share));
+        let agrees = if acid { before.ffa.unwrap().median } else { foretold.median };
         let value = if acid { Measured::Ffa(share(agrees)) } else { Measured::Polar(share(agrees)) };
         let read = What::Read { value, instrument: Some(InstrumentId(instrument)), spread: spread.map(share) };
-        let after = judged(start, &[list, vec![read]].concat());
+        let after = judged_in(&shop, start, &[list, vec![read]].concat());
         for (b, a) in widths(&before).into_iter().zip(widths(&after)) {
             prop_assert!(a <= b + 1e-3, "{b} became {a}");
         }
     }
 
     #[test]
-    fn more_hours_after_the_last_reading_never_raise_a_score(start in starts(), list in histories(), more in frying()) {
-        let before = judged_as_learnt(start, &list).score.unwrap();
-        let after = judged_as_learnt(start, &[list, vec![more]].concat()).score.unwrap();
+    fn more_hours_after_the_last_reading_never_raise_a_score(taught in histories(), start in starts(), list in histories(), more in frying()) {
+        let shop = shop(&taught);
+        let before = judged_as_learnt(&shop, start, &list).score.unwrap();
+        let after = judged_as_learnt(&shop, start, &[list, vec![more]].concat()).score.unwrap();
         prop_assert!(after.now <= before.now, "{before:?} became {after:?}");
     }
 
     #[test]
-    fn a_top_up_fresher_than_the_oil_never_lowers_a_score(start in starts(), list in histories(), ml in 1_u32..10_000) {
-        let before = judged_as_learnt(start, &list);
+    fn a_top_up_fresher_than_the_oil_never_lowers_a_score(taught in histories(), start in starts(), list in histories(), ml in 1_u32..10_000) {
+        let shop = shop(&taught);
+        let before = judged_as_learnt(&shop, start, &list);
         prop_assume!(before.polar.median > 8.0 && before.ffa.unwrap().median > 0.4);
-        let after = judged_as_learnt(start, &[list, vec![topped(ml)]].concat());
+        let after = judged_as_learnt(&shop, start, &[list, vec![topped(ml)]].concat());
         prop_assert!(after.score.unwrap().now >= before.score.unwrap().now, "{before:?} became {after:?}");
     }
 
@@ -368,7 +392,7 @@ fn readings_teach_the_rate_and_narrow_the_days() {
 #[test]
 fn a_slow_pan_with_much_fresh_oil_is_told_where_it_settles() {
     let often = Habit {
-        top_up: 0.2,
+        top_up: TopUps::each(0.2),
         fry: UsualFry { mean_h: 4.0, sd_h: 0.5 },
         ..habit(60)
     };

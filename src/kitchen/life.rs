@@ -5,11 +5,10 @@ use crate::domain::facts::setup::{Kitchen as SetUp, Pan};
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger, OilEvent, PanFill};
 use crate::domain::oil_life::{
-    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Shop, Start, UsualFry, What,
-    usual_top_up,
+    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Shop, Start, TopUps, UsualFry,
+    What, usual_temp,
 };
 use crate::domain::time::Day;
-use crate::domain::units::Temp;
 
 /// How many fills oil may have passed through before its past no longer matters: stops a ring of moves.
 pub(super) const MOVES_BACK: u8 = 4;
@@ -114,14 +113,13 @@ pub(super) fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &Fill
     let kitchen = ledger.book.kitchen.as_ref();
     let usual = kitchen.map(|k| k.fry_min).unwrap_or_default();
     let before: Vec<&PanFill> = ledger.fills(fill.pan).iter().filter(|f| f.at < fill.at).collect();
+    let earlier: Vec<FillHistory> = before.iter().map(|f| self::history(ledger, f, 0)).collect();
     // What was known before this fill, and nothing of the fill itself: else its own hours would make it look fresher.
     let habit = Habit {
         days: pan.usual_days,
         fry: UsualFry::learn(usual, before.iter().flat_map(|f| services(f)).map(|s| s.fry)),
-        temp: frying_temp(before.iter().flat_map(|f| services(f))).unwrap_or(REFERENCE_TEMP),
-        top_up: before
-            .last()
-            .map_or(0.0, |f| usual_top_up(&self::history(ledger, f, 0), 0.0)),
+        temp: earlier.iter().fold(REFERENCE_TEMP, |temp, fill| usual_temp(fill, temp)),
+        top_up: TopUps::learn(&earlier),
     };
     let day_of_fill = trading_days_between(ledger, fill.fresh_on().unwrap_or(fill.day), today).saturating_add(1);
     Outlook {
@@ -130,8 +128,8 @@ pub(super) fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &Fill
             usual,
             before.iter().copied().chain([fill]).flat_map(services).map(|s| s.fry),
         ),
-        temp: frying_temp(services(fill)).unwrap_or(habit.temp),
-        top_up: usual_top_up(history, habit.top_up),
+        temp: usual_temp(history, habit.temp),
+        top_up: habit.top_up.in_fill(history),
         day_of_fill,
         habit,
     }
@@ -149,11 +147,6 @@ fn services(fill: &PanFill) -> impl Iterator<Item = &Service> {
         | Happened::Noted(_)
         | Happened::Filtered(_) => None,
     })
-}
-
-/// The frying temperature logged last.
-fn frying_temp<'a>(services: impl Iterator<Item = &'a Service>) -> Option<Temp> {
-    services.filter_map(|s| s.temp).last()
 }
 
 /// Trading days from one day up to, not including, another.

@@ -5,8 +5,8 @@ use panward::domain::facts::oil::Load;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId};
 use panward::domain::oil_life::{
-    self, Dilution, Event, FFA_PER_ACID_VALUE, FillHistory, Habit, LimitsInForce, Outlook, Settling, Start, UsualFry,
-    What, acid_value, ffa_percent, implied_activation_energy, mixed, speed_up,
+    self, Dilution, Event, FFA_PER_ACID_VALUE, FillHistory, Habit, LimitsInForce, Outlook, Settling, Shop, Start,
+    UsualFry, What, acid_value, ffa_percent, implied_activation_energy, mixed, speed_up,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{AcidValue, Minutes, Share, Temp};

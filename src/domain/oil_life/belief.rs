@@ -161,7 +161,7 @@ impl Belief {
             Start::Worked { services } => {
                 for _ in 0..services.min(MOST_UNLOGGED) {
                     belief.guess_hours(habit.fry, heat_factor(habit.temp));
-                    belief.mix_fresh(habit.top_up);
+                    belief.mix_fresh(habit.top_up.a_service());
                 }
             }
             Start::Unknown => {

@@ -47,7 +47,7 @@ fn usual(quantity: Quantity, history: &FillHistory, habit: &Habit) -> Option<Rat
     let (Quantity::Polar, Some(days)) = (quantity, habit.days) else {
         return None;
     };
-    let kept = 1.0 - habit.top_up;
+    let kept = 1.0 - habit.top_up.a_service();
     let (mut services, mut left) = (0.0, 1.0);
     for _ in 0..days {
         services += left;

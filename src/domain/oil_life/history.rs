@@ -128,38 +128,6 @@ impl FillHistory {
         &self.events
     }
 
-    /// Services fried in since the log met it.
-    #[must_use]
-    pub fn services(&self) -> usize {
-        self.events
-            .iter()
-            .filter(|e| match e.what {
-                What::Fried { fry, .. } => fry.get() > 0,
-                What::Unlogged { .. } => true,
-                What::Topped { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => {
-                    false
-                }
-            })
-            .count()
-    }
-
-    /// Fresh oil added, as shares of the pan after each top-up, summed.
-    #[must_use]
-    pub fn fresh_shares(&self) -> f64 {
-        self.events
-            .iter()
-            .map(|e| match e.what {
-                What::Topped { added, after, .. } => share_of(added, after).unwrap_or(0.0),
-                What::Fried { .. }
-                | What::Unlogged { .. }
-                | What::MovedIn { .. }
-                | What::Read { .. }
-                | What::Sign(_)
-                | What::Filtered => 0.0,
-            })
-            .sum()
-    }
-
     /// The first sign that means change whatever the number says, and the entry that holds it.
     #[must_use]
     pub fn change_sign(&self) -> Option<(EntryId, SignKind)> {

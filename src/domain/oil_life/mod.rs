@@ -33,7 +33,7 @@ pub use kinetics::{
     ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value, ffa_percent,
     heat_factor, implied_activation_energy, mixed, speed_up,
 };
-pub use outlook::{Habit, LimitsInForce, Outlook, UnderFresh, UsualFry, usual_temp, usual_top_up};
+pub use outlook::{Habit, LimitsInForce, Outlook, TopUps, UnderFresh, UsualFry, usual_temp};
 pub use quantity::{Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 pub use shop::Shop;

@@ -5,7 +5,7 @@ use crate::domain::fat::Fat;
 use crate::domain::units::{Minutes, Share, Temp};
 
 use super::fresh;
-use super::history::{FillHistory, What};
+use super::history::{FillHistory, What, share_of};
 use super::kinetics::{REFERENCE_TEMP, ffa_percent};
 
 /// The limits in force; a quantity counts only if it has one.
@@ -107,14 +107,108 @@ pub fn usual_temp(history: &FillHistory, before: Temp) -> Temp {
 /// Services the usual temperature is taken from.
 const LAST_SERVICES: usize = 10;
 
-/// The share of the pan (0–1) that is fresh oil after a usual service's top-up: this fill's own habit, starting from
-/// `before` (what earlier fills of the pan had, 0 where there is none), which counts like two services.
-#[must_use]
-pub fn usual_top_up(history: &FillHistory, before: f64) -> f64 {
-    const BEFORE_SERVICES: f64 = 2.0;
-    #[expect(clippy::cast_precision_loss, reason = "a fill has a few hundred services at most")]
-    let services = history.services() as f64;
-    ((BEFORE_SERVICES * before + history.fresh_shares()) / (BEFORE_SERVICES + services)).clamp(0.0, 1.0)
+/// How a pan is topped up: how often, and how much.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct TopUps {
+    /// Top-ups a service, 0 or more.
+    pub often: f64,
+    /// The share of the pan (0–1) that is fresh oil after one; `None` where none was ever logged.
+    pub share: Option<f64>,
+}
+
+impl TopUps {
+    /// One after every service, of this share.
+    #[must_use]
+    pub const fn each(share: f64) -> Self {
+        Self {
+            often: 1.0,
+            share: Some(share),
+        }
+    }
+
+    /// As earlier fills had them.
+    #[must_use]
+    pub fn learn<'a>(fills: impl IntoIterator<Item = &'a FillHistory>) -> Self {
+        let counts = fills
+            .into_iter()
+            .fold(Counts::default(), |sum, fill| sum.and(Counts::of(fill)));
+        Self {
+            often: if counts.services > 0.0 {
+                counts.top_ups / counts.services
+            } else {
+                0.0
+            },
+            share: (counts.top_ups > 0.0).then(|| counts.shares / counts.top_ups),
+        }
+    }
+
+    /// The share of the pan (0–1) that is fresh oil after a usual service.
+    #[must_use]
+    pub fn a_service(self) -> f64 {
+        (self.often * self.share.unwrap_or_default()).min(1.0)
+    }
+
+    /// The same for a fill with a history of its own. How much goes in varies from night to night more than from fill
+    /// to fill, whether any goes in is a fill's own affair: so the size is the pan's habit for longer than the
+    /// frequency is. Another top-up never lowers the answer.
+    #[must_use]
+    pub fn in_fill(self, history: &FillHistory) -> f64 {
+        const SIZE_COUNTS_FOR: f64 = 20.0;
+        const FREQUENCY_COUNTS_FOR: f64 = 1.0;
+        let own = Counts::of(history);
+        let (size_weight, frequency_weight) = match self.share {
+            Some(_) => (SIZE_COUNTS_FOR, FREQUENCY_COUNTS_FOR),
+            None => (0.0, 0.0),
+        };
+        if own.top_ups + size_weight == 0.0 || own.services + frequency_weight == 0.0 {
+            return 0.0;
+        }
+        let size = (size_weight * self.share.unwrap_or_default() + own.shares) / (size_weight + own.top_ups);
+        let often = (frequency_weight * self.often + own.top_ups) / (frequency_weight + own.services);
+        (often * size).clamp(0.0, 1.0)
+    }
+}
+
+/// What top-ups and services add up to.
+#[derive(Clone, Copy, Default)]
+struct Counts {
+    services: f64,
+    top_ups: f64,
+    shares: f64,
+}
+
+impl Counts {
+    fn of(fill: &FillHistory) -> Self {
+        fill.events()
+            .iter()
+            .fold(Self::default(), |sum, event| match event.what {
+                What::Fried { fry, .. } if fry.get() > 0 => Self {
+                    services: sum.services + 1.0,
+                    ..sum
+                },
+                What::Unlogged { .. } => Self {
+                    services: sum.services + 1.0,
+                    ..sum
+                },
+                What::Topped { added, after, .. } => match share_of(added, after) {
+                    Some(share) if share > 0.0 => Self {
+                        top_ups: sum.top_ups + 1.0,
+                        shares: sum.shares + share,
+                        ..sum
+                    },
+                    Some(_) | None => sum,
+                },
+                What::Fried { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => sum,
+            })
+    }
+
+    fn and(self, other: Self) -> Self {
+        Self {
+            services: self.services + other.services,
+            top_ups: self.top_ups + other.top_ups,
+            shares: self.shares + other.shares,
+        }
+    }
 }
 
 /// What was known of a pan's use before this fill began: set-up and earlier fills, never the fill itself.
@@ -129,8 +223,8 @@ pub struct Habit {
     pub fry: UsualFry,
     /// Usual frying temperature.
     pub temp: Temp,
-    /// Usual share of fresh oil after a service, 0–1.
-    pub top_up: f64,
+    /// Usual top-ups.
+    pub top_up: TopUps,
 }
 
 /// What is ahead of a fill.
@@ -144,7 +238,7 @@ pub struct Outlook {
     pub fry: UsualFry,
     /// Usual frying temperature now.
     pub temp: Temp,
-    /// This fill's usual share of fresh oil after a service, 0–1; see [`usual_top_up`].
+    /// This fill's usual share of fresh oil after a service, 0–1; see [`TopUps::in_fill`].
     pub top_up: f64,
     /// Today counted in trading days of this fill, the day it was filled being 1.
     pub day_of_fill: u16,
@@ -153,13 +247,13 @@ pub struct Outlook {
 impl Outlook {
     /// The habit goes on, on the first day of a fill.
     #[must_use]
-    pub const fn new(limits: LimitsInForce, habit: Habit) -> Self {
+    pub fn new(limits: LimitsInForce, habit: Habit) -> Self {
         Self {
             limits,
             habit,
             fry: habit.fry,
             temp: habit.temp,
-            top_up: habit.top_up,
+            top_up: habit.top_up.a_service(),
             day_of_fill: 1,
         }
     }
@@ -168,12 +262,12 @@ impl Outlook {
 impl Habit {
     /// Nothing known but the set-up's frying hours: 175 °C, no top-up, no usual days.
     #[must_use]
-    pub const fn of(fry: UsualFry) -> Self {
+    pub fn of(fry: UsualFry) -> Self {
         Self {
             days: None,
             fry,
             temp: REFERENCE_TEMP,
-            top_up: 0.0,
+            top_up: TopUps::default(),
         }
     }
 }

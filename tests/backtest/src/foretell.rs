@@ -3,8 +3,8 @@
 use panward::domain::facts::oil::{Load, Measured};
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
-    self, DaysLeft, Estimate, Event, FillHistory, Habit, LimitsInForce, Outlook, REFERENCE_TEMP, Shop, Start, UsualFry,
-    What, usual_temp, usual_top_up,
+    self, DaysLeft, Estimate, Event, FillHistory, Habit, LimitsInForce, Outlook, REFERENCE_TEMP, Shop, Start, TopUps,
+    UsualFry, What, usual_temp,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Minutes, Share, Temp, Volume};
@@ -163,7 +163,7 @@ impl Player {
 
     fn usual_top_up(&self, at: usize) -> f64 {
         let fill = &self.fills[at];
-        usual_top_up(&fill.history, fill.habit.top_up)
+        fill.habit.top_up.in_fill(&fill.history)
     }
 
     /// What all fills but one taught, in the order they began.
@@ -200,7 +200,7 @@ impl Player {
         }
         let before = self.fills.last();
         let habit = Habit {
-            top_up: before.map_or(0.0, |f| usual_top_up(&f.history, f.habit.top_up)),
+            top_up: TopUps::learn(self.fills.iter().map(|f| &f.history)),
             temp: before.map_or(REFERENCE_TEMP, |f| usual_temp(&f.history, f.habit.temp)),
             ..Habit::of(UsualFry::learn(USUAL_MINUTES, self.worked.iter().copied()))
         };

@@ -30,6 +30,8 @@ const READINGS_AFTER: usize = 3;
 /// How a world differs from what the estimator takes it for.
 #[derive(Clone, Copy, Debug)]
 pub struct World {
+    /// Hours of a service, least and most, between shops.
+    pub hours: (f64, f64),
     /// The instrument's spread, points.
     pub spread: f64,
     /// Wear grows (or falls, under 0) by this part between fresh oil and the limit.
@@ -48,6 +50,7 @@ impl World {
     /// The world the estimator is made for.
     pub const fn plain(spread: f64) -> Self {
         Self {
+            hours: (4.0, 9.0),
             spread,
             curve: 0.0,
             drift: 0.0,
@@ -123,7 +126,7 @@ pub fn shop(seed: u64, fills: usize, world: World) -> TrueShop {
         bias: chance.normal(0.0, Quantity::Polar.bias_sd()),
         rate: (mean_rate, BETWEEN_FILLS),
         fresh: fresh.to_vec(),
-        hours: chance.between(3.0, 8.0),
+        hours: chance.between(world.hours.0, world.hours.1),
     };
     let mut fat = 0;
     let mut bias = shop.bias;
