@@ -2,7 +2,8 @@
 
 use crate::domain::facts::oil::SignKind;
 use crate::domain::fat::Fat;
-use crate::domain::ids::EntryId;
+use crate::domain::ids::{EntryId, InstrumentId};
+use crate::domain::units::Temp;
 
 use super::fresh::Grounds;
 use super::kinetics::Settling;
@@ -143,12 +144,50 @@ pub enum Because {
     },
     /// The published spread of growth rates.
     PublishedRate(Quantity),
+    /// How fast polar compounds build up in this fill.
+    Rate {
+        /// Points an hour at 175 °C, median.
+        per_hour: f64,
+        /// How much faster that is at the usual frying temperature (Arrhenius, [`super::ACTIVATION_ENERGY`]).
+        heat: f64,
+        /// That temperature.
+        temp: Temp,
+    },
+    /// What this kitchen's finished fills taught.
+    Taught {
+        /// How many there were.
+        fills: u16,
+        /// Points an hour at 175 °C to expect of a fill of this fat, median.
+        per_hour: f64,
+    },
+    /// How far the readings of an instrument are trusted.
+    Instrument {
+        /// The instrument, where the readings name one.
+        instrument: Option<InstrumentId>,
+        /// The spread of its readings, one standard deviation, points.
+        spread: f64,
+        /// How far it is believed to show too much (or, under 0, too little), points.
+        off: f64,
+    },
     /// The days the owner usually gets.
     UsualDays(u16),
     /// The log met this oil already worn, its hours guessed from usual services.
     UnloggedServices(u16),
     /// The log met this oil at an age nobody knows.
     UnknownAge,
+}
+
+/// Something that is not known and would make the answer better.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lacking {
+    /// A limit: without one there is no score.
+    Limit,
+    /// The hours of a service that nobody logged.
+    Hours,
+    /// A reading in this fill.
+    Reading,
+    /// How worn the oil was when the log met it: a reading now, or fresh oil at the next change.
+    FreshValue,
 }
 
 /// What Panward says of one fill.
@@ -179,6 +218,8 @@ pub struct OilLife {
     /// Readings that contradict what was believed before them by more than chance: kept, counted for less, to be asked
     /// about.
     pub contradicting: Vec<EntryId>,
+    /// What would make the answer better if it were logged, most useful first.
+    pub lacking: Vec<Lacking>,
     /// Entries that could not be true (more fresh oil than the pan held after it) and were folded around.
     pub folded_around: u16,
 }

@@ -15,7 +15,7 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, InstrumentId};
 use crate::domain::units::Share;
 
-use super::answer::Estimate;
+use super::answer::{Because, Estimate};
 use super::constants::{Constant, Constants, between_deliveries};
 use super::cov::Cov;
 use super::grid::{Node, grid};
@@ -50,6 +50,8 @@ pub(super) struct Belief {
     nodes: Vec<Node>,
     /// Each rate's weight before any reading.
     before: Vec<f64>,
+    /// How much likelier the signs seen are at each rate.
+    hints: Vec<f64>,
     cov: Cov,
     names: Vec<Constant>,
     straying: Straying,
@@ -147,6 +149,7 @@ impl Belief {
             quantity,
             fat,
             before: nodes.iter().map(|n| n.weight).collect(),
+            hints: vec![1.0; nodes.len()],
             nodes,
             cov,
             names: constants.names().to_vec(),
@@ -206,8 +209,35 @@ impl Belief {
                     self.read(event.entry, percent, instrument, sd);
                 }
             }
-            What::Sign(_) | What::Filtered => {}
+            What::Sign(_) => self.hint(),
+            What::Filtered => {}
         }
+    }
+
+    /// A sign was noticed: the more worn the oil, the likelier that is. It gives no number (Takeoka et al. 1997 on
+    /// colour) and so moves no level; it raises the odds of the faster rates in what is ahead, at most twofold.
+    ///
+    /// About half of such signs are taken to say nothing, the rest to set in around 14 % polar compounds, where tasters
+    /// turn food away (Moosavi & Farhoosh 2023), give or take five points; the two halves are our own choice.
+    fn hint(&mut self) {
+        const SET_IN: f64 = 14.0;
+        const GIVE_OR_TAKE: f64 = 5.0;
+        match self.quantity {
+            Quantity::Ffa => {}
+            Quantity::Polar => {
+                let sd = (GIVE_OR_TAKE * GIVE_OR_TAKE + self.cov.get(LEVEL, LEVEL)).sqrt();
+                for (hint, node) in self.hints.iter_mut().zip(&self.nodes) {
+                    *hint *= 0.5 + 0.5 * above((SET_IN - node.level()) / sd);
+                }
+            }
+        }
+    }
+
+    /// The rates' weights with what signs hint at.
+    pub(super) fn weights_by_signs(&self) -> Vec<f64> {
+        let weights = self.nodes.iter().zip(&self.hints).map(|(n, hint)| n.weight * hint);
+        let total: f64 = weights.clone().sum();
+        weights.map(|weight| weight / total).collect()
     }
 
     fn reading_sd(&self, percent: f64, tool: Option<InstrumentId>, spread: Option<Share>, shop: &Shop) -> f64 {
@@ -365,6 +395,41 @@ impl Belief {
             median: at(0.5),
             high: at(0.9),
         }
+    }
+
+    /// How far each instrument this fill was read with is trusted, in the order they were first used.
+    pub(super) fn instruments(&self, history: &FillHistory, shop: &Shop) -> Vec<Because> {
+        let mut seen: Vec<Option<InstrumentId>> = Vec::new();
+        let mut all = Vec::new();
+        for event in history.events() {
+            if let What::Read {
+                value,
+                instrument,
+                spread,
+            } = event.what
+                && self.quantity.measured(value).is_some()
+                && !seen.contains(&instrument)
+            {
+                seen.push(instrument);
+                all.push(Because::Instrument {
+                    instrument,
+                    spread: self.noise_of(instrument, spread, shop)[0],
+                    off: self.off(instrument),
+                });
+            }
+        }
+        all
+    }
+
+    /// The spread an instrument's next reading has, and how far off it may constantly be, points.
+    pub(super) fn noise_of(&self, tool: Option<InstrumentId>, spread: Option<Share>, shop: &Shop) -> [f64; 2] {
+        let name = Constant::Bias(tool);
+        let at = self.names.iter().position(|n| *n == name);
+        let bias = at.map_or(self.quantity.bias_sd(), |at| {
+            self.cov.get(CONSTANTS + at, CONSTANTS + at).sqrt()
+        });
+        let level = self.scale().percent(self.mean(Node::level));
+        [self.reading_sd(level, tool, spread, shop), bias]
     }
 
     /// How far an instrument is believed to be off, points; 0 where none of its readings was seen.

@@ -29,7 +29,7 @@ impl OverBy {
         let service = Service::usual(belief, outlook);
         let limit = service.scale.place(limit);
         let mut over = Self::never();
-        for node in belief.nodes() {
+        for (node, weight) in belief.nodes().iter().zip(belief.weights_by_signs()) {
             let (mut level, mut cov) = (node.level(), service.cov.clone());
             let mut worst: f64 = 0.0;
             for sum in &mut over.0 {
@@ -38,7 +38,7 @@ impl OverBy {
                     worst = worst.max(above((limit - level) / cov.get(LEVEL, LEVEL).sqrt()));
                     level = service.topped_up(level, &mut cov);
                 }
-                *sum += node.weight * worst;
+                *sum += weight * worst;
             }
         }
         over
@@ -55,6 +55,11 @@ impl OverBy {
         self.0.first().copied().unwrap_or(0.0)
     }
 
+    /// The mean of the services finished before the first that ends over, more than 60 counted as 61.
+    pub(super) fn mean_days(&self) -> f64 {
+        self.0.iter().map(|over| 1.0 - over).sum()
+    }
+
     /// The quantile `p` of the services finished before the first that ends over; `None` above [`MOST_DAYS`].
     pub(super) fn days(&self, p: f64) -> Option<u8> {
         let first = self.0.iter().position(|over| *over >= p)?;
@@ -63,7 +68,7 @@ impl OverBy {
 }
 
 /// The usual service of a fill, worked out once.
-struct Service {
+pub(super) struct Service {
     scale: Scale,
     hours: f64,
     hours_sd: f64,
@@ -75,7 +80,7 @@ struct Service {
 }
 
 impl Service {
-    fn usual(belief: &Belief, outlook: &Outlook) -> Self {
+    pub(super) fn usual(belief: &Belief, outlook: &Outlook) -> Self {
         let quantity = belief.quantity();
         Self {
             scale: quantity.scale(),
@@ -89,8 +94,13 @@ impl Service {
         }
     }
 
+    /// The share of what was in the pan that is left after the usual top-up.
+    pub(super) const fn kept(&self) -> f64 {
+        1.0 - self.share
+    }
+
     /// The level at the end of frying, at one rate.
-    fn fried(&self, node: &Node, level: f64, cov: &mut Cov) -> f64 {
+    pub(super) fn fried(&self, node: &Node, level: f64, cov: &mut Cov) -> f64 {
         let rate = node.rate_now() * self.factor;
         let by_hours = rate * self.hours_sd;
         cov.mix(LEVEL, 1.0, DRIFT, rate * self.hours);
@@ -103,7 +113,7 @@ impl Service {
     }
 
     /// The level after the usual top-up.
-    fn topped_up(&self, level: f64, cov: &mut Cov) -> f64 {
+    pub(super) fn topped_up(&self, level: f64, cov: &mut Cov) -> f64 {
         let before = self.scale.percent(level);
         let after = mixed(before, self.share, self.fresh);
         let step_after = self.scale.points_per_step(after);

@@ -17,6 +17,7 @@ mod grid;
 mod history;
 mod judge;
 mod kinetics;
+mod next_reading;
 mod noise;
 mod normal;
 mod outlook;
@@ -24,8 +25,9 @@ mod quantity;
 mod rates;
 mod shade;
 mod shop;
+mod what_if;
 
-pub use answer::{Basis, Because, DaysLeft, Estimate, OilLife, Role, Score, SettlesAt, Usual, Word};
+pub use answer::{Basis, Because, DaysLeft, Estimate, Lacking, OilLife, Role, Score, SettlesAt, Usual, Word};
 pub use forecast::MOST_DAYS;
 pub use fresh::{FreshValue, Grounds, ffa as fresh_ffa, polar as fresh_polar};
 pub use history::{Event, FillHistory, Incoming, OilOrder, Start, What};
@@ -33,12 +35,15 @@ pub use kinetics::{
     ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value, ffa_percent,
     heat_factor, implied_activation_energy, mixed, speed_up,
 };
+pub use next_reading::NextReading;
 pub use outlook::{Habit, LimitsInForce, Outlook, TopUps, UnderFresh, UsualFry, usual_temp};
 pub use quantity::{Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 pub use shop::Shop;
+pub use what_if::{Lever, WhatIf};
 
 use crate::domain::ids::{EntryId, InstrumentId};
+use crate::domain::sorted::in_order;
 use crate::domain::units::Share;
 
 use belief::Belief;
@@ -76,10 +81,46 @@ pub fn of(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> OilLife {
         ffa: believed.ffa.as_ref().map(estimate),
         usual: usual(history, outlook, shop, basis, days_left),
         change_sign,
-        because: because(history, outlook),
+        because: because(history, outlook, shop, &believed),
+        lacking: lacking(history, outlook, basis),
         contradicting: believed.contradicting(),
         folded_around: believed.polar.folded_around(),
     }
+}
+
+/// When the next reading of polar compounds is worth most, taken with an instrument; `None` without a limit on them,
+/// or where no reading in the next two weeks would change what is done.
+#[must_use]
+pub fn next_reading(
+    history: &FillHistory,
+    outlook: &Outlook,
+    shop: &Shop,
+    instrument: Option<InstrumentId>,
+    spread: Option<Share>,
+) -> Option<NextReading> {
+    let limit = outlook.limits.polar?.percent();
+    let belief = Belief::fold(Quantity::Polar, history, &outlook.habit, shop);
+    let noise = belief.noise_of(instrument, spread, shop);
+    next_reading::next_reading(&belief, outlook, limit, noise)
+}
+
+/// What a kitchen could do otherwise to make this oil last, and how many services more each would bring on average,
+/// most first; empty without a limit, and of nothing where nothing would help.
+#[must_use]
+pub fn levers(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Vec<(Lever, f64)> {
+    let believed = Believed::fold(history, outlook, shop);
+    let Some(as_it_is) = believed.over(outlook).map(|over| over.mean_days()) else {
+        return Vec::new();
+    };
+    let gained = Lever::ALL.into_iter().filter_map(|lever| {
+        let ahead = lever.pulled(history, outlook)?.ahead(outlook);
+        let gained = believed.over(&ahead)?.mean_days() - as_it_is;
+        (gained > 0.0).then_some((lever, gained))
+    });
+    let mut gained: Vec<(Lever, f64)> = gained.collect();
+    #[expect(clippy::cast_possible_truncation, reason = "at most 61 services")]
+    in_order(&mut gained, |(_, services)| (-1_000.0 * services) as i64);
+    gained
 }
 
 /// What the next reading of polar compounds by an instrument should show, % m/m: its median and 80 % interval.
@@ -218,7 +259,7 @@ fn usual(
 }
 
 /// Entries and sources an answer rests on.
-fn because(history: &FillHistory, outlook: &Outlook) -> Vec<Because> {
+fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Believed) -> Vec<Because> {
     let mut all: Vec<Because> = history.events().iter().filter_map(entry_role).collect();
     all.extend(match history.start() {
         Start::Fresh => None,
@@ -234,8 +275,39 @@ fn because(history: &FillHistory, outlook: &Outlook) -> Vec<Because> {
         });
         all.push(Because::PublishedRate(quantity));
     }
+    all.push(Because::Rate {
+        per_hour: believed.polar.rate_median(),
+        heat: heat_factor(outlook.temp),
+        temp: outlook.temp,
+    });
+    if shop.fills() > 0 {
+        all.push(Because::Taught {
+            fills: shop.fills(),
+            per_hour: shop.rate(Quantity::Polar, history.fat()).median,
+        });
+    }
+    all.extend(believed.polar.instruments(history, shop));
     all.extend(outlook.habit.days.map(Because::UsualDays));
     all
+}
+
+/// What would make the answer better if it were logged, most useful first.
+fn lacking(history: &FillHistory, outlook: &Outlook, basis: Basis) -> Vec<Lacking> {
+    let fried = |e: &Event| matches!(e.what, What::Fried { fry, .. } if fry.get() > 0);
+    let guessed = |e: &Event| matches!(e.what, What::Unlogged { .. });
+    let limits = outlook.limits;
+    let all = [
+        (Lacking::Limit, limits.polar.is_none() && limits.acid.is_none()),
+        (Lacking::Hours, history.events().iter().any(guessed)),
+        (
+            Lacking::Reading,
+            basis == Basis::UsualDaysAndPriors && history.events().iter().any(fried),
+        ),
+        (Lacking::FreshValue, history.start() != Start::Fresh),
+    ];
+    all.into_iter()
+        .filter_map(|(what, lacks)| lacks.then_some(what))
+        .collect()
 }
 
 fn entry_role(event: &Event) -> Option<Because> {
