@@ -17,6 +17,8 @@ pub(crate) mod keyed;
 pub mod ledger;
 pub mod limits;
 pub mod oil_life;
+pub(crate) mod places;
+pub mod print;
 pub mod procedure;
 pub mod quick;
 pub mod setting_up;
