@@ -13,6 +13,7 @@ pub mod glance;
 pub mod life;
 pub mod log;
 pub mod nights;
+pub mod oil;
 mod order;
 mod scene;
 pub mod today;

@@ -8,9 +8,12 @@ use panward::domain::entry::Entry;
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::{Contents, Heat, Left, Place, RunEvent, RunFact};
+use panward::domain::facts::setup::Kitchen;
 use panward::domain::ids::{Dev, EntryId, JobId, RunId};
 use panward::domain::ledger::{JobState, Ledger, Line, RunState, history, is_evidence, pans};
+use panward::domain::units::Share;
 use panward::kitchen::log::{LogItem, days};
+use panward::kitchen::{life, oil};
 
 use crate::given::*;
 
@@ -47,6 +50,11 @@ fn fact(pick: u8, n: u32, of: u128) -> Fact {
         14 => job(n),
         15 => noted(pan, None, Grade::NotDone),
         16 => service(pan, 0),
+        17 if n.is_multiple_of(2) => Fact::Kitchen(Box::new(Kitchen {
+            polar_limit: Share::from_cpc(2_000 + (n % 900) as u16),
+            day_start_min: (n % 600) as u16,
+            ..kitchen()
+        })),
         _ => Fact::Pan(Box::new({
             let mut pan = pan_of(pan);
             pan.full = litres(20 + n % 20).volume;
@@ -227,6 +235,23 @@ proptest! {
             prop_assert!(same.is_none_or(|is| is == was));
             let touched = was.began == EntryId(of) || was.events.iter().any(|event| event.id == EntryId(of));
             prop_assert!(seen || !touched || same.is_none());
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn what_is_kept_of_an_oil_is_what_it_would_be_worked_out_to_now(log in log()) {
+        let mut ledger = Ledger::default();
+        for (n, entry) in log.entries.iter().enumerate() {
+            ledger.push(entry.clone());
+            if n % 4 == 0 {
+                for pan in [FISH, CHIPS] {
+                    prop_assert_eq!(&*oil::life(&ledger, pan, day(9)), &life::of(&ledger, pan, day(9)));
+                }
+            }
         }
     }
 }

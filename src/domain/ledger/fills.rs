@@ -38,16 +38,15 @@ impl PanOil {
         self.fills.last_mut().filter(|f| f.ended.is_none())
     }
 
-    fn end(&mut self, said: Said<'_>) -> bool {
-        let Some(fill) = self.open() else {
-            return false;
-        };
+    /// Ends the fill in the pan, and gives its print; `None` for an empty pan.
+    fn end(&mut self, said: Said<'_>) -> Option<Print> {
+        let fill = self.open()?;
         fill.ended = Some(FillEnd {
             by: said.entry.id,
             at: said.entry.at,
         });
         fill.print = fill.print.and(said.print);
-        true
+        Some(fill.print)
     }
 }
 
@@ -55,6 +54,8 @@ impl PanOil {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Fills {
     pans: SortedMap<PanId, PanOil>,
+    /// The print of every fill that ended, in the order they did.
+    pub(super) ended: Print,
 }
 
 impl Fills {
@@ -75,8 +76,9 @@ impl Fills {
                 let oil = self.pans.or_default(change.pan);
                 oil.marks.push((entry.at, entry.id));
                 oil.emptied = true;
-                if !oil.end(said) {
-                    oil.loose.push(entry.id);
+                match oil.end(said) {
+                    Some(print) => self.ended = self.ended.and(print),
+                    None => oil.loose.push(entry.id),
                 }
             }
             Fact::TopUp(f) => self.put(said, f.pan, book, f.amount.volume.ml(), 0, Happened::TopUp(f.clone())),
@@ -126,7 +128,9 @@ impl Fills {
         let entry = said.entry;
         let oil = self.pans.or_default(fill.pan);
         oil.marks.push((entry.at, entry.id));
-        oil.end(said);
+        if let Some(print) = oil.end(said) {
+            self.ended = self.ended.and(print);
+        }
         oil.emptied = false;
         let day = book.day_of(entry.at, entry.off_min);
         oil.fills.push(PanFill {

@@ -22,6 +22,7 @@ mod sheet;
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::ids::Dev;
+use crate::domain::memo::Memo;
 use crate::domain::print::Print;
 use crate::domain::time::Millis;
 
@@ -52,6 +53,8 @@ pub struct Ledger {
     empties: empties::Empties,
     lows: lows::Lows,
     days: days::Days,
+    /// What was worked out of it.
+    pub kept: Memo,
 }
 
 impl Ledger {
@@ -94,7 +97,9 @@ impl Ledger {
             self.newer += usize::from(matches!(entry.fact, Fact::Newer(_)));
             self.lines.push(entry);
         } else {
-            *self = Self::of(std::mem::take(&mut self.lines).into_written_with(entry));
+            let folded = Self::of(std::mem::take(&mut self.lines).into_written_with(entry));
+            let kept = std::mem::replace(self, folded).kept;
+            self.kept = kept;
         }
     }
 

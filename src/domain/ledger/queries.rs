@@ -5,6 +5,7 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
+use crate::domain::print::Print;
 use crate::domain::time::{Day, Millis};
 
 use super::empties::OilLeft;
@@ -43,6 +44,14 @@ impl Ledger {
     #[must_use]
     pub fn fill(&self, pan: PanId) -> Option<&PanFill> {
         self.fills.open(pan)
+    }
+
+    /// The print of all that the life of a pan's oil can rest on: its own fill, every fill of the kitchen that ended,
+    /// and the set-up. It is the same for as long as they are.
+    #[must_use]
+    pub fn oil_print(&self, pan: PanId) -> Print {
+        let now = self.fill(pan).map_or(Print::NONE, |fill| fill.print);
+        self.book.print.and(self.fills.ended).and(now)
     }
 
     /// The oil that was in a pan at a moment.
