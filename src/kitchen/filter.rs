@@ -1,6 +1,6 @@
 //! What the filter job's screen shows now, worked out from the guide and the kitchen as it stands.
 
-use super::{Kitchen, life};
+use super::{Kitchen, life, oil};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::run::{Form, Left, Place, Plan, Pump};
@@ -302,7 +302,10 @@ pub fn shade<J: Journal>(kitchen: &Kitchen<J>, pan: PanId, now: &Now) -> u8 {
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
-    life::of(ledger, pan, kitchen.today(now)).map_or(1, |life| oil_shade(life.polar.median, limit))
+    let life = oil::life(ledger, pan, kitchen.today(now));
+    life.as_ref()
+        .as_ref()
+        .map_or(1, |life| oil_shade(life.polar.median, limit))
 }
 
 #[cfg(test)]

@@ -4,8 +4,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
 use crate::domain::facts::run::Left;
 use crate::domain::ids::{EntryId, JobId, PanId, PersonId, RunId};
-use crate::domain::ledger::{HistoryLine, Ledger, history};
-use crate::domain::sorted::SortedMap;
+use crate::domain::ledger::{HistoryLine, Ledger, history, job_up_to, run_up_to};
 use crate::domain::time::{Day, Millis};
 
 /// A trading day of the log.
@@ -27,7 +26,7 @@ pub enum LogItem<'a> {
 }
 
 /// What a fold holds the lines of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum FoldOf {
     /// A pan's run.
     Run(RunId),
@@ -79,10 +78,9 @@ impl LogItem<'_> {
 /// The newest `most` items about `pan`, or about all, and whether there are more.
 #[must_use]
 pub fn days(ledger: &Ledger, pan: Option<PanId>, most: usize) -> (Vec<LogDay<'_>>, bool) {
-    let items = items(ledger, pan);
-    let more = items.len() > most;
+    let mut items = items(ledger, pan);
     let mut days: Vec<LogDay<'_>> = Vec::new();
-    for item in items.into_iter().take(most) {
+    for item in items.by_ref().take(most) {
         let (at, off_min) = match &item {
             LogItem::Line(line) => (line.at, line.off_min),
             LogItem::Fold(fold) => (fold.at, fold.off_min),
@@ -93,36 +91,30 @@ pub fn days(ledger: &Ledger, pan: Option<PanId>, most: usize) -> (Vec<LogDay<'_>
             None => days.push(LogDay { day, items: vec![item] }),
         }
     }
-    (days, more)
+    (days, items.next().is_some())
 }
 
 /// How many items about all pans come before the one that holds `entry`, and what names that one.
 #[must_use]
 pub fn place(ledger: &Ledger, entry: EntryId) -> Option<(usize, EntryId)> {
-    let mut items = items(ledger, None).into_iter().enumerate();
+    let mut items = items(ledger, None).enumerate();
     items.find_map(|(before, item)| item.holds(entry).then(|| (before, item.key())))
 }
 
-fn items(ledger: &Ledger, pan: Option<PanId>) -> Vec<LogItem<'_>> {
-    let mut items: Vec<LogItem<'_>> = Vec::new();
-    let mut places: SortedMap<FoldOf, usize> = SortedMap::new();
-    for line in history(ledger, pan) {
-        let Some(of) = fold_of(line.fact) else {
-            items.push(LogItem::Line(line));
-            continue;
-        };
-        // Lines come newest first: a fold stands where its newest line does.
-        let place = *places.or_insert_with(of, || items.len());
-        match items.get_mut(place) {
-            Some(LogItem::Fold(fold)) => fold.lines.insert(0, line),
-            Some(LogItem::Line(_)) => {}
-            None => items.push(LogItem::Fold(begin(ledger, of, line))),
-        }
-    }
-    items
+/// The items, newest first, worked out as they are taken: a page takes few of many.
+fn items(ledger: &Ledger, pan: Option<PanId>) -> impl Iterator<Item = LogItem<'_>> {
+    history(ledger, pan).filter_map(move |line| match fold_of(line.fact) {
+        Some(of) => folded(ledger, of, pan, &line).map(LogItem::Fold),
+        None => Some(LogItem::Line(line)),
+    })
 }
 
-fn begin<'a>(ledger: &'a Ledger, of: FoldOf, newest: HistoryLine<'a>) -> Fold<'a> {
+/// The fold that stands where `line` does: where its newest line is.
+fn folded<'a>(ledger: &'a Ledger, of: FoldOf, pan: Option<PanId>, line: &HistoryLine<'a>) -> Option<Fold<'a>> {
+    let lines = match of {
+        FoldOf::Run(id) => run_up_to(ledger, id, pan, line.id)?,
+        FoldOf::Job(id) => job_up_to(ledger, id, pan, line.id)?,
+    };
     let (job, pan, who, left, over) = match of {
         FoldOf::Run(id) => {
             let run = ledger.run(id);
@@ -135,17 +127,17 @@ fn begin<'a>(ledger: &'a Ledger, of: FoldOf, newest: HistoryLine<'a>) -> Fold<'a
             (job.map(|j| j.what), None, job.and_then(|j| j.by), None, over)
         }
     };
-    Fold {
+    Some(Fold {
         of,
         job,
         pan,
-        at: newest.at,
-        off_min: newest.off_min,
+        at: line.at,
+        off_min: line.off_min,
         who,
         left,
         over,
-        lines: vec![newest],
-    }
+        lines,
+    })
 }
 
 /// A job that was only noted is a line like any other.

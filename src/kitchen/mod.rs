@@ -13,6 +13,7 @@ pub mod glance;
 pub mod life;
 pub mod log;
 pub mod nights;
+pub mod oil;
 mod order;
 mod scene;
 pub mod today;
@@ -83,7 +84,7 @@ impl<J: Journal> Kitchen<J> {
         let stamp = Stamp::after(journal.dev(), &loaded);
         let journal = Rc::new(journal);
         let entries: Vec<Entry> = loaded.records.into_iter().map(Record::into_entry).collect();
-        let ledger = Ledger::replay(&entries);
+        let ledger = Ledger::of(entries);
         let mut kitchen = Self {
             journal,
             stamp,
@@ -94,13 +95,16 @@ impl<J: Journal> Kitchen<J> {
             guide: Guide::new(Tables::REAL),
             day_jobs: DayJobs::new(DayTables::REAL),
         };
-        for entry in &entries {
-            kitchen.day_jobs.apply(entry, None);
+        let Self { ledger, day_jobs, .. } = &mut kitchen;
+        for line in ledger.lines() {
+            day_jobs.apply(line.written(), None);
         }
         if let Some(job) = kitchen.ledger.open_job(JobKind::Filter) {
             let scene = kitchen.scene(now);
-            for entry in entries.iter().filter(|e| job_of(&e.fact) == Some(job)) {
-                kitchen.guide.apply(entry, &scene, None);
+            let Self { ledger, guide, .. } = &mut kitchen;
+            let written = ledger.lines().map(|line| line.written());
+            for entry in written.filter(|e| job_of(&e.fact) == Some(job)) {
+                guide.apply(entry, &scene, None);
             }
         }
         kitchen

@@ -1,6 +1,6 @@
 //! What Today shows, worked out: each pan with its oil, what is due, what is open, what nobody answered.
 
-use super::life;
+use super::{life, oil};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
@@ -152,7 +152,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
     Today {
         day,
         pans: pans
-            .map(|pan| pan_today(ledger, pan, life::of(ledger, pan.pan, day).as_ref(), day))
+            .map(|pan| pan_today(ledger, pan, (*oil::life(ledger, pan.pan, day)).as_ref(), day))
             .collect(),
         unanswered: ledger
             .unanswered_nights(day)
@@ -167,7 +167,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
 /// One pan, in use or not, and all that is known of the life of its oil; `None` for one that was never set up.
 #[must_use]
 pub fn of_pan(ledger: &Ledger, pan: PanId, day: Day) -> Option<(PanToday, Option<OilLife>)> {
-    let life = life::of(ledger, pan, day);
+    let life = (*oil::life(ledger, pan, day)).clone();
     let pan = ledger.book.pan(pan)?;
     Some((pan_today(ledger, pan, life.as_ref(), day), life))
 }

@@ -42,7 +42,7 @@ fn take_back(bench: Bench, entry: &Entry) {
     let who = bench.me();
     let drafts = bench.look(|kitchen, now| {
         let ledger = kitchen.ledger();
-        let lines = ledger.lines().iter().rev().map(|line| line.written());
+        let lines = ledger.lines().rev().map(|line| line.written());
         let together: Vec<_> = lines
             .take_while(|written| written.rec >= entry.rec)
             .filter(|written| written.rec == entry.rec && written.dev == entry.dev)

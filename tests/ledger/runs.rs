@@ -90,14 +90,14 @@ fn the_history_shows_what_was_written_beside_what_stands() {
     log.say(at(1, 10), says(worked, service(FISH, 200)));
     log.say(at(1, 10), void(added));
     let ledger = log.ledger();
-    let lines = history(&ledger, Some(FISH));
+    let lines: Vec<_> = history(&ledger, Some(FISH)).collect();
     assert_eq!(lines[0].id, worked);
     assert_eq!(*lines[0].fact, service(FISH, 200));
     assert_eq!(lines[0].was.unwrap().fact, service(FISH, 300));
     assert!(lines[1].void && lines[1].late && *lines[1].fact == top_up(FISH, 2));
     assert!(lines.iter().all(|line| *line.fact != fill(CHIPS, 30)));
     assert_eq!(
-        history(&ledger, None).len(),
+        history(&ledger, None).count(),
         log.entries.len() - 2,
         "corrections stand on the lines they correct"
     );

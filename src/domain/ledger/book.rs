@@ -4,6 +4,7 @@ use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
 use crate::domain::ids::{InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::print::Print;
 use crate::domain::sorted::{SortedMap, in_order};
 use crate::domain::time::{Day, Millis};
 
@@ -20,6 +21,8 @@ pub struct Book {
     pub people: SortedMap<PersonId, Person>,
     /// Every instrument.
     pub instruments: SortedMap<InstrumentId, Instrument>,
+    /// The print of all that was set up: it changes with any of it.
+    pub print: Print,
 }
 
 impl Book {
@@ -27,7 +30,7 @@ impl Book {
     pub const DAY_START_MIN: u16 = 300;
 
     /// Takes in one entry; entries come in order of cause.
-    pub(super) fn apply(&mut self, entry: &Entry) {
+    pub(super) fn apply(&mut self, entry: &Entry, print: Print) {
         match &entry.fact {
             Fact::Kitchen(kitchen) => self.kitchen = Some((**kitchen).clone()),
             Fact::Person(person) => drop(self.people.insert(person.person, person.clone())),
@@ -51,8 +54,9 @@ impl Book {
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
-            | Fact::Newer(_) => {}
+            | Fact::Newer(_) => return,
         }
+        self.print = self.print.and(print);
     }
 
     /// A pan.

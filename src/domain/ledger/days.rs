@@ -12,7 +12,7 @@ use super::book::Book;
 use super::fill::Filtered;
 use super::runs::Runs;
 use super::sheet::{FilterDone, NotDone, PanDay, Word};
-use crate::domain::sorted::SortedMap;
+use crate::domain::sorted::{SortedMap, SortedSet};
 
 /// Every day of every pan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -22,12 +22,20 @@ pub(super) struct Days {
     not_done: SortedMap<Day, NotDone>,
     /// The day each pan was first set up.
     first: SortedMap<PanId, Day>,
+    /// Every day before this one is judged: what comes in oil order says no more of it.
+    judged: Option<Day>,
+    /// The judged days on which some pan is open.
+    open: SortedSet<Day>,
 }
 
 impl Days {
-    /// Takes in one entry; entries come in oil order.
+    /// Takes in one entry; entries come in oil order, and the book is that of the whole log.
     pub(super) fn apply(&mut self, entry: &Entry, book: &Book, runs: &Runs) {
+        if !says_something(&entry.fact, runs) {
+            return;
+        }
         let day = book.day_of(entry.at, entry.off_min);
+        self.judge_up_to(book, day);
         match &entry.fact {
             Fact::Pan(pan) => {
                 self.first.or_insert_with(pan.pan, || day);
@@ -65,6 +73,25 @@ impl Days {
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }
+    }
+
+    /// Judges the days before `day`, of which nothing more is heard; a day that an offset of the zone leads back to is
+    /// judged again later, and all after it.
+    fn judge_up_to(&mut self, book: &Book, day: Day) {
+        match self.judged {
+            Some(judged) if day < judged => {
+                let undone: Vec<Day> = self.open.keys().copied().filter(|open| *open >= day).collect();
+                for open in undone {
+                    self.open.remove(&open);
+                }
+            }
+            judged => {
+                for open in self.open_between(book, judged.unwrap_or(day), day) {
+                    self.open.add(open);
+                }
+            }
+        }
+        self.judged = Some(day);
     }
 
     fn sheet_mut(&mut self, pan: PanId, day: Day) -> &mut PanDay {
@@ -146,18 +173,28 @@ impl Days {
             .into_iter()
             .flat_map(|days| days.up_to(&day).rev());
         let unfiltered = sheets.take_while(|(_, s)| s.filtered.is_empty());
-        unfiltered.filter(|(_, s)| s.used()).count() >= rhythm
+        unfiltered.filter(|(_, s)| s.used()).take(rhythm).count() == rhythm
     }
 
     /// Trading days before `today`, oldest first, on which some pan in use has no word, or was used and left.
     pub(super) fn unanswered(&self, book: &Book, today: Day) -> Vec<Day> {
-        let pans = book.pans_in_use();
-        let Some(first) = pans.iter().filter_map(|p| self.first.get(&p.pan)).min() else {
+        let Some(judged) = self.judged else {
             return Vec::new();
         };
-        let span = today.since(*first).max(0);
+        let mut days: Vec<Day> = self.open.keys().copied().filter(|day| *day < today).collect();
+        days.extend(self.open_between(book, judged, today));
+        days
+    }
+
+    /// The days from one up to, not including, another on which some pan in use is open.
+    fn open_between(&self, book: &Book, from: Day, to: Day) -> Vec<Day> {
+        let span = to.since(from).max(0);
+        if span == 0 {
+            return Vec::new();
+        }
+        let pans = book.pans_in_use();
         let open = |day: &Day| pans.iter().any(|pan| self.is_open(book, pan, *day));
-        (0..span).map(|n| first.plus(n)).filter(open).collect()
+        (0..span).map(|n| from.plus(n)).filter(open).collect()
     }
 
     /// Whether the morning still has to ask about this pan on that day.
@@ -195,5 +232,33 @@ impl Days {
     /// The last filtering of a pan.
     pub(super) fn last_filtered(&self, pan: PanId) -> Option<&FilterDone> {
         self.pans.get(&pan)?.values().rev().find_map(|s| s.filtered.last())
+    }
+}
+
+/// Whether a day sheet takes note of a fact. Nine entries in ten are steps of a run, and none of theirs but the last
+/// needs its day worked out.
+fn says_something(fact: &Fact, runs: &Runs) -> bool {
+    match fact {
+        Fact::Pan(_) | Fact::Service(_) | Fact::RunNoted(_) => true,
+        Fact::Run(run) => run.left == Some(Left::Relit) || runs.filtered_by(run),
+        Fact::Job(job) => job.heat.is_some() || job.event == JobEvent::Noted,
+        Fact::Kitchen(_)
+        | Fact::Person(_)
+        | Fact::Machine(_)
+        | Fact::Instrument(_)
+        | Fact::Fill(_)
+        | Fact::TopUp(_)
+        | Fact::PartChange(_)
+        | Fact::Move(_)
+        | Fact::OilChange(_)
+        | Fact::Reading(_)
+        | Fact::Sign(_)
+        | Fact::Note(_)
+        | Fact::ClaimLost(_)
+        | Fact::ClaimRestored(_)
+        | Fact::Correct(_)
+        | Fact::MachineCleaned(_)
+        | Fact::Practised(_)
+        | Fact::Newer(_) => false,
     }
 }

@@ -4,6 +4,7 @@ use crate::domain::facts::job::Grade;
 use crate::domain::facts::oil::{Age, PartChange, Reading, Service, Sign, TopUp};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, PanId, RunId};
+use crate::domain::print::Print;
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Amount, Volume};
 
@@ -33,6 +34,9 @@ pub struct PanFill {
     pub events: Vec<OilEvent>,
     /// How it ended; `None` while it is in the pan.
     pub ended: Option<FillEnd>,
+    /// The print of all of this, as the ledger holds it: it changes with any entry or correction that touches it, and
+    /// with nothing else.
+    pub print: Print,
 }
 
 impl PanFill {

@@ -5,6 +5,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Fill, Move};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, PanId};
+use crate::domain::print::Print;
 use crate::domain::time::Millis;
 use crate::domain::units::Volume;
 
@@ -12,6 +13,13 @@ use super::book::Book;
 use super::fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 use super::runs::Runs;
 use crate::domain::sorted::SortedMap;
+
+/// An entry as it stands, and the print of it.
+#[derive(Clone, Copy)]
+struct Said<'a> {
+    entry: &'a Entry,
+    print: Print,
+}
 
 /// The oil of one pan through time.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -30,12 +38,15 @@ impl PanOil {
         self.fills.last_mut().filter(|f| f.ended.is_none())
     }
 
-    fn end(&mut self, entry: &Entry) -> bool {
-        let end = FillEnd {
-            by: entry.id,
-            at: entry.at,
-        };
-        self.open().map(|fill| fill.ended = Some(end)).is_some()
+    /// Ends the fill in the pan, and gives its print; `None` for an empty pan.
+    fn end(&mut self, said: Said<'_>) -> Option<Print> {
+        let fill = self.open()?;
+        fill.ended = Some(FillEnd {
+            by: said.entry.id,
+            at: said.entry.at,
+        });
+        fill.print = fill.print.and(said.print);
+        Some(fill.print)
     }
 }
 
@@ -43,6 +54,8 @@ impl PanOil {
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Fills {
     pans: SortedMap<PanId, PanOil>,
+    /// The print of every fill that ended, in the order they did.
+    pub(super) ended: Print,
 }
 
 impl Fills {
@@ -55,43 +68,45 @@ impl Fills {
     }
 
     /// Takes in one entry; entries come in oil order.
-    pub(super) fn apply(&mut self, entry: &Entry, book: &Book, runs: &Runs) {
+    pub(super) fn apply(&mut self, entry: &Entry, print: Print, book: &Book, runs: &Runs) {
+        let said = Said { entry, print };
         match &entry.fact {
-            Fact::Fill(fill) => self.fill(entry, fill, book),
+            Fact::Fill(fill) => self.fill(said, fill, book),
             Fact::OilChange(change) => {
                 let oil = self.pans.or_default(change.pan);
                 oil.marks.push((entry.at, entry.id));
                 oil.emptied = true;
-                if !oil.end(entry) {
-                    oil.loose.push(entry.id);
+                match oil.end(said) {
+                    Some(print) => self.ended = self.ended.and(print),
+                    None => oil.loose.push(entry.id),
                 }
             }
-            Fact::TopUp(f) => self.put(entry, f.pan, book, f.amount.volume.ml(), 0, Happened::TopUp(f.clone())),
+            Fact::TopUp(f) => self.put(said, f.pan, book, f.amount.volume.ml(), 0, Happened::TopUp(f.clone())),
             Fact::PartChange(f) => {
                 let what = Happened::PartChange(f.clone());
-                self.put(entry, f.pan, book, f.fresh.volume.ml(), f.out.volume.ml(), what);
+                self.put(said, f.pan, book, f.fresh.volume.ml(), f.out.volume.ml(), what);
             }
-            Fact::Move(moved) => self.moved(entry, moved, book),
-            Fact::Service(f) => self.put(entry, f.pan, book, 0, 0, Happened::Service(f.clone())),
-            Fact::Reading(f) => self.put(entry, f.pan, book, 0, 0, Happened::Reading(f.clone())),
+            Fact::Move(moved) => self.moved(said, moved, book),
+            Fact::Service(f) => self.put(said, f.pan, book, 0, 0, Happened::Service(f.clone())),
+            Fact::Reading(f) => self.put(said, f.pan, book, 0, 0, Happened::Reading(f.clone())),
             Fact::Sign(f) => {
                 if let Some(pan) = f.pan {
-                    self.put(entry, pan, book, 0, 0, Happened::Sign(f.clone()));
+                    self.put(said, pan, book, 0, 0, Happened::Sign(f.clone()));
                 }
             }
             Fact::Note(f) => {
                 if let Some(pan) = f.pan {
-                    self.put(entry, pan, book, 0, 0, Happened::Noted(f.text.clone()));
+                    self.put(said, pan, book, 0, 0, Happened::Noted(f.text.clone()));
                 }
             }
             Fact::Run(f) => {
                 if runs.filtered_by(f) {
-                    self.put(entry, f.pan, book, 0, 0, Happened::Filtered(Filtered::Guided(f.run)));
+                    self.put(said, f.pan, book, 0, 0, Happened::Filtered(Filtered::Guided(f.run)));
                 }
             }
             Fact::RunNoted(f) => {
                 if let Some(how) = Filtered::noted(f.how) {
-                    self.put(entry, f.pan, book, 0, 0, Happened::Filtered(how));
+                    self.put(said, f.pan, book, 0, 0, Happened::Filtered(how));
                 }
             }
             Fact::Kitchen(_)
@@ -109,16 +124,20 @@ impl Fills {
         }
     }
 
-    fn fill(&mut self, entry: &Entry, fill: &Fill, book: &Book) {
+    fn fill(&mut self, said: Said<'_>, fill: &Fill, book: &Book) {
+        let entry = said.entry;
         let oil = self.pans.or_default(fill.pan);
         oil.marks.push((entry.at, entry.id));
-        oil.end(entry);
+        if let Some(print) = oil.end(said) {
+            self.ended = self.ended.and(print);
+        }
         oil.emptied = false;
+        let day = book.day_of(entry.at, entry.off_min);
         oil.fills.push(PanFill {
             pan: fill.pan,
             began: entry.id,
             at: entry.at,
-            day: book.day_of(entry.at, entry.off_min),
+            day,
             fat: fill.fat,
             age: fill.age,
             first: fill.amount.volume,
@@ -126,40 +145,45 @@ impl Fills {
             fry_min: 0,
             events: Vec::new(),
             ended: None,
+            print: said.print.with_day(day),
         });
     }
 
-    fn moved(&mut self, entry: &Entry, moved: &Move, book: &Book) {
-        let source = self.open(moved.from).map(|f| (f.began, f.fat));
+    fn moved(&mut self, said: Said<'_>, moved: &Move, book: &Book) {
+        let source = self.open(moved.from).map(|f| (f.began, f.fat, f.print));
         let out = Happened::MovedOut {
             to: moved.to,
             out: moved.out,
         };
-        self.put(entry, moved.from, book, 0, moved.out.volume.ml(), out);
+        self.put(said, moved.from, book, 0, moved.out.volume.ml(), out);
         if self.open(moved.to).is_none() {
             // Used oil carried into an empty pan begins a fill there, of an age only its old pan could tell.
             let fill = Fill {
                 pan: moved.to,
-                fat: source.map_or(Fat::Blend, |(_, fat)| fat),
+                fat: source.map_or(Fat::Blend, |(_, fat, _)| fat),
                 amount: moved.arrived,
                 batch: None,
                 age: Age::Unknown,
             };
-            self.fill(entry, &fill, book);
+            self.fill(said, &fill, book);
             if let Some(fill) = self.pans.or_default(moved.to).open() {
                 fill.volume = Volume::NONE;
             }
         }
         let arrived = Happened::MovedIn {
             from: moved.from,
-            from_fill: source.map(|(began, _)| began),
+            from_fill: source.map(|(began, _, _)| began),
             arrived: moved.arrived,
         };
-        self.put(entry, moved.to, book, moved.arrived.volume.ml(), 0, arrived);
+        // What arrives is what its old fill had become, so it is part of the print.
+        let print = said.print.and(source.map_or(Print::NONE, |(_, _, print)| print));
+        let said = Said { print, ..said };
+        self.put(said, moved.to, book, moved.arrived.volume.ml(), 0, arrived);
     }
 
     /// Books an event, with what it brought and took in millilitres, to the fill that is open at its moment.
-    fn put(&mut self, entry: &Entry, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
+    fn put(&mut self, said: Said<'_>, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
+        let Said { entry, print } = said;
         let full = book.pan(pan).map(|p| p.full.ml());
         let oil = self.pans.or_default(pan);
         let Some(fill) = oil.open() else {
@@ -175,10 +199,12 @@ impl Fills {
         if let Happened::Service(service) = &what {
             fill.fry_min = fill.fry_min.saturating_add(u32::from(service.fry.get()));
         }
+        let day = book.day_of(entry.at, entry.off_min);
+        fill.print = fill.print.and(print).with_day(day).with(fill.volume.ml().into());
         fill.events.push(OilEvent {
             id: entry.id,
             at: entry.at,
-            day: book.day_of(entry.at, entry.off_min),
+            day,
             volume: fill.volume,
             what,
         });

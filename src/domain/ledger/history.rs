@@ -1,10 +1,8 @@
 //! The lines of the log screen: newest first, what was taken back or put right shown beside what was written.
 
-use std::cmp::Reverse;
-
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
-use crate::domain::ids::{EntryId, PanId, PersonId};
+use crate::domain::ids::{EntryId, JobId, PanId, PersonId, RunId};
 use crate::domain::time::Millis;
 
 use super::Ledger;
@@ -34,27 +32,60 @@ pub struct HistoryLine<'a> {
     pub corrections: &'a [EntryId],
 }
 
-/// The lines about `pan`, or all of them, newest first by when they happened.
+/// The lines about `pan`, or all of them, newest first by when they happened. Worked out as they are taken: a page
+/// takes few of many.
 ///
 /// A correction is shown on the line it corrects and has a line of its own only while that is not here.
-#[must_use]
-pub fn history(ledger: &Ledger, pan: Option<PanId>) -> Vec<HistoryLine<'_>> {
-    let mut lines: Vec<(&Entry, HistoryLine<'_>)> = ledger
-        .lines()
-        .iter()
-        .filter(|line| correction(line.written()).is_none_or(|c| ledger.line(c.of).is_none()))
-        .map(|line| {
-            let entry = line.standing().unwrap_or_else(|| line.written());
-            (entry, shown(line, entry))
-        })
-        .filter(|(_, line)| pan.is_none_or(|pan| concerns(line, pan)))
-        .collect();
-    in_order(&mut lines, |(entry, _)| Reverse(entry.oil_order()));
-    lines.into_iter().map(|(_, line)| line).collect()
+pub fn history(ledger: &Ledger, pan: Option<PanId>) -> impl Iterator<Item = HistoryLine<'_>> {
+    let lines = ledger.lines.by_oil().rev();
+    let lines = lines.filter(|line| correction(line.written()).is_none_or(|c| !ledger.lines.has(c.of)));
+    lines.filter_map(move |line| shown(line, pan))
 }
 
-fn shown<'a>(line: &'a Line, entry: &'a Entry) -> HistoryLine<'a> {
-    HistoryLine {
+/// The lines of a run about `pan`, or all of them, in the order they happened, for the newest of them; `None` for
+/// any other.
+#[must_use]
+pub fn run_up_to<'a>(
+    ledger: &'a Ledger,
+    run: RunId,
+    pan: Option<PanId>,
+    newest: EntryId,
+) -> Option<Vec<HistoryLine<'a>>> {
+    up_to(ledger, &ledger.run(run)?.lines, pan, newest)
+}
+
+/// The same of the lines of a job that belong to no run.
+#[must_use]
+pub fn job_up_to<'a>(
+    ledger: &'a Ledger,
+    job: JobId,
+    pan: Option<PanId>,
+    newest: EntryId,
+) -> Option<Vec<HistoryLine<'a>>> {
+    up_to(ledger, &ledger.job(job)?.lines, pan, newest)
+}
+
+fn up_to<'a>(
+    ledger: &'a Ledger,
+    places: &[usize],
+    pan: Option<PanId>,
+    newest: EntryId,
+) -> Option<Vec<HistoryLine<'a>>> {
+    let lines = places.iter().filter_map(|place| ledger.lines.at(*place));
+    let lines = lines.filter(|line| shown(*line, pan).is_some());
+    let last = lines.clone().max_by_key(|line| line.shown().oil_order())?;
+    if last.shown().id != newest {
+        return None;
+    }
+    let mut lines: Vec<Line<'a>> = lines.collect();
+    in_order(&mut lines, |line| line.shown().oil_order());
+    Some(lines.into_iter().filter_map(|line| shown(line, pan)).collect())
+}
+
+/// A line as it is shown, if it is about `pan`.
+fn shown(line: Line<'_>, pan: Option<PanId>) -> Option<HistoryLine<'_>> {
+    let entry = line.shown();
+    let line = HistoryLine {
         id: entry.id,
         at: entry.at,
         off_min: entry.off_min,
@@ -64,7 +95,8 @@ fn shown<'a>(line: &'a Line, entry: &'a Entry) -> HistoryLine<'a> {
         was: line.is_amended().then_some(line.written()),
         void: line.is_void(),
         corrections: line.corrections(),
-    }
+    };
+    Some(line).filter(|line| pan.is_none_or(|pan| concerns(line, pan)))
 }
 
 /// A line that was moved from one pan to another belongs to both.

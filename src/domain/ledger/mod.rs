@@ -21,8 +21,9 @@ mod sheet;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
-use crate::domain::ids::{Dev, EntryId};
-use crate::domain::sorted::{SortedMap, SortedSet, in_order};
+use crate::domain::ids::Dev;
+use crate::domain::memo::Memo;
+use crate::domain::print::Print;
 use crate::domain::time::Millis;
 
 pub use book::Book;
@@ -31,7 +32,7 @@ pub use dating::{DateRefusal, check_at, check_redate};
 pub use empties::OilLeft;
 pub use exposures::Met;
 pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
-pub use history::{HistoryLine, history, pans};
+pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
 pub use lines::{Line, is_evidence};
 pub use runs::{JobState, Look, RunState};
 pub use sheet::{FilterDone, NotDone, PanDay, Word};
@@ -41,10 +42,9 @@ pub use sheet::{FilterDone, NotDone, PanDay, Word};
 pub struct Ledger {
     /// Set-up.
     pub book: Book,
-    lines: Vec<Line>,
-    index: SortedMap<EntryId, usize>,
-    /// Entries that a correction speaks of before they are here.
-    awaited: SortedSet<EntryId>,
+    lines: lines::Lines,
+    /// Entries of a kind or version this app does not know.
+    newer: usize,
     last_oil: Option<(Millis, Millis, Dev, u32)>,
     runs: runs::Runs,
     fills: fills::Fills,
@@ -53,37 +53,61 @@ pub struct Ledger {
     empties: empties::Empties,
     lows: lows::Lows,
     days: days::Days,
+    /// What was worked out of it.
+    pub kept: Memo,
 }
 
 impl Ledger {
     /// Folds a log, in whatever order its entries come. An entry handed in twice counts once.
     #[must_use]
     pub fn replay(entries: &[Entry]) -> Self {
-        Self::fold(entries.to_vec())
+        Self::of(entries.to_vec())
     }
 
-    /// Takes in one more entry. Cheap for what happens now; an entry out of order, a correction and a new set-up of
-    /// kitchen or pan fold the whole log again.
+    /// The same of a log that is not needed otherwise: ten years of entries are better not copied.
+    #[must_use]
+    pub fn of(entries: Vec<Entry>) -> Self {
+        let lines = lines::Lines::of(entries);
+        let mut ledger = Self::default();
+        for (place, line) in (0..).zip(lines.all()) {
+            if let Some(entry) = line.standing() {
+                ledger.apply_cause(entry, line.print(), place);
+            }
+            ledger.newer += usize::from(matches!(line.written().fact, Fact::Newer(_)));
+        }
+        for line in lines.by_oil() {
+            if let Some(entry) = line.standing() {
+                ledger.apply_oil(entry, line.print());
+            }
+        }
+        ledger.lines = lines;
+        ledger
+    }
+
+    /// Takes in one more entry. Cheap for what happens now, however long the log; an entry out of order, a correction,
+    /// a new set-up of kitchen or pan and a word on a run that is over fold the whole log again.
     pub fn push(&mut self, entry: Entry) {
-        if self.index.contains_key(&entry.id) {
+        if self.lines.has(entry.id) {
             return;
         }
         if self.goes_last(&entry) {
-            self.apply_cause(&entry);
-            self.apply_oil(&entry);
-            self.index.insert(entry.id, self.lines.len());
-            self.lines.push(Line::new(entry));
+            let print = lines::print_of(&entry);
+            self.apply_cause(&entry, print, self.lines.len());
+            self.apply_oil(&entry, print);
+            self.newer += usize::from(matches!(entry.fact, Fact::Newer(_)));
+            self.lines.push(entry);
         } else {
-            let lines = std::mem::take(&mut self.lines);
-            let mut entries: Vec<Entry> = lines.into_iter().map(Line::into_written).collect();
-            entries.push(entry);
-            *self = Self::fold(entries);
+            let folded = Self::of(std::mem::take(&mut self.lines).into_written_with(entry));
+            let kept = std::mem::replace(self, folded).kept;
+            self.kept = kept;
         }
     }
 
     fn goes_last(&self, entry: &Entry) -> bool {
         let recasts = match entry.fact {
             Fact::Kitchen(_) | Fact::Pan(_) | Fact::Correct(_) => true,
+            // Whether an end was that of a filtering is read off the run as it stands after all that is said of it.
+            Fact::Run(ref run) => self.run(run.run).is_some_and(|run| run.ended.is_some()),
             Fact::Person(_)
             | Fact::Machine(_)
             | Fact::Instrument(_)
@@ -99,55 +123,27 @@ impl Ledger {
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Job(_)
-            | Fact::Run(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => false,
         };
-        let last = self
-            .lines
-            .last()
-            .is_none_or(|line| line.written().cause() < entry.cause());
+        let last = self.lines.all().next_back();
+        let last = last.is_none_or(|line| line.written().cause() < entry.cause());
         let last_oil = self.last_oil.is_none_or(|last| last < entry.oil_order());
-        !recasts && last && last_oil && !self.awaited.contains(&entry.id)
+        !recasts && last && last_oil && !self.lines.awaits(entry.id)
     }
 
-    fn fold(mut entries: Vec<Entry>) -> Self {
-        in_order(&mut entries, |e| (e.cause(), e.id));
-        let mut seen = SortedSet::new();
-        entries.retain(|e| seen.add(e.id));
-
-        let lines = lines::corrected(entries);
-        let mut ledger = Self::default();
-        ledger.index = lines.iter().enumerate().map(|(i, l)| (l.written().id, i)).collect();
-        ledger.awaited = lines
-            .iter()
-            .filter_map(|l| lines::correction(l.written()).map(|c| c.of))
-            .filter(|of| !ledger.index.contains_key(of))
-            .collect();
-        let mut standing: Vec<&Entry> = lines.iter().filter_map(Line::standing).collect();
-        for entry in &standing {
-            ledger.apply_cause(entry);
-        }
-        in_order(&mut standing, |e| e.oil_order());
-        for entry in &standing {
-            ledger.apply_oil(entry);
-        }
-        ledger.lines = lines;
-        ledger
-    }
-
-    fn apply_cause(&mut self, entry: &Entry) {
-        self.book.apply(entry);
-        self.runs.apply(entry);
+    fn apply_cause(&mut self, entry: &Entry, print: Print, place: usize) {
+        self.book.apply(entry, print);
+        self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
     }
 
-    fn apply_oil(&mut self, entry: &Entry) {
+    fn apply_oil(&mut self, entry: &Entry, print: Print) {
         self.last_oil = Some(entry.oil_order());
-        self.fills.apply(entry, &self.book, &self.runs);
+        self.fills.apply(entry, print, &self.book, &self.runs);
         self.meetings.apply(entry);
         self.claims.apply(entry, &self.book);
         self.days.apply(entry, &self.book, &self.runs);

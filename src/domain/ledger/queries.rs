@@ -1,11 +1,11 @@
 //! What screens, the guide and oil life ask of the ledger.
 
 use crate::domain::claim::Exposures;
-use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
+use crate::domain::print::Print;
 use crate::domain::time::{Day, Millis};
 
 use super::empties::OilLeft;
@@ -18,22 +18,20 @@ use super::{Ledger, claims};
 
 impl Ledger {
     /// Every entry with what became of it, in order of cause.
-    #[must_use]
-    pub fn lines(&self) -> &[Line] {
-        &self.lines
+    pub fn lines(&self) -> impl DoubleEndedIterator<Item = Line<'_>> + ExactSizeIterator {
+        self.lines.all()
     }
 
     /// One entry with what became of it.
     #[must_use]
-    pub fn line(&self, id: EntryId) -> Option<&Line> {
-        self.index.get(&id).and_then(|i| self.lines.get(*i))
+    pub fn line(&self, id: EntryId) -> Option<Line<'_>> {
+        self.lines.find(id)
     }
 
     /// Entries of a kind or version this app does not know.
     #[must_use]
-    pub fn newer(&self) -> usize {
-        let is_newer = |line: &&Line| matches!(line.written().fact, Fact::Newer(_));
-        self.lines.iter().filter(is_newer).count()
+    pub const fn newer(&self) -> usize {
+        self.newer
     }
 
     /// Every fill of a pan, in oil order.
@@ -46,6 +44,14 @@ impl Ledger {
     #[must_use]
     pub fn fill(&self, pan: PanId) -> Option<&PanFill> {
         self.fills.open(pan)
+    }
+
+    /// The print of all that the life of a pan's oil can rest on: its own fill, every fill of the kitchen that ended,
+    /// and the set-up. It is the same for as long as they are.
+    #[must_use]
+    pub fn oil_print(&self, pan: PanId) -> Print {
+        let now = self.fill(pan).map_or(Print::NONE, |fill| fill.print);
+        self.book.print.and(self.fills.ended).and(now)
     }
 
     /// The oil that was in a pan at a moment.
@@ -102,53 +108,42 @@ impl Ledger {
     /// Guided runs a person did alone from begin to end, filtered, without fault or stop.
     #[must_use]
     pub fn clean_runs(&self, person: PersonId) -> u32 {
-        let clean = self.runs_of(person).filter(|run| run.is_clean() && run.alone);
-        u32::try_from(clean.count()).unwrap_or(u32::MAX)
-    }
-
-    /// The runs a person began, in order of cause.
-    pub fn runs_of(&self, person: PersonId) -> impl DoubleEndedIterator<Item = &RunState> {
-        self.runs.runs().filter(move |run| run.by == Some(person))
+        self.runs.clean(person)
     }
 
     /// One run.
     #[must_use]
     pub fn run(&self, id: RunId) -> Option<&RunState> {
-        self.runs.runs().find(|run| run.run == id)
-    }
-
-    /// The runs of a job, in order of cause.
-    pub fn runs_in(&self, job: JobId) -> impl DoubleEndedIterator<Item = &RunState> {
-        self.runs.runs().filter(move |run| run.job == job)
+        self.runs.run(id)
     }
 
     /// Runs that were begun and not ended, in order of cause.
     pub fn open_runs(&self) -> impl DoubleEndedIterator<Item = &RunState> {
-        self.runs.runs().filter(|run| run.ended.is_none())
+        self.runs.open_runs()
     }
 
     /// One job.
     #[must_use]
     pub fn job(&self, id: JobId) -> Option<&JobState> {
-        self.runs.jobs().find(|job| job.job == id)
+        self.runs.job(id)
     }
 
     /// The last job of a kind, open or not.
     #[must_use]
     pub fn last_job(&self, kind: JobKind) -> Option<&JobState> {
-        self.runs.jobs().rev().find(|job| job.what == kind)
+        self.runs.last_job(kind)
     }
 
     /// The job of a kind that is open: not ended, and nobody has left it with a look owed.
     #[must_use]
     pub fn open_job(&self, kind: JobKind) -> Option<JobId> {
         let open = |job: &&JobState| job.what == kind && job.ended.is_none() && job.owed.is_none();
-        self.runs.jobs().rev().find(open).map(|job| job.job)
+        self.runs.unsettled().rev().find(open).map(|job| job.job)
     }
 
     /// The lock-ups that people left with a look still owed, in order of cause.
     pub fn looks_owed(&self) -> impl Iterator<Item = &JobState> {
-        self.runs.jobs().filter(|job| job.owed.is_some())
+        self.runs.unsettled().filter(|job| job.owed.is_some())
     }
 
     /// The pans that stand empty or without all of their oil and must not be lit, in name order, pans out of use last.

@@ -6,7 +6,8 @@ use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
 use crate::domain::facts::setup::Route;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
-use crate::domain::sorted::SortedMap;
+use crate::domain::places::Places;
+use crate::domain::sorted::{SortedMap, SortedSet};
 use crate::domain::time::Millis;
 
 /// One pan's part in a filter job, as the log leaves it.
@@ -48,6 +49,8 @@ pub struct RunState {
     pub last_at: Millis,
     /// How it was left, and when; `None` while it is open.
     pub ended: Option<(Left, Millis)>,
+    /// The places of its lines, in order of cause.
+    pub(super) lines: Vec<usize>,
 }
 
 impl RunState {
@@ -60,10 +63,10 @@ impl RunState {
         }
     }
 
-    /// Whether it filtered the pan without a fault or a stop.
+    /// Whether one person filtered the pan alone, without a fault or a stop.
     #[must_use]
     pub const fn is_clean(&self) -> bool {
-        self.filtered() && !self.troubled
+        self.filtered() && !self.troubled && self.alone
     }
 }
 
@@ -86,6 +89,15 @@ pub struct JobState {
     pub owed: Option<Look>,
     /// When it was ended; `None` while it is open.
     pub ended: Option<Millis>,
+    /// The places of its lines that belong to no run, in order of cause.
+    pub(super) lines: Vec<usize>,
+}
+
+impl JobState {
+    /// Whether somebody still has something to do in it.
+    const fn is_unsettled(&self) -> bool {
+        self.ended.is_none() || self.owed.is_some()
+    }
 }
 
 /// A look that somebody owes on scraps left outdoors.
@@ -99,112 +111,190 @@ pub struct Look {
     pub looker: Option<PersonId>,
 }
 
-/// Every run and job.
+/// Every run and job. A kitchen has thousands behind it and hardly any open, so what is asked every time is kept: which
+/// are open, which was the last of its kind, how many clean runs each person has.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Runs {
-    runs: SortedMap<RunId, RunState>,
-    jobs: SortedMap<JobId, JobState>,
-    /// Runs and jobs in the order they were first met.
-    run_order: Vec<RunId>,
-    job_order: Vec<JobId>,
+    /// In the order they were first met.
+    runs: Vec<RunState>,
+    jobs: Vec<JobState>,
+    run_places: Places,
+    job_places: Places,
+    /// The places of runs that are not ended, and of jobs that are not or in which a look is owed.
+    open_runs: SortedSet<usize>,
+    unsettled: SortedSet<usize>,
+    last_jobs: SortedMap<JobKind, usize>,
+    clean: SortedMap<PersonId, u32>,
 }
 
 impl Runs {
-    /// Takes in one entry; entries come in order of cause.
-    pub(super) fn apply(&mut self, entry: &Entry) {
+    /// Takes in one entry, which stands at `place` among the lines; entries come in order of cause.
+    pub(super) fn apply(&mut self, entry: &Entry, place: usize) {
         if let Fact::Run(fact) = &entry.fact {
-            self.run(entry, fact);
+            self.take_run(entry, fact, place);
         } else if let Fact::Job(fact) = &entry.fact {
-            self.job(entry, fact);
+            self.take_job(entry, fact, place);
         }
     }
 
-    /// Runs in order of cause.
-    pub(super) fn runs(&self) -> impl DoubleEndedIterator<Item = &RunState> {
-        self.run_order.iter().filter_map(|id| self.runs.get(id))
+    /// One run.
+    pub(super) fn run(&self, id: RunId) -> Option<&RunState> {
+        self.runs.get(self.run_places.get(id.0)?)
     }
 
-    /// Jobs in order of cause.
-    pub(super) fn jobs(&self) -> impl DoubleEndedIterator<Item = &JobState> {
-        self.job_order.iter().filter_map(|id| self.jobs.get(id))
+    /// One job.
+    pub(super) fn job(&self, id: JobId) -> Option<&JobState> {
+        self.jobs.get(self.job_places.get(id.0)?)
+    }
+
+    /// Runs that are not ended, in order of cause.
+    pub(super) fn open_runs(&self) -> impl DoubleEndedIterator<Item = &RunState> {
+        self.open_runs.keys().filter_map(|place| self.runs.get(*place))
+    }
+
+    /// Jobs that are not ended or in which a look is owed, in order of cause.
+    pub(super) fn unsettled(&self) -> impl DoubleEndedIterator<Item = &JobState> {
+        self.unsettled.keys().filter_map(|place| self.jobs.get(*place))
+    }
+
+    /// The last job of a kind.
+    pub(super) fn last_job(&self, kind: JobKind) -> Option<&JobState> {
+        self.jobs.get(*self.last_jobs.get(&kind)?)
+    }
+
+    /// How many clean runs a person began.
+    pub(super) fn clean(&self, person: PersonId) -> u32 {
+        self.clean.get(&person).copied().unwrap_or(0)
     }
 
     /// Whether this fact is the one that finished a run that filtered its pan.
     pub(super) fn filtered_by(&self, fact: &RunFact) -> bool {
-        fact.event == RunEvent::Ended && self.runs.get(&fact.run).is_some_and(RunState::filtered)
+        fact.event == RunEvent::Ended && self.run(fact.run).is_some_and(RunState::filtered)
     }
 
-    fn run(&mut self, entry: &Entry, fact: &RunFact) {
-        let order = &mut self.run_order;
-        let run = self.runs.or_insert_with(fact.run, || {
-            order.push(fact.run);
-            RunState {
-                run: fact.run,
-                job: fact.job,
-                pan: fact.pan,
-                machine: None,
-                route: fact.route,
-                form: fact.form,
-                by: entry.who,
-                alone: true,
-                began: entry.at,
-                drew: false,
-                troubled: false,
-                place: fact.place,
-                contents: fact.contents,
-                pump: fact.pump,
-                heat: fact.heat,
-                last: entry.id,
-                last_at: entry.at,
-                ended: None,
-            }
-        });
-        run.machine = fact.machine.or(run.machine);
-        run.form = fact.form;
-        run.alone &= entry.who == run.by;
-        run.drew |= oil_out(fact);
-        run.troubled |= matches!(fact.event, RunEvent::Fault | RunEvent::Stopped);
-        run.place = fact.place;
-        run.contents = fact.contents;
-        run.pump = fact.pump;
-        run.heat = fact.heat;
-        run.last = entry.id;
-        run.last_at = entry.at;
-        if fact.event == RunEvent::Ended {
-            run.ended = Some((fact.left.unwrap_or(how_left(fact.place)), entry.at));
+    fn take_run(&mut self, entry: &Entry, fact: &RunFact, line: usize) {
+        let place = self.run_places.get(fact.run.0).unwrap_or(self.runs.len());
+        if place == self.runs.len() {
+            self.run_places.add(fact.run.0, place);
+            self.open_runs.add(place);
+            self.runs.push(begun(entry, fact));
+        }
+        let Some(run) = self.runs.get_mut(place) else {
+            return;
+        };
+        let was_clean = run.is_clean();
+        run.take(entry, fact, line);
+        if run.ended.is_some() {
+            self.open_runs.remove(&place);
+        }
+        if let (Some(by), true) = (run.by, run.is_clean() != was_clean) {
+            let clean = self.clean.or_default(by);
+            // A later word, of another store, may still find trouble in a run that was counted.
+            *clean = if was_clean {
+                clean.saturating_sub(1)
+            } else {
+                clean.saturating_add(1)
+            };
         }
     }
 
-    fn job(&mut self, entry: &Entry, fact: &JobFact) {
-        let order = &mut self.job_order;
-        let job = self.jobs.or_insert_with(fact.job, || {
-            order.push(fact.job);
-            JobState {
-                job: fact.job,
-                what: fact.what,
-                by: entry.who,
-                opened: entry.at,
-                off_min: entry.off_min,
-                machine: None,
-                owed: None,
-                ended: None,
-            }
-        });
-        job.machine = fact.machine.or(job.machine);
+    fn take_job(&mut self, entry: &Entry, fact: &JobFact, line: usize) {
+        let place = self.job_places.get(fact.job.0).unwrap_or(self.jobs.len());
+        if place == self.jobs.len() {
+            self.job_places.add(fact.job.0, place);
+            self.last_jobs.insert(fact.what, place);
+            self.jobs.push(opened(entry, fact));
+        }
+        let Some(job) = self.jobs.get_mut(place) else {
+            return;
+        };
+        job.take(entry, fact, line);
+        if job.is_unsettled() {
+            self.unsettled.add(place);
+        } else {
+            self.unsettled.remove(&place);
+        }
+    }
+}
+
+fn begun(entry: &Entry, fact: &RunFact) -> RunState {
+    RunState {
+        run: fact.run,
+        job: fact.job,
+        pan: fact.pan,
+        machine: None,
+        route: fact.route,
+        form: fact.form,
+        by: entry.who,
+        alone: true,
+        began: entry.at,
+        drew: false,
+        troubled: false,
+        place: fact.place,
+        contents: fact.contents,
+        pump: fact.pump,
+        heat: fact.heat,
+        last: entry.id,
+        last_at: entry.at,
+        ended: None,
+        lines: Vec::new(),
+    }
+}
+
+fn opened(entry: &Entry, fact: &JobFact) -> JobState {
+    JobState {
+        job: fact.job,
+        what: fact.what,
+        by: entry.who,
+        opened: entry.at,
+        off_min: entry.off_min,
+        machine: None,
+        owed: None,
+        ended: None,
+        lines: Vec::new(),
+    }
+}
+
+impl RunState {
+    fn take(&mut self, entry: &Entry, fact: &RunFact, line: usize) {
+        self.machine = fact.machine.or(self.machine);
+        self.form = fact.form;
+        self.alone &= entry.who == self.by;
+        self.drew |= oil_out(fact);
+        self.troubled |= matches!(fact.event, RunEvent::Fault | RunEvent::Stopped);
+        self.place = fact.place;
+        self.contents = fact.contents;
+        self.pump = fact.pump;
+        self.heat = fact.heat;
+        self.last = entry.id;
+        self.last_at = entry.at;
+        self.lines.push(line);
+        if fact.event == RunEvent::Ended {
+            self.ended = Some((fact.left.unwrap_or(how_left(fact.place)), entry.at));
+        }
+    }
+}
+
+impl JobState {
+    fn take(&mut self, entry: &Entry, fact: &JobFact, line: usize) {
+        self.machine = fact.machine.or(self.machine);
+        if fact.event != JobEvent::Noted {
+            self.lines.push(line);
+        }
         match fact.event {
             JobEvent::LeftOpen => {
-                job.owed = Some(Look {
+                self.owed = Some(Look {
                     left: entry.at,
                     due: fact.next_look,
                     looker: fact.looker,
                 });
             }
-            JobEvent::Looked => job.owed = None,
+            JobEvent::Looked => self.owed = None,
             JobEvent::Ended => {
-                job.owed = None;
-                job.ended = Some(entry.at);
+                self.owed = None;
+                self.ended = Some(entry.at);
             }
-            JobEvent::Noted => job.ended = Some(entry.at),
+            JobEvent::Noted => self.ended = Some(entry.at),
             JobEvent::Opened
             | JobEvent::Proved
             | JobEvent::Broken

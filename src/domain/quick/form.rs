@@ -339,7 +339,7 @@ const fn usual_unit(fat: Fat) -> Unit {
 
 /// What an amount for this pan was last counted in.
 fn last_unit(ledger: &Ledger, pan: PanId) -> Option<Unit> {
-    let standing = ledger.lines().iter().rev().filter_map(|line| line.standing());
+    let standing = ledger.lines().rev().filter_map(|line| line.standing());
     let mut amounts = standing.filter_map(|entry| amount_in(&entry.fact, pan));
     amounts.next().map(|amount| amount.typed.unit)
 }
@@ -356,7 +356,7 @@ fn amount_in(fact: &Fact, pan: PanId) -> Option<Amount> {
 
 /// What was last read in this kitchen.
 fn last_gauge(ledger: &Ledger) -> Option<Gauge> {
-    let standing = ledger.lines().iter().rev().filter_map(|line| line.standing());
+    let standing = ledger.lines().rev().filter_map(|line| line.standing());
     let mut readings = standing.filter_map(|entry| {
         if let Fact::Reading(reading) = &entry.fact {
             Some(reading)

@@ -6,7 +6,8 @@ use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::{Filtered, Happened, Ledger, PanFill};
 use crate::domain::oil_life::{Because, Grounds, OilLife, Role};
 use crate::domain::time::Day;
-use crate::kitchen::forecast::{self, Forecast};
+use crate::kitchen::forecast::Forecast;
+use crate::kitchen::oil::line;
 use crate::kitchen::{life, today};
 use crate::words::{Lang, facts, format, oil, pan as said_of, setup};
 
@@ -63,7 +64,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         _ => None,
     });
     Some(Shown {
-        forecast: forecast::of(ledger, pan, day),
+        forecast: (*line(ledger, pan, day)).clone(),
         limit: life::limits(ledger.book.kitchen.as_ref()).polar.map(|l| l.percent()),
         numbers: numbers.into_iter().map(linked).collect(),
         entries: entries.into_iter().map(linked).collect(),
