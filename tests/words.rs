@@ -97,7 +97,9 @@ fn everything() -> Vec<(String, String)> {
             put(format!("{field:?} {key}"), &option);
         }
     }
-    put("question of a group".to_owned(), questions::of_group(EN));
+    for again in [false, true] {
+        put(format!("question of a group {again}"), questions::of_group(again, EN));
+    }
     for text in office::numbers(EN) {
         put("numbers".to_owned(), text);
     }
@@ -204,7 +206,9 @@ fn answers_grouped_at_one_place_read_as_one() {
         answers::together(&lit, EN),
         "Lid off, set aside, no tool in the pan, no tag"
     );
-    assert!(questions::of_group(EN).ends_with('?'));
+    for again in [false, true] {
+        assert!(questions::of_group(again, EN).ends_with('?'));
+    }
     assert_eq!(answers::phrase(Item::Knob, Word::Off, EN), "knob at off");
 }
 

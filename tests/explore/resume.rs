@@ -103,20 +103,21 @@ const RESUMED: &[(StepId, Word, StepId)] = &[
     // Oil on its way round or back has one safe way.
     (StepId::Rinsing, Word::Split, StepId::GiveBack),
     (StepId::Rinsing, Word::InMachine, StepId::GiveBack),
-    (StepId::SampleBack, Word::InMachine, StepId::SampleBack),
+    (StepId::Compare, Word::InMachine, StepId::Compare),
     (StepId::GiveBack, Word::InMachine, StepId::GiveBack),
     (StepId::Returning, Word::Split, StepId::GiveBack),
     (StepId::Returning, Word::InPan, StepId::Tank),
     (StepId::Tank, Word::InPan, StepId::Tank),
     (StepId::Level, Word::InPan, StepId::Level),
     // No level of before the kill opens a hold.
-    (StepId::Compare, Word::InPan, StepId::Level),
     (StepId::Leave, Word::InPan, StepId::Level),
 ];
 
 #[test]
 fn a_killed_run_looks_again_and_goes_on_where_it_stood() {
-    for step in Tables::REAL.nozzle.iter().filter(|step| step.id != StepId::Match) {
+    // Match and the second sample are asked in one with the step after them.
+    let in_one = [StepId::Match, StepId::SampleBack];
+    for step in Tables::REAL.nozzle.iter().filter(|step| !in_one.contains(&step.id)) {
         assert!(RESUMED.iter().any(|(id, ..)| *id == step.id), "{}", step.id.key());
     }
     for (killed, place, goes_on) in RESUMED {

@@ -208,6 +208,7 @@ impl Guide {
             stopped: false,
             troubled: false,
             level: None,
+            looked: Evidence::new(),
             moving_since: None,
         };
         let mut drafts = Vec::new();
