@@ -141,6 +141,7 @@ impl Guide {
                 run.troubled = true;
                 run.reading = None;
                 run.level = None;
+                run.drew_ms = None;
                 run.moving_since = None;
                 run.at = Self::new(tables).goes_on_at(&run);
                 run.stopped = false;
@@ -172,6 +173,10 @@ impl Guide {
             act,
             Act::StartDraw | Act::StartRinse | Act::StartReturn | Act::StartHand | Act::StartPour
         );
+        if act == Act::EndDraw {
+            let since = run.moving_since.map(|began| rec.since(began.due()).max(0));
+            run.drew_ms = run.drew_ms.zip(since).map(|(before, now)| before + now);
+        }
         run.moving_since = moves.then(|| mark(rec, lived));
         if moves {
             run.level = None;
@@ -274,6 +279,7 @@ fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
         troubled: false,
         level: None,
         looked: Evidence::new(),
+        drew_ms: Some(0),
         moving_since: None,
     })
 }

@@ -209,6 +209,7 @@ impl Guide {
             troubled: false,
             level: None,
             looked: Evidence::new(),
+            drew_ms: Some(0),
             moving_since: None,
         };
         let mut drafts = Vec::new();

@@ -198,6 +198,8 @@ pub struct Run {
     pub level: Option<Word>,
     /// What was seen last of each thing, since the run began or everything was looked at again.
     pub looked: Evidence,
+    /// How long oil was drawn in this run, in milliseconds, all bursts together; `None` where nobody can say.
+    pub drew_ms: Option<i64>,
     /// When the pump started, for the clock on the screen.
     pub moving_since: Option<Wait>,
 }
