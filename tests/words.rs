@@ -15,8 +15,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, questions, run, setup,
-    steps, whys,
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, proposed, questions, run,
+    setup, steps, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -90,6 +90,9 @@ fn everything() -> Vec<(String, String)> {
     }
     for field in Field::ALL {
         put(format!("{field:?}"), forms::label(*field, EN));
+        if let Some(words) = proposed::proposed(*field, EN) {
+            put(format!("proposed {field:?}"), words);
+        }
         if let Some(hint) = forms::hint(*field, EN) {
             put(format!("hint {field:?}"), hint);
         }
@@ -100,6 +103,8 @@ fn everything() -> Vec<(String, String)> {
     for again in [false, true] {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
     }
+    put("the rest".to_owned(), proposed::rest_title(EN));
+    put("ask the rest".to_owned(), proposed::ask_the_rest(EN));
     for text in office::numbers(EN) {
         put("numbers".to_owned(), text);
     }

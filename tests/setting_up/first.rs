@@ -9,7 +9,8 @@ use panward::domain::facts::setup::Held;
 use panward::domain::ledger::Book;
 use panward::domain::setting_up::{Answers, Around, Field, Subject};
 use panward::words::Lang;
-use panward::words::forms::{Control, control, proposed, stands};
+use panward::words::forms::{Control, control};
+use panward::words::proposed::{proposed, stands};
 
 use crate::{blank, book, today};
 

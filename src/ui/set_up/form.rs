@@ -16,7 +16,7 @@ use crate::ui::parts::{Rank, button};
 use crate::ui::prefs;
 use crate::words::log::{Office, office};
 use crate::words::screens::{Screen as Words, screen as words};
-use crate::words::{Lang, forms};
+use crate::words::{Lang, forms, proposed};
 
 /// A form.
 pub struct Form {
@@ -40,7 +40,7 @@ impl Form {
             around(bench, |a| {
                 let zone = clock::device_zone().unwrap_or_default();
                 subject.filled(id, a).unwrap_or_else(|| match self.page {
-                    Some(_) => proposed(subject.blank(a, &zone), bench.lang),
+                    Some(_) => with_proposed(subject.blank(a, &zone), bench.lang),
                     None => subject.blank(a, &zone),
                 })
             })
@@ -68,10 +68,10 @@ impl Form {
 }
 
 /// With the words most kitchens would type.
-fn proposed(blank: Answers, lang: Lang) -> Answers {
+fn with_proposed(blank: Answers, lang: Lang) -> Answers {
     let words = Field::ALL
         .iter()
-        .filter_map(|field| Some((*field, forms::proposed(*field, lang)?)));
+        .filter_map(|field| Some((*field, proposed::proposed(*field, lang)?)));
     words.fold(blank, |answers, (field, words)| match answers.get(field) {
         "" => answers.with(field, words),
         _ => answers,
@@ -203,15 +203,15 @@ impl FormDesk {
             return Node::Nothing;
         }
         let lines = left.concat().into_iter();
-        let lines = lines.filter_map(|field| forms::stands(field, answers, lang));
-        let ask = button(Rank::Plain, forms::ask_the_rest(lang), "form-rest", move || {
+        let lines = lines.filter_map(|field| proposed::stands(field, answers, lang));
+        let ask = button(Rank::Plain, proposed::ask_the_rest(lang), "form-rest", move || {
             self.whole.set(true);
             self.go_on();
         });
         el("section")
             .class("form-rest")
             .testid("form-stands")
-            .child(el("h3").text(forms::rest_title(lang)))
+            .child(el("h3").text(proposed::rest_title(lang)))
             .child(el("ul").children(lines.map(|line| el("li").text(line))))
             .child(ask)
             .into()

@@ -49,7 +49,7 @@ async fn pan(stage: &mut Stage, walker: &Walker, pan: &str, most: u32) -> Outcom
 /// Asks for everything the next pan can have: it is rinsed unless told otherwise.
 async fn everything(stage: &mut Stage) -> Outcome {
     for part in ["with-wipe", "with-samples"] {
-        stage.phone.press(part).await?;
+        stage.phone.tap(part).await?;
     }
     Ok(())
 }

@@ -154,6 +154,7 @@ async fn looks_round_in_the_demo_and_leaves_nothing_behind() -> Outcome {
 #[tokio::test]
 async fn refuses_an_unknown_zone_on_its_own_page() -> Outcome {
     journey("first_start_zone", async |stage| {
+        stage.phone.set_zone("Europe/London").await?;
         stage.evening().await?;
         let phone = &mut stage.phone;
         phone.tap("start-set-up").await?;
@@ -191,6 +192,7 @@ async fn refuses_an_unknown_zone_on_its_own_page() -> Outcome {
 #[tokio::test]
 async fn sets_up_one_pan_by_hand_and_filters_in_it() -> Outcome {
     journey("first_start_by_hand", async |stage| {
+        stage.phone.set_zone("Europe/London").await?;
         stage.evening().await?;
         let phone = &mut stage.phone;
         phone.tap("start-set-up").await?;
