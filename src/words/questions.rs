@@ -29,7 +29,7 @@ pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
 pub const fn of_group(again: bool, lang: Lang) -> &'static str {
     let Lang::En = lang;
     if again {
-        "Look again. Is all of this still so?"
+        "Is all of this still so?"
     } else {
         "Is all of this so?"
     }

@@ -40,7 +40,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Tank => "Look into the tank again.",
         StepId::Level => "Read the level at the mark.",
         StepId::Leave => "Say how the pan is left.",
-        StepId::Compare => "Take a second sample. Compare both by eye.",
+        StepId::Compare => "Take another sample. Compare both.",
         StepId::LookAgain => "Look again: heat, pump and oil.",
         StepId::LeaveOut => "Hang the tag on the pan's control.",
         StepId::AwayOff => "Switch the machine off. Pull the plug.",

@@ -114,8 +114,6 @@ pub enum Line {
     LateNote,
     /// The oil life drawing.
     DrawingTitle,
-    /// Under the fill's first day.
-    FilledOn,
     /// Under today.
     Now,
     /// The burn card's clock anew.
@@ -183,7 +181,6 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::NightAnswered => "Every pan has its word.",
         Line::LateNote => "Written down afterwards: it proves no hold. It is honest all the same.",
         Line::DrawingTitle => "This oil so far and ahead",
-        Line::FilledOn => "filled",
         Line::Now => "today",
         Line::ClockAgain => "Start the clock again",
     }

@@ -77,9 +77,7 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
     let out_by = around.out_by;
     let rare = match &question.kind {
         QuestionKind::Look { item, answers } => shown.rare(*item, answers),
-        QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => {
-            Node::Nothing
-        }
+        QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => None,
     };
     // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one. And the
     // pan: lock-up asks the same of one pan after the other.
@@ -203,14 +201,12 @@ impl Shown {
     }
 
     /// An answer beyond three: seldom given, and kept aside.
-    fn rare(self, item: Item, answers: &[Answer]) -> Node {
+    fn rare(self, item: Item, answers: &[Answer]) -> Option<Element> {
         let Self { desk, lang, .. } = self;
-        several(answers.iter().skip(ANSWERS_MOST).map(|answer| {
-            let word = answer.word;
-            let press = move || desk.touch(|asking, run, now| asking.look(item, word, run, now));
-            let testid = format!("rare-{}-{}", item.key(), word.key());
-            button(Rank::Plain, answers::label(item, word, lang), testid, press)
-        }))
+        let word = answers.get(ANSWERS_MOST)?.word;
+        let press = move || desk.touch(|asking, run, now| asking.look(item, word, run, now));
+        let testid = format!("rare-{}-{}", item.key(), word.key());
+        Some(button(Rank::Plain, answers::label(item, word, lang), testid, press))
     }
 
     fn looks(self, asking: &Asking, step: StepId, item: Item, answers: &[Answer], out_by: OutBy) -> Node {
