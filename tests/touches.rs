@@ -13,7 +13,7 @@ use panward::domain::facts::run::{Form, Plan, RunEvent};
 use panward::domain::facts::setup::{OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::guide::asking::{Asking, Touched};
-use panward::domain::guide::gate::QuestionKind;
+use panward::domain::guide::gate::{Question, QuestionKind};
 use panward::domain::guide::{Command, Guide, Warm};
 use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
 use panward::domain::time::{Millis, Now};
@@ -26,6 +26,8 @@ struct Hand<'a> {
     now: Now,
     seq: u32,
     touches: u32,
+    /// Where the oil is said to be when everything is looked at again.
+    place: Word,
     seen: Vec<(StepId, Evidence)>,
 }
 
@@ -37,6 +39,7 @@ impl<'a> Hand<'a> {
             now: start(),
             seq: 0,
             touches: 0,
+            place: Word::InPan,
             seen: Vec::new(),
         };
         hand.order(&Command::Open(JOB));
@@ -87,6 +90,7 @@ impl<'a> Hand<'a> {
                 QuestionKind::Look { item, answers } => {
                     let word = match item {
                         Item::Left => left,
+                        Item::Place => self.place,
                         _ => answers.iter().find(|a| a.verdict == Verdict::Good).unwrap().word,
                     };
                     asking.look(*item, word, run, &now)
@@ -141,8 +145,7 @@ impl<'a> Hand<'a> {
         self.touches - before
     }
 
-    fn pan(&mut self, left: Word) -> u32 {
-        let before = self.touches;
+    fn begin(&mut self) {
         self.touch();
         let World { form, plan, .. } = *self.world;
         self.order(&Command::Begin {
@@ -151,6 +154,11 @@ impl<'a> Hand<'a> {
             form,
             plan,
         });
+    }
+
+    fn pan(&mut self, left: Word) -> u32 {
+        let before = self.touches;
+        self.begin();
         while self.guide.job().is_some_and(|j| j.run.is_some()) {
             self.gate(left);
         }
@@ -276,17 +284,136 @@ fn assert_holds_left_their_evidence(hand: &Hand<'_>, out_by: OutBy) {
 
 #[test]
 fn a_clean_job_costs_no_more_touches_than_promised() {
-    let rinse = Plan { rinse: true, ..NONE };
     for out_by in [OutBy::Nozzle, OutBy::Drain, OutBy::BuiltIn] {
-        let (ready, long, away) = count(out_by, Form::Long, rinse, Word::Off);
+        // The long form with everything it can have: wipe, samples and rinse.
+        let (ready, long, away) = count(out_by, Form::Long, ALL, Word::Off);
         assert!(ready <= 24, "Ready takes {ready}");
-        assert!(long <= 32, "a pan in the long form takes {long}");
+        assert!(long <= 32, "{out_by:?}: a pan in the long form takes {long}");
         assert!(away <= 12, "put away takes {away}");
         let (_, short, _) = count(out_by, Form::Short, NONE, Word::Off);
-        assert!(short <= 14, "a pan in the short form takes {short}");
-        count(out_by, Form::Long, ALL, Word::Off);
+        assert!(short <= 14, "{out_by:?}: a pan in the short form takes {short}");
         count(out_by, Form::Short, ALL, Word::Off);
     }
+}
+
+/// What a pan's run with everything in it leaves in the log, and how often: fewer touches must not be fewer looks.
+const FULL_NOZZLE: &[(Item, usize)] = &[
+    (Item::Knob, 4),
+    (Item::Flame, 4),
+    (Item::Label, 1),
+    (Item::Smoke, 1),
+    (Item::Walls, 1),
+    (Item::Skimmings, 1),
+    (Item::Sample, 2),
+    (Item::OilTemp, 1),
+    (Item::Nozzle, 3),
+    (Item::Valve, 3),
+    (Item::Pump, 3),
+    (Item::Remainder, 1),
+    (Item::PanInside, 2),
+    (Item::Tank, 1),
+    (Item::Level, 1),
+    (Item::Left, 1),
+    (Item::Compared, 1),
+];
+
+#[test]
+fn fewer_touches_are_not_fewer_looks() {
+    for form in [Form::Long, Form::Short] {
+        let world = world(OutBy::Nozzle, Fat::Rapeseed, form, ALL);
+        let mut hand = Hand::new(&world);
+        hand.ready();
+        let ready = hand.seen.len();
+        hand.pan(Word::Off);
+        let run = &hand.seen[ready..];
+        for (item, times) in FULL_NOZZLE {
+            let written = run.iter().filter(|(_, e)| e.get(*item).is_some()).count();
+            assert_eq!(written, *times, "{form:?}: {} in the log", item.key());
+        }
+        let all: usize = run.iter().map(|(_, e)| e.iter().count()).sum();
+        assert_eq!(all, FULL_NOZZLE.iter().map(|(_, times)| times).sum(), "{form:?}");
+    }
+}
+
+/// How the questions of a step are put in the long form: each answer with the items it names.
+fn asked_at(world: &World, wanted: StepId) -> Vec<Vec<Item>> {
+    let mut hand = Hand::new(world);
+    hand.ready();
+    hand.pass(10 * 60_000);
+    hand.begin();
+    loop {
+        let gate = hand.guide.gate(&hand.now).expect("a gate stands");
+        if gate.id() == wanted {
+            return gate.questions.iter().map(items).collect();
+        }
+        hand.gate(Word::Off);
+    }
+}
+
+fn items(question: &Question) -> Vec<Item> {
+    match &question.kind {
+        QuestionKind::Look { item, .. } | QuestionKind::Probe { item } => vec![*item],
+        QuestionKind::Together(parts) => parts.iter().flat_map(|(part, _)| items(part)).collect(),
+        QuestionKind::Person | QuestionKind::Machine => Vec::new(),
+    }
+}
+
+#[test]
+fn only_a_look_already_given_in_this_run_is_answered_with_others() {
+    let full = world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, ALL);
+    // First looks of the run stand alone.
+    for (step, looks) in [(StepId::HeatOff, 4), (StepId::Connect, 2)] {
+        let asked = asked_at(&full, step);
+        assert_eq!(asked.len(), looks);
+        assert!(asked.iter().all(|one| one.len() == 1), "{asked:?}");
+    }
+    // Heat off a second time is one answer naming both signs; the inside of the pan never hides among others.
+    assert_eq!(asked_at(&full, StepId::Wipe), [[Item::Knob, Item::Flame]]);
+    let rinse = asked_at(&full, StepId::Rinse);
+    assert_eq!(
+        rinse,
+        [
+            vec![Item::PanInside],
+            vec![Item::Knob, Item::Flame, Item::Valve],
+            vec![Item::Nozzle]
+        ]
+    );
+    let back = asked_at(&full, StepId::GiveBack);
+    assert_eq!(
+        back,
+        [
+            vec![Item::Valve],
+            vec![Item::PanInside],
+            vec![Item::Knob, Item::Flame, Item::Nozzle]
+        ]
+    );
+    // Without a rinse nobody has seen the nozzle clamped yet.
+    let plain = world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE);
+    assert!(asked_at(&plain, StepId::GiveBack).contains(&vec![Item::Nozzle]));
+    // A drain valve that stood open for the rinse is looked at by itself before oil comes back.
+    let drain = world(OutBy::Drain, Fat::Rapeseed, Form::Long, ALL);
+    assert_eq!(asked_at(&drain, StepId::GiveBack).first(), Some(&vec![Item::Valve]));
+}
+
+#[test]
+fn after_a_stop_every_look_stands_alone_again() {
+    let world = world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, ALL);
+    let mut hand = Hand::new(&world);
+    hand.ready();
+    hand.begin();
+    while hand.guide.gate(&hand.now).expect("a gate stands").id() != StepId::Wipe {
+        hand.gate(Word::Off);
+    }
+    hand.order(&Command::Stop);
+    hand.order(&Command::MadeSafe);
+    hand.place = Word::InMachine;
+    hand.gate(Word::Off);
+    let gate = hand.guide.gate(&hand.now).expect("a gate stands");
+    assert_eq!(gate.id(), StepId::Wipe);
+    assert_eq!(
+        gate.questions.iter().map(items).collect::<Vec<_>>(),
+        [[Item::Knob], [Item::Flame]]
+    );
 }
 
 #[test]

@@ -15,8 +15,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, questions, run, setup,
-    steps, whys,
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, proposed, questions, run,
+    setup, steps, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -90,6 +90,9 @@ fn everything() -> Vec<(String, String)> {
     }
     for field in Field::ALL {
         put(format!("{field:?}"), forms::label(*field, EN));
+        if let Some(words) = proposed::proposed(*field, EN) {
+            put(format!("proposed {field:?}"), words);
+        }
         if let Some(hint) = forms::hint(*field, EN) {
             put(format!("hint {field:?}"), hint);
         }
@@ -97,7 +100,11 @@ fn everything() -> Vec<(String, String)> {
             put(format!("{field:?} {key}"), &option);
         }
     }
-    put("question of a group".to_owned(), questions::of_group(EN));
+    for again in [false, true] {
+        put(format!("question of a group {again}"), questions::of_group(again, EN));
+    }
+    put("the rest".to_owned(), proposed::rest_title(EN));
+    put("ask the rest".to_owned(), proposed::ask_the_rest(EN));
     for text in office::numbers(EN) {
         put("numbers".to_owned(), text);
     }
@@ -204,7 +211,9 @@ fn answers_grouped_at_one_place_read_as_one() {
         answers::together(&lit, EN),
         "Lid off, set aside, no tool in the pan, no tag"
     );
-    assert!(questions::of_group(EN).ends_with('?'));
+    for again in [false, true] {
+        assert!(questions::of_group(again, EN).ends_with('?'));
+    }
     assert_eq!(answers::phrase(Item::Knob, Word::Off, EN), "knob at off");
 }
 

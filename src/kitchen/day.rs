@@ -1,12 +1,13 @@
 //! What the screens of light-up and lock-up show now, worked out from the machine of the day's jobs.
 
 use super::Kitchen;
-use crate::domain::day_jobs::{DayJobs, LightPan, LockUp, Refusal, Stage};
+use crate::domain::day_jobs::{DayJobs, LightPan, LockUp, Refusal, Stage, may_light};
+use crate::domain::evidence::Word;
 use crate::domain::facts::run::{Contents, Place};
 use crate::domain::fat::Fat;
 use crate::domain::guide::Scene;
 use crate::domain::guide::gate::Gate;
-use crate::domain::ids::{JobId, PanId};
+use crate::domain::ids::{JobId, PanId, PersonId};
 use crate::domain::procedure::StepId;
 use crate::domain::time::Now;
 use crate::domain::wait::Standing;
@@ -41,6 +42,16 @@ pub fn light_now(day: &DayJobs, scene: &Scene, in_hand: Option<PanId>, now: &Now
             .map_or(LightNow::Pans, |owed| LightNow::Found(owed.job, day.found_gate())),
         Some((pan, Err(why))) => LightNow::Shut(pan, why),
     }
+}
+
+/// Who may stand beside this starter at the range, with their initials.
+#[must_use]
+pub fn may_stand_beside(scene: &Scene, starter: PersonId) -> Vec<(PersonId, String)> {
+    let people = scene.people.iter().map(|(person, _)| person);
+    people
+        .filter(|beside| matches!(may_light(scene, starter, Some(beside.person)), Ok(Word::Supervised)))
+        .map(|beside| (beside.person, beside.initials.clone()))
+        .collect()
 }
 
 /// A pan in the light-up's list.

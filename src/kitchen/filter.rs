@@ -1,14 +1,15 @@
 //! What the filter job's screen shows now, worked out from the guide and the kitchen as it stands.
 
 use super::{Kitchen, life, oil};
+use crate::domain::entry::Entry;
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
-use crate::domain::facts::run::{Form, Left, Place, Plan, Pump};
+use crate::domain::facts::run::{Form, Left, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{Machine, OutBy, Route};
 use crate::domain::fat::Fat;
 use crate::domain::guide::gate::Gate;
 use crate::domain::guide::state::Phase;
-use crate::domain::guide::{Command, FilterJob, Guide, Refusal, Run, Scene, Warm};
+use crate::domain::guide::{Command, FilterJob, Guide, Refusal, Run, SHORT_DRAW_MS, Scene, Warm};
 use crate::domain::ids::{PanId, PersonId, RunId};
 use crate::domain::oil_life::oil_shade;
 use crate::domain::procedure::{Hold, Step, StepId};
@@ -158,6 +159,25 @@ pub fn moving_s(run: &Run, now: &Now) -> i64 {
     run.moving_since.map_or(0, |since| {
         since.elapsed_ms(now).unwrap_or_else(|| since.longest_ms(now)) / 1000
     })
+}
+
+/// How long the pump ran in all, in seconds, where that is too short to have emptied a pan: a word beside the look at
+/// what is left, no hold.
+#[must_use]
+pub fn short_draw_s(run: &Run) -> Option<i64> {
+    run.drew_ms.filter(|ms| *ms < SHORT_DRAW_MS).map(|ms| ms / 1000)
+}
+
+/// How long oil moved, in seconds, between two entries of which the first says that it began and the next that it has
+/// stopped.
+#[must_use]
+pub fn ran_s(began: &Entry, ended: &Entry) -> Option<i64> {
+    let (Fact::Run(start), Fact::Run(stop)) = (&began.fact, &ended.fact) else {
+        return None;
+    };
+    let moved = start.event == RunEvent::Pump && stop.event == RunEvent::Pump && start.run == stop.run;
+    let moving = matches!(start.pump, Pump::Drawing | Pump::Rinsing | Pump::Returning);
+    (moved && moving && stop.pump == Pump::Off).then(|| ended.rec.since(began.rec) / 1000)
 }
 
 /// A pan that can be begun, or why not.

@@ -6,7 +6,7 @@ use super::just_logged::just_logged;
 use super::node::{Element, Node, Tell, live};
 use super::parts::{Shell, Tab, empty_banners};
 use super::screen::{self, Screen};
-use super::screens::first::{demo_band, leave_demo};
+use super::screens::first::demo_band;
 use crate::nodes;
 use crate::store::World;
 use crate::words::{Lang, run};
@@ -33,7 +33,7 @@ pub fn frame(screen: Screen, title: impl Into<Node>, eyebrow: impl Into<Node>, h
 
 fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
     let bench = use_bench();
-    let demo = (bench.world == World::Demo).then(|| demo_band(bench.lang, leave_demo(bench)));
+    let demo = (bench.world == World::Demo).then(|| demo_band(bench));
     let around = Around {
         emergency: use_cards().buttons(bench.lang),
         empty: empties(bench),

@@ -293,6 +293,7 @@ const fn own(item: Item, word: Word) -> Option<&'static str> {
         (Item::Compared, Word::Better) => "Clearer",
         (Item::Compared, Word::Same) => "The same",
         (Item::Compared, Word::Worse) => "Cloudier",
+        (Item::Compared, Word::None) => "No second sample",
         (Item::Place | Item::PlaceAgain, Word::Split) => "Some in pan, some out",
         (Item::Place | Item::PlaceAgain, Word::InMachine) => "Oil in the machine",
         (Item::Place | Item::PlaceAgain, Word::InContainer) => "Oil in the container",

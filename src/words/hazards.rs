@@ -27,7 +27,6 @@ pub const fn hazard_line(hazard: Hazard, lang: Lang) -> &'static str {
         Hazard::Live => "A live machine, opened, burns and shocks.",
         Hazard::Crust => "Melted fat under a crust bursts through it.",
         Hazard::Unheard => "A warning that goes unheard comes too late.",
-        Hazard::Judgement => "Nobody is hurt here; a wrong look costs good oil.",
     }
 }
 
@@ -54,6 +53,5 @@ pub const fn hazard_name(hazard: Hazard, lang: Lang) -> &'static str {
         Hazard::Live => "Live machine",
         Hazard::Crust => "Crust",
         Hazard::Unheard => "Unheard warning",
-        Hazard::Judgement => "Judgement",
     }
 }

@@ -82,8 +82,6 @@ pub enum Office {
     Who,
     /// Field: with which instrument.
     Instrument,
-    /// Field: hours hot.
-    HoursHot,
     /// Field: how busy.
     HowBusy,
     /// Field: temperature of the oil.
@@ -100,8 +98,6 @@ pub enum Office {
     CorrectIt,
     /// It did not happen.
     Void,
-    /// Mark: corrected later.
-    Corrected,
     /// Mark: written late.
     Late,
     /// Mark: written by a newer app.
@@ -148,7 +144,6 @@ pub const fn office(what: Office, lang: Lang) -> &'static str {
         Office::Why => "Why?",
         Office::Who => "Who?",
         Office::Instrument => "With which instrument?",
-        Office::HoursHot => "Hours hot",
         Office::HowBusy => "How busy?",
         Office::OilTemp => "Oil temperature",
         Office::NotUsed => "Pan stood unused",
@@ -157,7 +152,6 @@ pub const fn office(what: Office, lang: Lang) -> &'static str {
         Office::TakeBack => "Take it back",
         Office::CorrectIt => "Put it right",
         Office::Void => "It did not happen",
-        Office::Corrected => "put right later",
         Office::Late => "written late",
         Office::Newer => "from a newer app: kept as it is",
         Office::Export => "Make the export file",

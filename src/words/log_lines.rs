@@ -133,6 +133,13 @@ pub fn evidence(fact: &Fact, lang: Lang) -> Vec<String> {
     }
 }
 
+/// How long oil moved until an entry that says it has stopped: ", after 74 s".
+#[must_use]
+pub fn ran(seconds: i64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(", after {}", format::length(seconds, lang))
+}
+
 /// A step of a run or job: "Draw: pump".
 #[must_use]
 pub fn step(fact: &Fact, lang: Lang) -> String {

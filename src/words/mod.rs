@@ -24,6 +24,7 @@ pub mod office;
 pub mod oil;
 pub mod own_words;
 pub mod pan;
+pub mod proposed;
 pub mod questions;
 pub mod quick_refusals;
 pub mod refusals;

@@ -24,11 +24,15 @@ pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
     }
 }
 
-/// The question over several things seen at one place, answered in one.
+/// The question over several things seen at one place, answered in one; `again` where each was seen so before.
 #[must_use]
-pub const fn of_group(lang: Lang) -> &'static str {
+pub const fn of_group(again: bool, lang: Lang) -> &'static str {
     let Lang::En = lang;
-    "Is all of this so?"
+    if again {
+        "Is all of this still so?"
+    } else {
+        "Is all of this so?"
+    }
 }
 
 /// The question an item is asked with when the step says nothing more particular.

@@ -53,16 +53,8 @@ pub enum Say {
     SafeNow,
     /// Why and source, on request.
     Why,
-    /// The next screen of answers of one hold.
-    MoreToSee,
     /// A button that reports that something is wrong.
     SomethingWrong,
-    /// Look back, keeping the place.
-    LookBack,
-    /// Return from looking back.
-    BackToStep,
-    /// Heading of the screen after a restart.
-    ResumeTitle,
     /// What that screen says.
     ResumeText,
     /// While the pump runs.
@@ -73,26 +65,18 @@ pub enum Say {
     RinseStopNow,
     /// Rinse on a recirculating filter: its least time is over.
     RinseEnough,
-    /// A wait is over.
-    WaitOver,
     /// Five minutes without an answer.
     AreYouThere,
     /// Sound cannot start before a touch.
     SoundOff,
     /// Wake lock refused.
     ScreenMaySleep,
-    /// A second window.
-    ReadOnly,
     /// Accept a typed number.
     Accept,
     /// A number that looks mistyped.
     NumberAgain,
-    /// The same number as in another run.
-    SameNumberAgain,
     /// Saved, after the store says so.
     Saved,
-    /// The store refused.
-    NotSaved,
     /// Practice.
     Practice,
     /// The app was closed while a wait ran.
@@ -111,28 +95,18 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::MakeSafe => "Make safe now",
         Say::SafeNow => "It is safe",
         Say::Why => "Why?",
-        Say::MoreToSee => "More to see",
         Say::SomethingWrong => "Something is wrong",
-        Say::LookBack => "Look back",
-        Say::BackToStep => "Back to the step",
-        Say::ResumeTitle => "Look again first",
         Say::ResumeText => "The guide was away. It takes nothing as it was: say what you see now.",
         Say::PumpRuns => "Watch the oil. Press after your hand has switched off.",
         Say::PumpLong => "Longer than usual. Switch off and look.",
         Say::RinseStopNow => "Rinse over: pump off",
         Say::RinseEnough => "Long enough. Stop when you are ready.",
-        Say::WaitOver => "The wait is over.",
         Say::AreYouThere => "Five minutes without an answer. Look again before you go on.",
         Say::SoundOff => "Sound is off until you touch",
         Say::ScreenMaySleep => "The screen may go dark: set the phone to stay on",
-        Say::ReadOnly => "Open in another window: here you can only read",
         Say::Accept => "That is it",
         Say::NumberAgain => "Unusual. Read it once more and type it again.",
-        Say::SameNumberAgain => "The same number as last time. Is it from a probe in the oil now?",
         Say::Saved => "Saved",
-        Say::NotSaved => {
-            "Could not save, so this step has not moved. What you typed is still here. Free some space, then try again."
-        }
         Say::Practice => "Practice: pans cold, nothing is logged",
         Say::ClosedIsSilent => "A closed app stays silent. Look at the kitchen clock too.",
     }

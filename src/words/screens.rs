@@ -13,8 +13,6 @@ use super::format::{self, count};
 pub enum Screen {
     /// The app's name.
     AppName,
-    /// What it is for, in one line.
-    AppLine,
     /// First start: the demo.
     StartDemo,
     /// First start: one's own kitchen.
@@ -23,8 +21,6 @@ pub enum Screen {
     StartImport,
     /// Leave the demo.
     LeaveDemo,
-    /// The demo's standing line.
-    DemoLine,
     /// Today.
     Today,
     /// Begin a job.
@@ -37,14 +33,8 @@ pub enum Screen {
     NothingDue,
     /// A pan never filtered.
     NeverFiltered,
-    /// One touch: not today.
-    NotToday,
-    /// One touch: without the guide.
-    WithoutGuide,
     /// An unanswered day.
     LastNight,
-    /// Add an entry.
-    AddEntry,
     /// A lock-up left open.
     LookOwed,
     /// Storage is kept.
@@ -57,12 +47,6 @@ pub enum Screen {
     UpdateWaiting,
     /// A new version may be taken.
     UpdateReady,
-    /// Quiet hours.
-    QuietNow,
-    /// No network.
-    Offline,
-    /// The app works with no network.
-    OfflineReady,
     /// Set-up.
     SetUp,
     /// Field.
@@ -79,8 +63,6 @@ pub enum Screen {
     UsualHours,
     /// Field.
     Closing,
-    /// Field.
-    QuietHours,
     /// Field.
     EmergencyNumber,
     /// Field.
@@ -121,8 +103,6 @@ pub enum Screen {
     Fat,
     /// Field.
     KeptFor,
-    /// None of them.
-    KeptForNone,
     /// Field.
     FriedInIt,
     /// Field.
@@ -159,8 +139,6 @@ pub enum Screen {
     TakesSolid,
     /// Field.
     FilterKind,
-    /// Field.
-    Window,
     /// Help for it.
     WindowHelp,
     /// Field.
@@ -171,8 +149,6 @@ pub enum Screen {
     RinseMin,
     /// Field.
     FilterOrder,
-    /// Field.
-    SwitchWords,
     /// Help for it.
     SwitchWordsHelp,
     /// Field.
@@ -182,8 +158,6 @@ pub enum Screen {
     /// Field.
     Measures,
     /// Button.
-    AddAnother,
-    /// Button.
     Next,
     /// Button.
     Back,
@@ -191,8 +165,6 @@ pub enum Screen {
     Finish,
     /// A field that may stay empty.
     Optional,
-    /// A default of this project.
-    ProjectDefault,
     /// Heading of the cautions.
     Cautions,
 }
@@ -203,31 +175,23 @@ pub const fn screen(what: Screen, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match what {
         Screen::AppName => "Panward",
-        Screen::AppLine => "Filter hot oil safely. Know how many days each pan has left.",
         Screen::StartDemo => "Look round with a demo kitchen",
         Screen::StartSetUp => "Set up my kitchen",
         Screen::StartImport => "Bring my log from another phone",
         Screen::LeaveDemo => "Leave the demo and delete it",
-        Screen::DemoLine => "Demo kitchen: everything in it is invented",
         Screen::Today => "Today",
         Screen::Begin => "Begin",
         Screen::Resume => "Go on with it",
         Screen::Due => "Due today",
         Screen::NothingDue => "Nothing due",
         Screen::NeverFiltered => "never filtered here",
-        Screen::NotToday => "Not today",
-        Screen::WithoutGuide => "Without the guide",
         Screen::LastNight => "Last night: which pans?",
-        Screen::AddEntry => "Add to the log",
         Screen::LookOwed => "Scraps were left out warm. What did the look find?",
         Screen::Kept => "This phone will not clear the log by itself. A lost phone is a lost log: export",
         Screen::MayBeCleared => "This phone may clear the log when it is short of space: export often",
         Screen::KeptUnknown => "Whether this phone keeps the log is asked after your first entry",
         Screen::UpdateWaiting => "A new version waits until no job is open",
         Screen::UpdateReady => "A new version is here: touch to take it",
-        Screen::QuietNow => "Quiet hours: only safety sounds",
-        Screen::Offline => "No network: everything still works",
-        Screen::OfflineReady => "Ready to work with no network",
         Screen::SetUp => "Set up",
         Screen::KitchenName => "Name of the kitchen",
         Screen::Country => "Country",
@@ -236,7 +200,6 @@ pub const fn screen(what: Screen, lang: Lang) -> &'static str {
         Screen::TradingDays => "Trading days",
         Screen::UsualHours => "Usual hours hot a day",
         Screen::Closing => "Service ends at",
-        Screen::QuietHours => "Quiet hours",
         Screen::EmergencyNumber => "Emergency number",
         Screen::OilLimit => "Limit for oil in use",
         Screen::People => "People",
@@ -259,7 +222,6 @@ pub const fn screen(what: Screen, lang: Lang) -> &'static str {
         Screen::OffSigns => "Two signs that the heat is off",
         Screen::Fat => "Fat",
         Screen::KeptFor => "Kept for",
-        Screen::KeptForNone => "Nothing in particular",
         Screen::FriedInIt => "Fried in it",
         Screen::InItNow => "In it now",
         Screen::InItFresh => "Fresh oil today",
@@ -278,23 +240,19 @@ pub const fn screen(what: Screen, lang: Lang) -> &'static str {
         Screen::Heater => "Its heater, in watts",
         Screen::TakesSolid => "Its manual takes solid fat without a heater",
         Screen::FilterKind => "How does oil pass its filter?",
-        Screen::Window => "Oil temperatures its manual allows",
         Screen::WindowHelp => "From its manual. 100–180 °C is offered: a default of this guide. Never above 200 °C.",
         Screen::Target => "Best oil temperature",
         Screen::RinseMax => "Longest rinse, seconds",
         Screen::RinseMin => "Shortest rinse, seconds",
         Screen::FilterOrder => "Its filters, in the order they go in",
-        Screen::SwitchWords => "What its switch positions say",
         Screen::SwitchWordsHelp => "Type the words on your machine: the guide speaks those.",
         Screen::HasHeld => "What has it met since its last strip-clean?",
         Screen::Instruments => "Instruments",
         Screen::Measures => "Measures",
-        Screen::AddAnother => "Add another",
         Screen::Next => "Next",
         Screen::Back => "Back",
         Screen::Finish => "Ready for today",
         Screen::Optional => "may stay empty",
-        Screen::ProjectDefault => "a default of this guide, for you to replace",
         Screen::Cautions => "Before you rely on it",
     }
 }

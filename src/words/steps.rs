@@ -40,7 +40,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Tank => "Look into the tank again.",
         StepId::Level => "Read the level at the mark.",
         StepId::Leave => "Say how the pan is left.",
-        StepId::Compare => "Look at both samples, one light.",
+        StepId::Compare => "Take another sample. Compare both.",
         StepId::LookAgain => "Look again: heat, pump and oil.",
         StepId::LeaveOut => "Hang the tag on the pan's control.",
         StepId::AwayOff => "Switch the machine off. Pull the plug.",
@@ -123,7 +123,7 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         StepId::Tank => "Oil left inside stays inside: lid shut, and it says so.",
         StepId::Level => "Hot oil stands higher than cold. The screen says how far above the mark is enough.",
         StepId::Leave => "Lit again: stay five minutes. Off: lid on. To set: lid on and the melt tag.",
-        StepId::Compare => "Same glass, same depth, same warmth.",
+        StepId::Compare => "Never from under the nozzle. Same glass, same depth, same warmth, one light.",
         StepId::LookAgain => "Nothing is taken as it was. Say what you see now.",
         StepId::LeaveOut => {
             "The tag hangs on the control, where a hand would light it. Tag the machine: hot oil inside."

@@ -24,6 +24,8 @@ pub enum Line {
     DemoBand,
     /// The button that leaves the demo.
     LeaveDemo,
+    /// Why it is not left from a window that only shows it.
+    DemoElsewhere,
     /// Before the set-up is finished.
     NotSetUp,
     /// What is missing then.
@@ -112,8 +114,6 @@ pub enum Line {
     LateNote,
     /// The oil life drawing.
     DrawingTitle,
-    /// Under the fill's first day.
-    FilledOn,
     /// Under today.
     Now,
     /// The burn card's clock anew.
@@ -136,6 +136,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::NoDemo => "The demo could not be made",
         Line::DemoBand => "Demo kitchen",
         Line::LeaveDemo => "Leave the demo",
+        Line::DemoElsewhere => "Another window has the demo open. Leave it there, or close that window first.",
         Line::NotSetUp => "Set up your kitchen",
         Line::NotSetUpText => "Nothing is guided or counted before the pans and the people are known.",
         Line::NoPans => "No pan is in use.",
@@ -180,7 +181,6 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::NightAnswered => "Every pan has its word.",
         Line::LateNote => "Written down afterwards: it proves no hold. It is honest all the same.",
         Line::DrawingTitle => "This oil so far and ahead",
-        Line::FilledOn => "filled",
         Line::Now => "today",
         Line::ClockAgain => "Start the clock again",
     }

@@ -7,6 +7,7 @@ use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::{Contents, Heat, Place};
 use panward::domain::fat::Fat;
 use panward::domain::guide::Scene;
+use panward::domain::procedure::Hold;
 use panward::domain::time::{Millis, Now};
 
 const MINUTE: i64 = 60_000;
@@ -22,6 +23,8 @@ pub struct Auditor {
     floor: bool,
     pan: bool,
     left_open: bool,
+    /// Whoever was last said to light is fit for it.
+    fit: bool,
 }
 
 /// How long a wait has counted, as a cautious person with two clocks would count it.
@@ -58,6 +61,9 @@ fn just_now(seen: &Now, now: &Now) -> bool {
 impl Auditor {
     pub fn read(&mut self, entry: &Entry, scene: &Scene, now: &Now) -> Verdict {
         let Fact::Job(fact) = &entry.fact else { return Ok(()) };
+        if fact.what == JobKind::LightUp && matches!(fact.event, JobEvent::Opened | JobEvent::Proved) {
+            self.who(fact, entry, scene);
+        }
         match fact.what {
             JobKind::LightUp => self.light(fact, scene, now),
             JobKind::LockUp => self.lock(fact, scene, now),
@@ -65,8 +71,26 @@ impl Auditor {
         }
     }
 
+    /// Hold 1, worked out afresh: a signed-off adult, or an adult beside one who may supervise.
+    fn who(&mut self, fact: &JobFact, entry: &Entry, scene: &Scene) {
+        if fact.event == JobEvent::Opened {
+            self.fit = false;
+        } else if fact.hold == Some(Hold::Person) && fact.evidence.word(Item::SignOff).is_some() {
+            let person = |id| scene.people.iter().map(|(p, _)| p).find(|p| Some(p.person) == id);
+            let who = person(entry.who);
+            let beside = person(fact.supervisor).filter(|b| Some(b.person) != entry.who);
+            self.fit = who.is_some_and(|w| {
+                w.adult && (!w.routes.is_empty() || beside.is_some_and(|b| b.adult && b.may_supervise))
+            });
+        }
+    }
+
     fn light(&mut self, fact: &JobFact, scene: &Scene, now: &Now) -> Verdict {
         let e = &fact.evidence;
+        must(
+            self.fit || !matches!(fact.heat, Some(Heat::On | Heat::Low)),
+            "heat on by somebody not fit for it",
+        )?;
         if let Some(word) = e.word(Item::Level) {
             self.level = Some((word, *now));
             if e.word(Item::Fan).is_some() {

@@ -83,7 +83,11 @@ fn a_lock_up_never_ends_without_hold_twelve() {
 
 #[test]
 fn each_hold_taken_out_is_found_out() {
-    for (hold, what) in [(Hold::Level, "below the mark"), (Hold::Melt, "not seen all liquid")] {
+    for (hold, what) in [
+        (Hold::Person, "not fit for it"),
+        (Hold::Level, "below the mark"),
+        (Hold::Melt, "not seen all liquid"),
+    ] {
         let found = light(Fat::Dripping, Place::InPan, Contents::SetFat, without(hold));
         assert!(found.violations.iter().any(|v| v.contains(what)), "{}", hold.key());
     }

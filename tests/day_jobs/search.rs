@@ -12,11 +12,23 @@ use panward::domain::evidence::{Evidence, Item, Seen, Word};
 use panward::domain::facts::job::{Grade, JobKind};
 use panward::domain::guide::Scene;
 use panward::domain::guide::gate::{Gate, QuestionKind};
+use panward::domain::ids::PersonId;
 use panward::domain::procedure::{DayTables, StepId};
 use panward::domain::time::{Millis, Now};
 
 use crate::auditor::Auditor;
-use crate::world::{ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, NOBODY, PAN, later, reloaded, replayed, start, written};
+use crate::world::{
+    ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, NOBODY, PAN, STARTER, YOUNG, later, reloaded, replayed, start, written,
+};
+
+/// Who may want to light the range, and beside whom; only the first of them may.
+const OPENERS: [(PersonId, Option<PersonId>); 5] = [
+    (ANN, None),
+    (STARTER, None),
+    (STARTER, Some(YOUNG)),
+    (STARTER, Some(STARTER)),
+    (YOUNG, Some(ANN)),
+];
 
 /// Steps tried out of turn.
 const TURNS: [StepId; 12] = [
@@ -244,11 +256,19 @@ fn commands(node: &Node, plan: &Plan) -> Vec<Command> {
         // One of each a path, so that the judge need not tell two apart.
         let had = |e: &Entry| matches!(&e.fact, panward::domain::facts::Fact::Job(f) if f.job == job);
         if !node.log.iter().any(had) {
-            out.push(Command::Open {
-                job,
-                what: *what,
-                who: ANN,
-            });
+            let openers = if *what == JobKind::LightUp {
+                &OPENERS[..]
+            } else {
+                &OPENERS[..1]
+            };
+            for &(who, supervisor) in openers {
+                out.push(Command::Open {
+                    job,
+                    what: *what,
+                    who,
+                    supervisor,
+                });
+            }
         }
     }
     if let Ok(Some(gate)) = jobs.light_gate(&plan.scene, PAN, now) {

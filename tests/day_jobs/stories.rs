@@ -21,7 +21,9 @@ use panward::words::Lang;
 use panward::words::format::NBSP;
 use panward::words::screens::day::heap_warm;
 
-use crate::world::{ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, PAN, later, reloaded, replayed, scene, start, written};
+use crate::world::{
+    ANN, BOB, LIGHT, LOCK, NEXT_LIGHT, PAN, STARTER, YOUNG, later, reloaded, replayed, scene, start, written,
+};
 
 /// A day as it goes on: every order carried out, every touch counted.
 struct Day {
@@ -58,7 +60,12 @@ impl Day {
     }
 
     fn open(&mut self, job: JobId, what: JobKind) {
-        self.must(&Command::Open { job, what, who: ANN });
+        self.must(&Command::Open {
+            job,
+            what,
+            who: ANN,
+            supervisor: None,
+        });
     }
 
     fn wait(&mut self, ms: i64) {
@@ -377,4 +384,65 @@ fn not_done_needs_its_reason_and_proves_nothing() {
         day.try_to(&note(Grade::NotDone, "tired")),
         Err(Refusal::Guide(guide::Refusal::JobOpen))
     );
+}
+
+#[test]
+fn a_starter_lights_only_beside_a_named_supervisor() {
+    let mut day = Day::new(Fat::Rapeseed, Contents::Oil);
+    let open = |who, supervisor| Command::Open {
+        job: LIGHT,
+        what: JobKind::LightUp,
+        who,
+        supervisor,
+    };
+    let refused = |day: &mut Day, who, supervisor| match day.try_to(&open(who, supervisor)) {
+        Err(Refusal::Guide(why)) => why,
+        other => panic!("{who:?} beside {supervisor:?}: {other:?}"),
+    };
+    assert!(matches!(
+        refused(&mut day, STARTER, None),
+        guide::Refusal::NotSignedOff { .. }
+    ));
+    for not_fit in [STARTER, YOUNG] {
+        let why = refused(&mut day, STARTER, Some(not_fit));
+        assert_eq!(why, guide::Refusal::SupervisorNotFit);
+    }
+    // Under eighteen: never with hot oil, whoever stands beside.
+    assert_eq!(refused(&mut day, YOUNG, Some(ANN)), guide::Refusal::UnderAge);
+    assert!(day.log.is_empty());
+
+    day.must(&open(STARTER, Some(BOB)));
+    let proved = day.log.iter().find_map(|entry| match &entry.fact {
+        Fact::Job(fact) if fact.event == JobEvent::Proved => Some((entry.who, fact)),
+        _ => None,
+    });
+    let (who, fact) = proved.expect("hold 1 in the log");
+    assert_eq!((who, fact.supervisor), (Some(STARTER), Some(BOB)));
+    assert!(fact.evidence.is(Item::SignOff, Word::Supervised));
+    // Whoever takes over is asked the same.
+    let takes_over = |who, supervisor| Command::Who {
+        what: JobKind::LightUp,
+        who,
+        supervisor,
+    };
+    assert!(day.try_to(&takes_over(YOUNG, Some(ANN))).is_err());
+    day.must(&takes_over(ANN, None));
+    assert_eq!(day.jobs.state().light.as_ref().and_then(|l| l.who), Some(ANN));
+    // A lock-up asks only who it is.
+    day.must(&Command::Open {
+        job: LOCK,
+        what: JobKind::LockUp,
+        who: YOUNG,
+        supervisor: None,
+    });
+}
+
+#[test]
+fn a_kitchen_that_empties_by_hand_lights_by_its_own_sign_off() {
+    let mut day = Day::new(Fat::Rapeseed, Contents::Oil);
+    for (person, _) in &mut day.scene.people {
+        person.routes.retain(|_| false);
+    }
+    day.scene.people[0].0.routes = vec![panward::domain::facts::setup::Route::Cold];
+    day.open(LIGHT, JobKind::LightUp);
 }

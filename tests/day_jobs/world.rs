@@ -19,6 +19,10 @@ pub const NEXT_LIGHT: JobId = JobId(3);
 pub const PAN: PanId = PanId(10);
 pub const ANN: PersonId = PersonId(30);
 pub const BOB: PersonId = PersonId(31);
+/// Grown up, and signed off by nobody yet.
+pub const STARTER: PersonId = PersonId(32);
+/// Under eighteen.
+pub const YOUNG: PersonId = PersonId(33);
 pub const NOBODY: PersonId = PersonId(99);
 
 pub const fn start() -> Now {
@@ -58,8 +62,20 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
         by: Some(ANN),
         until: None,
     };
+    let unsigned = |who, adult| Person {
+        adult,
+        routes: Vec::new(),
+        may_supervise: false,
+        by: None,
+        ..person(who)
+    };
     Scene {
-        people: vec![(person(ANN), 0), (person(BOB), 0)],
+        people: vec![
+            (person(ANN), 0),
+            (person(BOB), 0),
+            (unsigned(STARTER, true), 0),
+            (unsigned(YOUNG, false), 0),
+        ],
         pans: vec![PanNow {
             pan: Pan {
                 pan: PAN,

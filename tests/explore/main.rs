@@ -5,6 +5,7 @@
 mod asking;
 mod auditor;
 mod clean;
+mod draw;
 mod key;
 mod mutate;
 mod node;

@@ -67,6 +67,15 @@ impl Node {
         }
     }
 
+    /// Everything written so far, in order.
+    pub fn entries(&self) -> Vec<Entry> {
+        let mut all: Vec<Entry> = std::iter::successors(self.path.as_ref(), |path| path.before.as_ref())
+            .map(|path| path.entry.clone())
+            .collect();
+        all.reverse();
+        all
+    }
+
     /// Writes, has it judged, and believes it; or the line it crossed.
     pub fn write(&mut self, drafts: Vec<Draft>, read: Option<&Now>) -> Result<(), String> {
         for draft in drafts {

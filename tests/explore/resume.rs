@@ -14,16 +14,16 @@ use crate::node::Node;
 use crate::orders::answers;
 use crate::world::{ALL, PAN, World, run_id, world};
 
-fn kitchen() -> World {
+pub fn kitchen() -> World {
     world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, ALL)
 }
 
 impl Node {
-    fn run_now(&self) -> &Run {
+    pub fn run_now(&self) -> &Run {
         self.guide.job().and_then(|job| job.run.as_ref()).unwrap()
     }
 
-    fn step(&self) -> StepId {
+    pub fn step(&self) -> StepId {
         self.guide.gate(&self.now).unwrap().id()
     }
 
@@ -32,20 +32,20 @@ impl Node {
         self.write(drafts, Some(&self.now.clone())).unwrap();
     }
 
-    fn answer(&mut self, evidence: Evidence) {
+    pub fn answer(&mut self, evidence: Evidence) {
         let (step, read) = (self.step(), Some(self.now));
         self.order(&Command::Answer { step, evidence, read });
     }
 
     /// The good answers of the gate.
-    fn good(&self) -> Evidence {
+    pub fn good(&self) -> Evidence {
         let mut evidence = answers(&self.guide.gate(&self.now).unwrap()).swap_remove(0);
         evidence.put(Item::OilTemp, Seen::Number(1_500));
         evidence
     }
 
     /// Goes on as it must be until this step is asked.
-    fn to(&mut self, world: &World, step: StepId) {
+    pub fn to(&mut self, world: &World, step: StepId) {
         for _ in 0..40 {
             match self.guide.gate(&self.now).map(|gate| gate.id()) {
                 Some(now) if now == step => return,
@@ -70,14 +70,14 @@ impl Node {
     }
 
     /// Looks again and says where the oil is, twice.
-    fn looks(&mut self, place: Word) {
+    pub fn looks(&mut self, place: Word) {
         assert_eq!(self.step(), StepId::LookAgain);
         let seen = self.good().with(Item::Place, place).with(Item::PlaceAgain, place);
         self.answer(seen);
     }
 }
 
-fn at(step: StepId) -> Node {
+pub fn at(step: StepId) -> Node {
     let world = kitchen();
     let mut node = Node::first(&world, Tables::REAL);
     node.order(&Command::Open(crate::world::JOB));
@@ -103,20 +103,21 @@ const RESUMED: &[(StepId, Word, StepId)] = &[
     // Oil on its way round or back has one safe way.
     (StepId::Rinsing, Word::Split, StepId::GiveBack),
     (StepId::Rinsing, Word::InMachine, StepId::GiveBack),
-    (StepId::SampleBack, Word::InMachine, StepId::SampleBack),
+    (StepId::Compare, Word::InMachine, StepId::Compare),
     (StepId::GiveBack, Word::InMachine, StepId::GiveBack),
     (StepId::Returning, Word::Split, StepId::GiveBack),
     (StepId::Returning, Word::InPan, StepId::Tank),
     (StepId::Tank, Word::InPan, StepId::Tank),
     (StepId::Level, Word::InPan, StepId::Level),
     // No level of before the kill opens a hold.
-    (StepId::Compare, Word::InPan, StepId::Level),
     (StepId::Leave, Word::InPan, StepId::Level),
 ];
 
 #[test]
 fn a_killed_run_looks_again_and_goes_on_where_it_stood() {
-    for step in Tables::REAL.nozzle.iter().filter(|step| step.id != StepId::Match) {
+    // Match and the second sample are asked in one with the step after them.
+    let in_one = [StepId::Match, StepId::SampleBack];
+    for step in Tables::REAL.nozzle.iter().filter(|step| !in_one.contains(&step.id)) {
         assert!(RESUMED.iter().any(|(id, ..)| *id == step.id), "{}", step.id.key());
     }
     for (killed, place, goes_on) in RESUMED {

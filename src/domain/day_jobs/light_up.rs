@@ -7,12 +7,48 @@ use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Contents, Heat};
+use crate::domain::facts::setup::Route;
 use crate::domain::guide::{self, Scene, answers};
 use crate::domain::ids::{JobId, PanId, PersonId};
 use crate::domain::procedure::{Hold, Step, StepId};
 use crate::domain::time::{Millis, Now};
 
+/// Hold 1 at the range: a signed-off adult, or an adult starter beside a named supervisor; never under eighteen, for a
+/// lit pan is hot oil. A kitchen that only empties by hand lights by that sign-off.
+///
+/// # Errors
+/// Why this person may not light, or not with that one beside.
+pub fn may_light(scene: &Scene, who: PersonId, supervisor: Option<PersonId>) -> Result<Word, guide::Refusal> {
+    match guide::fit_for_route(scene, who, supervisor, Route::Hot) {
+        Err(why) if why != guide::Refusal::UnderAge => {
+            guide::fit_for_route(scene, who, supervisor, Route::Cold).map_err(|_| why)
+        }
+        standing => standing,
+    }
+}
+
 impl DayJobs {
+    /// What proves hold 1 for a light-up, as it is to be written; a lock-up only asks for somebody who works here.
+    pub(super) fn fit_for(
+        &self,
+        scene: &Scene,
+        job: JobId,
+        what: JobKind,
+        (who, supervisor): (PersonId, Option<PersonId>),
+    ) -> Result<Option<JobFact>, Refusal> {
+        known(scene, who)?;
+        if what != JobKind::LightUp || !self.tables.who.holds.contains(&Hold::Person) {
+            return Ok(None);
+        }
+        let word = may_light(scene, who, supervisor)?;
+        let mut fact = JobFact::new(job, what, JobEvent::Proved);
+        fact.step = Some(self.tables.who.id);
+        fact.hold = Some(Hold::Person);
+        fact.supervisor = supervisor.filter(|_| word == Word::Supervised);
+        fact.evidence = Evidence::new().with(Item::SignOff, word);
+        Ok(Some(fact))
+    }
+
     pub(super) fn light(
         &self,
         scene: &Scene,

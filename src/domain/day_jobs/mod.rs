@@ -12,6 +12,7 @@ mod refusal;
 mod state;
 
 pub use gates::LockAsk;
+pub use light_up::may_light;
 pub use refusal::Refusal;
 pub use state::{DayState, LightPan, LightUp, LockUp, Owed, ScrapsAre, Stage};
 
@@ -48,6 +49,8 @@ pub enum Command {
         what: JobKind,
         /// Who does it, and stays.
         who: PersonId,
+        /// Who stands beside a starter, for a light-up.
+        supervisor: Option<PersonId>,
     },
     /// Somebody else goes on with it.
     Who {
@@ -55,6 +58,8 @@ pub enum Command {
         what: JobKind,
         /// Who.
         who: PersonId,
+        /// Who stands beside a starter, for a light-up.
+        supervisor: Option<PersonId>,
     },
     /// Everything a pan's gate asked in the light-up, and Go on.
     Light {
@@ -155,9 +160,14 @@ impl DayJobs {
     /// A [`Refusal`] with what its sentence needs; the state is unchanged.
     pub fn decide(&self, scene: &Scene, command: &Command, now: &Now) -> Result<Vec<Draft>, Refusal> {
         match command {
-            Command::Open { job, what, who } => {
+            Command::Open {
+                job,
+                what,
+                who,
+                supervisor,
+            } => {
                 self.not_open(*what)?;
-                known(scene, *who)?;
+                let proved = self.fit_for(scene, *job, *what, (*who, *supervisor))?;
                 let ended = self
                     .open_job(*what)
                     .map(|old| JobFact::new(old, *what, JobEvent::Ended));
@@ -165,14 +175,17 @@ impl DayJobs {
                 Ok(ended
                     .into_iter()
                     .chain([opened])
+                    .chain(proved)
                     .map(|f| draft(Some(*who), f))
                     .collect())
             }
-            Command::Who { what, who } => {
-                known(scene, *who)?;
+            Command::Who { what, who, supervisor } => {
                 let job = self.open_job(*what).ok_or(guide::Refusal::NoJob)?;
-                let mut fact = JobFact::new(job, *what, JobEvent::Answered);
-                fact.step = Some(StepId::Who);
+                let proved = self.fit_for(scene, job, *what, (*who, *supervisor))?;
+                let fact = proved.unwrap_or_else(|| JobFact {
+                    step: Some(StepId::Who),
+                    ..JobFact::new(job, *what, JobEvent::Answered)
+                });
                 Ok(vec![draft(Some(*who), fact)])
             }
             Command::Light { pan, step, evidence } => self.light(scene, *pan, *step, evidence, now),

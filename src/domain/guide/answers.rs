@@ -3,7 +3,7 @@
 use super::gate::{Gate, QuestionKind};
 use super::refusal::Refusal;
 use super::state::Run;
-use crate::domain::evidence::{Evidence, Item, Seen};
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::run::Fault;
 use crate::domain::procedure::Verdict;
 
@@ -64,6 +64,11 @@ fn check_question(
                 });
             }
             checked.evidence.put(*item, Seen::Is(word));
+            if *item == Item::Compared {
+                // Who compared the second sample has taken it.
+                let sample = if word == Word::None { Word::None } else { Word::Taken };
+                checked.evidence.put(Item::Sample, Seen::Is(sample));
+            }
         }
         QuestionKind::Person | QuestionKind::Machine => {}
     }

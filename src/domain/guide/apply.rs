@@ -3,7 +3,7 @@
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, Scene, WARM_EXPIRY_MS};
 use crate::domain::entry::Entry;
-use crate::domain::evidence::{Item, Word};
+use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
@@ -110,6 +110,10 @@ impl Guide {
         };
         (run.place, run.contents, run.pump, run.heat) = (fact.place, fact.contents, fact.pump, fact.heat);
         run.drawn |= fact.place != Place::InPan;
+        if matches!(fact.event, RunEvent::Stopped | RunEvent::Fault | RunEvent::Reverified) {
+            // Nothing is taken as it was: each look is asked by itself again.
+            run.looked = Evidence::new();
+        }
         match fact.event {
             RunEvent::Began => {}
             RunEvent::Answered | RunEvent::Pump => {
@@ -137,6 +141,7 @@ impl Guide {
                 run.troubled = true;
                 run.reading = None;
                 run.level = None;
+                run.drew_ms = None;
                 run.moving_since = None;
                 run.at = Self::new(tables).goes_on_at(&run);
                 run.stopped = false;
@@ -168,6 +173,10 @@ impl Guide {
             act,
             Act::StartDraw | Act::StartRinse | Act::StartReturn | Act::StartHand | Act::StartPour
         );
+        if act == Act::EndDraw {
+            let since = run.moving_since.map(|began| rec.since(began.due()).max(0));
+            run.drew_ms = run.drew_ms.zip(since).map(|(before, now)| before + now);
+        }
         run.moving_since = moves.then(|| mark(rec, lived));
         if moves {
             run.level = None;
@@ -217,6 +226,7 @@ impl Guide {
             StepId::Wipe,
             StepId::Rinse,
             StepId::SampleBack,
+            StepId::Compare,
             StepId::GiveBack,
             StepId::PourBack,
         ];
@@ -268,6 +278,8 @@ fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
         stopped: false,
         troubled: false,
         level: None,
+        looked: Evidence::new(),
+        drew_ms: Some(0),
         moving_since: None,
     })
 }
@@ -297,6 +309,7 @@ fn take_evidence(run: &mut Run, fact: &RunFact, rec: Millis, lived: Option<&Now>
     if let Some(level) = fact.evidence.word(Item::Level) {
         run.level = Some(level);
     }
+    run.looked.take_in(&fact.evidence);
 }
 
 /// A restart sets pump and heat to unknown until seen, and asks for the look before anything else.
@@ -346,9 +359,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         Hold::Person => {
             if job.who != entry.who {
                 job.proved.remove(&Hold::Kit);
-                // A new person goes through the long form.
+                // A new person goes through the long form, and has seen nothing yet.
                 if let Some(run) = job.run.as_mut() {
                     run.form = Form::Long;
+                    run.looked = Evidence::new();
                 }
             }
             job.who = entry.who;

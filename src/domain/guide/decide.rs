@@ -208,6 +208,8 @@ impl Guide {
             stopped: false,
             troubled: false,
             level: None,
+            looked: Evidence::new(),
+            drew_ms: Some(0),
             moving_since: None,
         };
         let mut drafts = Vec::new();

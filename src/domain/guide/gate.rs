@@ -53,7 +53,8 @@ pub enum QuestionKind {
         /// The answers.
         answers: Vec<Answer>,
     },
-    /// Up to three things seen at one place, named in one answer; otherwise one by one.
+    /// Up to three things seen at one place, named in one answer; otherwise one by one. In the long form only looks this
+    /// run has given already.
     Together(Vec<(Question, Word)>),
     /// By a probe reading.
     Probe {
@@ -257,7 +258,7 @@ fn gate_len(form: Form, rest: &[&'static Step]) -> usize {
     let Some(first) = rest.first() else { return 0 };
     let more = rest.iter().skip(1).take_while(|s| match form {
         Form::Long => s.joins,
-        Form::Short => s.stop == first.stop && first.stop != Stop::Alone,
+        Form::Short => s.joins || (s.stop == first.stop && first.stop != Stop::Alone),
     });
     1 + more.count()
 }
@@ -277,7 +278,12 @@ fn gather(steps: &[&'static Step], run: &Run) -> Gate {
     for step in steps {
         for ask in step.asks {
             if let Some(q) = question(step.id, ask, Some(&run.pan.pan)) {
-                plain.push((ask.together, allowed(q, run)));
+                let group = match run.form {
+                    Form::Short => ask.together,
+                    Form::Long if ask.still && q.stands_as_seen(run) => ask.together,
+                    Form::Long => 0,
+                };
+                plain.push((group, allowed(q, run)));
             }
         }
         for hold in step.holds {
@@ -286,13 +292,9 @@ fn gather(steps: &[&'static Step], run: &Run) -> Gate {
             }
         }
     }
-    let questions = match run.form {
-        Form::Long => plain.into_iter().map(|(_, q)| q).collect(),
-        Form::Short => grouped(plain),
-    };
     Gate {
         steps: steps.to_vec(),
-        questions,
+        questions: grouped(plain),
         holds,
     }
 }
@@ -335,6 +337,16 @@ impl Question {
             QuestionKind::Look { answers, .. } => answers.iter().find(|a| a.verdict == Verdict::Good).map(|a| a.word),
             QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => {
                 None
+            }
+        }
+    }
+
+    /// Whether this run saw it last just as it must be now.
+    fn stands_as_seen(&self, run: &Run) -> bool {
+        match &self.kind {
+            QuestionKind::Look { item, .. } => self.first_good().is_some_and(|good| run.looked.is(*item, good)),
+            QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => {
+                false
             }
         }
     }

@@ -198,7 +198,10 @@ fn level(seen: &Evidence, run: &Run) -> Result<(), Refusal> {
 
 /// Hold 1: a signed-off adult, or a starter with a signed-off supervisor; never under 18 on the hot route. Alone in
 /// the kitchen, an adult vouches for themselves.
-pub(super) fn person(
+///
+/// # Errors
+/// The [`Refusal`] that says who is missing, or why nobody helps.
+pub(crate) fn person(
     scene: &Scene,
     who: PersonId,
     supervisor: Option<PersonId>,

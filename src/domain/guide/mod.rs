@@ -17,6 +17,7 @@ pub mod state;
 
 pub(crate) use answers::answers;
 pub use command::Command;
+pub(crate) use holds::person as fit_for_route;
 pub use refusal::Refusal;
 pub use scene::Scene;
 pub use state::{FilterJob, Run, Warm};
@@ -33,6 +34,8 @@ pub const IDLE_MS: i64 = 20 * 60_000;
 pub const WARM_EXPIRY_MS: i64 = 20 * 60_000;
 /// How far from its target the oil may be before a reason is asked for, in tenths of a degree (project default).
 pub const TARGET_SLACK_DC: i16 = 100;
+/// A draw under this many milliseconds in all is remarked upon (project default: a quarter of the least usual minute).
+pub const SHORT_DRAW_MS: i64 = 15_000;
 /// Clean guided runs before the short form is offered.
 pub const RUNS_BEFORE_SHORT: u32 = 10;
 

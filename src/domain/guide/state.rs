@@ -1,7 +1,7 @@
 //! What the guide knows of the open filter job and of the pan in hand.
 
 use super::{IDLE_MS, READING_FRESH_MS, SILENCE_MS, WARM_EXPIRY_MS};
-use crate::domain::evidence::Word;
+use crate::domain::evidence::{Evidence, Word};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump};
 use crate::domain::facts::setup::{Claim, Machine, Pan, Route};
 use crate::domain::fat::Fat;
@@ -196,6 +196,10 @@ pub struct Run {
     pub troubled: bool,
     /// The level seen after the return.
     pub level: Option<Word>,
+    /// What was seen last of each thing, since the run began or everything was looked at again.
+    pub looked: Evidence,
+    /// How long oil was drawn in this run, in milliseconds, all bursts together; `None` where nobody can say.
+    pub drew_ms: Option<i64>,
     /// When the pump started, for the clock on the screen.
     pub moving_since: Option<Wait>,
 }

@@ -73,6 +73,7 @@ const fn place_again(places: &'static [Answer]) -> Ask {
         how: How::IfElsewhere(places),
         hold: Some(Hold::LookAgain),
         together: 0,
+        still: false,
     }
 }
 

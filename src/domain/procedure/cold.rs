@@ -18,6 +18,7 @@ const OIL_TEMP: Step = Step {
         how: How::Probe,
         hold: Some(Hold::Temperature),
         together: 0,
+        still: false,
     }],
     ..super::hot::OIL_TEMP
 };
@@ -105,9 +106,9 @@ pub(super) const HAND: &[Step] = &[
     EMPTY_BY_HAND,
     WIPE,
     SAMPLE_BACK,
+    COMPARE,
     POUR_BACK,
     POURING,
     LEVEL,
-    COMPARE,
     LEAVE,
 ];

@@ -5,6 +5,8 @@ use super::{Step, light, lock};
 /// The steps the day's two jobs run by.
 #[derive(Clone, Copy, Debug)]
 pub struct DayTables {
+    /// Who lights.
+    pub who: &'static Step,
     /// What the morning found of scraps left out.
     pub found: &'static Step,
     /// Before a pan of oil is lit.
@@ -46,6 +48,7 @@ pub struct DayTables {
 impl DayTables {
     /// The tables as they are.
     pub const REAL: Self = Self {
+        who: &light::WHO,
         found: &light::FOUND,
         look: &light::LOOK,
         look_solid: &light::LOOK_SOLID,
@@ -70,6 +73,7 @@ impl DayTables {
     #[must_use]
     pub fn each(self, change: impl Fn(&'static Step) -> &'static Step) -> Self {
         Self {
+            who: change(self.who),
             found: change(self.found),
             look: change(self.look),
             look_solid: change(self.look_solid),

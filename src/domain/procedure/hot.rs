@@ -85,12 +85,14 @@ pub(super) const OIL_TEMP: Step = Step {
             how: How::Probe,
             hold: Some(Hold::Temperature),
             together: 0,
+            still: false,
         },
         Ask {
             item: Item::OffTarget,
             how: How::OffTarget(&[good(Word::NoTime), good(Word::FatNeeds), good(Word::MachineNeeds)]),
             hold: None,
             together: 0,
+            still: false,
         },
     ],
     ..step(StepId::OilTemp, Block::PumpOut, Hazard::WrongTemp, Stop::BeforePump)
@@ -190,10 +192,11 @@ const CLAMPED: &[Answer] = &[good(Word::Clamped), not_yet(Word::Loose)];
 
 const RINSE_NOZZLE: Step = Step {
     asks: &[
-        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(1),
+        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(2),
         off_sign(0, 1),
         off_sign(1, 1),
-        look(Item::Valve, SHUT).proves(Hold::Connected).with(2),
+        // With a nozzle nobody touches the valve: it stands as it was seen before the draw.
+        look(Item::Valve, SHUT).proves(Hold::Connected).with(1).still(),
         look(Item::Nozzle, CLAMPED).proves(Hold::Connected).with(2),
     ],
     ..RINSE
@@ -202,13 +205,14 @@ const RINSE_NOZZLE: Step = Step {
 /// These machines rinse with the valve open, so that the oil goes round.
 const RINSE_OPEN: Step = Step {
     asks: &[
-        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(1),
+        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(2),
         off_sign(0, 1),
         off_sign(1, 1),
-        look(Item::Valve, OPEN).proves(Hold::Connected).with(2),
         look(Item::TankPlace, &[good(Word::InPlace), not_yet(Word::Loose)])
             .proves(Hold::Connected)
-            .with(2),
+            .with(1)
+            .still(),
+        look(Item::Valve, OPEN).proves(Hold::Connected).with(2),
     ],
     ..RINSE
 };
@@ -221,8 +225,8 @@ const RINSING: Step = Step {
     ..step(StepId::Rinsing, Block::Return, Hazard::Jump, Stop::Alone)
 };
 
+/// Taken, and at once held beside the first: the answer to [`COMPARE`] says both.
 pub(super) const SAMPLE_BACK: Step = Step {
-    asks: &[look(Item::Sample, &[good(Word::Taken), good(Word::None)])],
     part: Part::Samples,
     ..step(StepId::SampleBack, Block::Return, Hazard::Carrying, Stop::Alone)
 };
@@ -236,10 +240,10 @@ const GIVE_BACK: Step = Step {
 const GIVE_BACK_NOZZLE: Step = Step {
     asks: &[
         look(Item::Valve, SHUT).proves(Hold::Connected).with(2),
-        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(1),
+        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(2),
         off_sign(0, 1),
         off_sign(1, 1),
-        look(Item::Nozzle, CLAMPED).proves(Hold::Connected).with(2),
+        look(Item::Nozzle, CLAMPED).proves(Hold::Connected).with(1).still(),
     ],
     ..GIVE_BACK
 };
@@ -247,12 +251,13 @@ const GIVE_BACK_NOZZLE: Step = Step {
 const GIVE_BACK_DRAIN: Step = Step {
     asks: &[
         look(Item::Valve, SHUT).proves(Hold::Connected).with(2),
-        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(1),
+        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(2),
         off_sign(0, 1),
         off_sign(1, 1),
         look(Item::Pipe, &[good(Word::Locked), not_yet(Word::Loose)])
             .proves(Hold::Connected)
-            .with(2),
+            .with(1)
+            .still(),
     ],
     ..GIVE_BACK
 };
@@ -260,12 +265,13 @@ const GIVE_BACK_DRAIN: Step = Step {
 const GIVE_BACK_BUILT_IN: Step = Step {
     asks: &[
         look(Item::Valve, SHUT).proves(Hold::Connected).with(2),
-        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(1),
+        look(Item::PanInside, CLEAR_DRY).proves(Hold::ClearDry).with(2),
         off_sign(0, 1),
         off_sign(1, 1),
         look(Item::TankPlace, &[good(Word::InPlace), not_yet(Word::Loose)])
             .proves(Hold::Connected)
-            .with(2),
+            .with(1)
+            .still(),
     ],
     ..GIVE_BACK
 };
@@ -296,10 +302,17 @@ pub(super) const LEVEL: Step = Step {
 pub(super) const COMPARE: Step = Step {
     asks: &[look(
         Item::Compared,
-        &[good(Word::Better), good(Word::Same), good(Word::Worse)],
+        &[
+            good(Word::Better),
+            good(Word::Same),
+            good(Word::Worse),
+            // There is no second one: seldom said, and the screen keeps it aside.
+            good(Word::None),
+        ],
     )],
     part: Part::Samples,
-    ..step(StepId::Compare, Block::Return, Hazard::Judgement, Stop::BeforeLeaving)
+    joins: true,
+    ..step(StepId::Compare, Block::Return, Hazard::Carrying, Stop::Alone)
 };
 
 pub(super) const LEAVE: Step = Step {
@@ -310,6 +323,7 @@ pub(super) const LEAVE: Step = Step {
             how: How::TagIfLow(&[good(Word::Hung), not_yet(Word::Missing)]),
             hold: Some(Hold::Level),
             together: 0,
+            still: false,
         },
         look(Item::Left, &[good(Word::Off), good(Word::Relit), good(Word::Set)]).with(4),
     ],
@@ -332,11 +346,11 @@ pub(super) const NOZZLE: &[Step] = &[
     RINSE_NOZZLE,
     RINSING,
     SAMPLE_BACK,
+    COMPARE,
     GIVE_BACK_NOZZLE,
     RETURNING,
     TANK,
     LEVEL,
-    COMPARE,
     LEAVE,
 ];
 
@@ -355,11 +369,11 @@ pub(super) const DRAIN: &[Step] = &[
     RINSE_OPEN,
     RINSING,
     SAMPLE_BACK,
+    COMPARE,
     GIVE_BACK_DRAIN,
     RETURNING,
     TANK,
     LEVEL,
-    COMPARE,
     LEAVE,
 ];
 
@@ -378,10 +392,10 @@ pub(super) const BUILT_IN: &[Step] = &[
     RINSE_OPEN,
     RINSING,
     SAMPLE_BACK,
+    COMPARE,
     GIVE_BACK_BUILT_IN,
     RETURNING,
     TANK,
     LEVEL,
-    COMPARE,
     LEAVE,
 ];

@@ -4,7 +4,7 @@
 //! level is asked now rests on cold oil standing about 9 % lower than at 150 °C (density fits after Esteban 2012).
 
 use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Answer, Ask, Block, Hazard, Hold, Part, Step, StepId, Stop, Verdict};
+use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop, Verdict};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::Fault;
 
@@ -56,6 +56,20 @@ const VALVE: Ask = look(Item::Valve, &[good(Word::Shut), not_yet(Word::Open)]);
 const SET_OR_NOT: Ask = look(
     Item::Melt,
     &[good(Word::AllLiquid), good(Word::PartLiquid), good(Word::Solid)],
+);
+
+/// Who lights, and stays. Answered by a name as the job is opened.
+pub(super) const WHO: Step = step(
+    StepId::Who,
+    Hazard::Person,
+    &[Hold::Person],
+    &[Ask {
+        item: Item::SignOff,
+        how: How::Person,
+        hold: Some(Hold::Person),
+        together: 0,
+        still: false,
+    }],
 );
 
 /// What the morning found where a lock-up left scraps outdoors.

@@ -29,6 +29,7 @@ const fn probe(item: Item) -> Ask {
         how: How::Probe,
         hold: Some(Hold::Scraps),
         together: 0,
+        still: false,
     }
 }
 

@@ -113,8 +113,6 @@ keyed! {
         Crust = "crust",
         /// Nobody hears the alarm.
         Unheard = "unheard",
-        /// Wrong judgement only; nobody is hurt.
-        Judgement = "judgement",
     }
 }
 
@@ -173,6 +171,9 @@ pub struct Ask {
     /// In the short form, questions of one stop that share a number are one answer (at most three, at one place);
     /// 0 stands alone.
     pub together: u8,
+    /// Whether the long form does the same, once this pan's run has seen each of them so: a look given already, at
+    /// something that stands as it was left. Never for what the work itself changes, as the inside of a pan.
+    pub still: bool,
 }
 
 /// What going on from a step sets in motion.
@@ -270,7 +271,7 @@ pub struct Step {
     pub stop: Stop,
     /// When it is there at all.
     pub part: Part,
-    /// In the long form, asked on the same hold as the step before it.
+    /// Asked in one with the step before it, in both forms.
     pub joins: bool,
 }
 

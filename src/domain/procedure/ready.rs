@@ -33,6 +33,7 @@ pub(super) const READY: &[Step] = &[
             how: How::Person,
             hold: Some(Hold::Person),
             together: 0,
+            still: false,
         }],
     ),
     ready(
@@ -67,6 +68,7 @@ pub(super) const READY: &[Step] = &[
                 how: How::Machine,
                 hold: None,
                 together: 0,
+                still: false,
             },
             // Yes and not known are honest answers: they close the machine to claimed pans, not the job.
             look(

@@ -73,6 +73,7 @@ pub(super) const fn look(item: Item, answers: &'static [Answer]) -> Ask {
         how: How::Look(answers),
         hold: None,
         together: 0,
+        still: false,
     }
 }
 
@@ -88,14 +89,21 @@ impl Ask {
         self.together = together;
         self
     }
+
+    /// The same question, in the long form too answered with the others of its number once each was seen so.
+    pub(super) const fn still(mut self) -> Self {
+        self.still = true;
+        self
+    }
 }
 
-/// The two signs of heat off, answered together as `group` in the short form.
+/// The two signs of heat off, answered together as `group` in the short form, and once seen so in the long form too.
 pub(super) const fn off_sign(which: usize, group: u8) -> Ask {
     Ask {
         item: Item::Knob,
         how: How::OffSign(which),
         hold: Some(Hold::HeatOff),
         together: group,
+        still: true,
     }
 }

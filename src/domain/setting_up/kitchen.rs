@@ -205,6 +205,22 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     ]
 }
 
+/// What a first set-up asks: the name, where it is with the number to call there, and the limit, which is a choice
+/// somebody makes. Acidity comes with it where it has a limit, or where nothing else has one.
+pub(super) fn first(answers: &Answers) -> Vec<Vec<Field>> {
+    let mut page = vec![
+        Field::KitchenName,
+        Field::Country,
+        Field::CountryCode,
+        Field::Emergency,
+        Field::LimitPolar,
+    ];
+    if answers.get(Field::LimitPolar).is_empty() || !answers.get(Field::LimitAcid).is_empty() {
+        page.extend([Field::LimitAcid, Field::AcidUnit]);
+    }
+    vec![page]
+}
+
 pub(super) fn check(id: KitchenId, answers: &Answers, around: Around, wrongs: &mut Vec<Wrong>) -> Option<Vec<Fact>> {
     let mut read = Reader { answers, wrongs };
     let name = read.words(Field::KitchenName, NAME_MOST);

@@ -82,6 +82,20 @@ pub(super) fn of(machine: &Machine) -> Answers {
     answers
 }
 
+/// What a first set-up asks of a machine: how oil gets into it, its tank and heater, and the window of its manual. What
+/// it has met stays not known, which closes it to every pan that is kept for something.
+pub(super) const FIRST: &[&[Field]] = &[
+    &[
+        Field::OutBy,
+        Field::MachineName,
+        Field::Tank,
+        Field::Heater,
+        Field::HeaterWatts,
+        Field::TakesSolid,
+    ],
+    &[Field::WindowLow, Field::WindowHigh, Field::Target, Field::Filters],
+];
+
 fn is_hand(answers: &Answers) -> bool {
     answers.get(Field::OutBy) == OutBy::Hand.key()
 }

@@ -234,6 +234,34 @@ impl Subject {
         }
     }
 
+    /// The pages a first set-up asks: what nobody can guess, and what somebody must have looked at. Everything else has a
+    /// default, which is shown and can be opened ([`Subject::rest_pages`]).
+    #[must_use]
+    pub fn first_pages(self, id: u128, answers: &Answers, around: Around) -> Vec<Vec<Field>> {
+        let shown = self.pages(id, answers, around).concat();
+        let first = match self {
+            Self::Kitchen => kitchen::first(answers),
+            Self::Pan => pan::FIRST.iter().map(|page| page.to_vec()).collect(),
+            Self::Machine => machine::FIRST.iter().map(|page| page.to_vec()).collect(),
+            Self::Person | Self::Instrument => return self.pages(id, answers, around),
+        };
+        let asked = |page: Vec<Field>| page.into_iter().filter(|field| shown.contains(field)).collect();
+        first
+            .into_iter()
+            .map(asked)
+            .filter(|page: &Vec<Field>| !page.is_empty())
+            .collect()
+    }
+
+    /// The pages a first set-up leaves at their defaults.
+    #[must_use]
+    pub fn rest_pages(self, id: u128, answers: &Answers, around: Around) -> Vec<Vec<Field>> {
+        let first = self.first_pages(id, answers, around).concat();
+        let rest = |page: Vec<Field>| page.into_iter().filter(|field| !first.contains(field)).collect();
+        let pages = self.pages(id, answers, around).into_iter().map(rest);
+        pages.filter(|page: &Vec<Field>| !page.is_empty()).collect()
+    }
+
     /// The facts the answers come to.
     ///
     /// # Errors

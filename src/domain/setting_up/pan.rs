@@ -134,6 +134,20 @@ pub(super) fn of(pan: &Pan, today: Day) -> Answers {
     answers
 }
 
+/// What a first set-up asks of a pan: its litres and mark, how heat is seen to be off, its fat, what meets it, what is
+/// in it. Nothing that a hold or a claim rests on is left unseen.
+pub(super) const FIRST: &[&[Field]] = &[
+    &[Field::PanName, Field::PanFull, Field::PanMin, Field::PanMark],
+    &[
+        Field::PanHeat,
+        Field::OffSigns,
+        Field::PanFat,
+        Field::Food,
+        Field::InIt,
+        Field::FreshOn,
+    ],
+];
+
 pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>> {
     let mut kept_for = vec![Field::Claims];
     if answers.set(Field::Claims).next().is_some() {

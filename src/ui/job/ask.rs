@@ -5,6 +5,7 @@ use super::draft;
 use super::frame::{Around, Lines, Step};
 use super::signs;
 use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::run::Form;
 use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::asking::{Asking, Touched};
 use crate::domain::guide::gate::{Gate, Question, QuestionKind};
@@ -13,10 +14,13 @@ use crate::domain::procedure::{Answer, Hold, StepId};
 use crate::domain::units::Temp;
 use crate::nodes;
 use crate::ui::node::{Act, Element, Held, Node, Tell, Text, el, live, several};
-use crate::ui::parts::{Pad, PadWords, SignKind, answer_button, go_on};
+use crate::ui::parts::{Pad, PadWords, Rank, SignKind, answer_button, button, go_on};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::{Lang, answers, hazards, holds, questions, steps};
+
+/// As many answers as stand large on one screen.
+const ANSWERS_MOST: usize = 3;
 
 /// What a screen gives to the gate it shows.
 pub struct AskParts {
@@ -46,7 +50,8 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         hold: asking.gate().is_hold(),
         lang,
     };
-    let lines = lines(asking, &question, &parts, lang);
+    let again = run.as_ref().is_some_and(|run| run.form == Form::Long);
+    let lines = lines(asking, &question, &parts, again, lang);
     let AskParts {
         around,
         aside,
@@ -59,12 +64,26 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         QuestionKind::Look { item, .. } | QuestionKind::Probe { item } => Some(*item),
         QuestionKind::Together(_) | QuestionKind::Person | QuestionKind::Machine => None,
     };
+    // Two groups of one step are two screens as well.
+    let first = match &question.kind {
+        QuestionKind::Together(group) => group.first().and_then(|(first, _)| match first.kind {
+            QuestionKind::Look { item, .. } => Some(item),
+            QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => {
+                None
+            }
+        }),
+        QuestionKind::Look { .. } | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => item,
+    };
     let out_by = around.out_by;
+    let rare = match &question.kind {
+        QuestionKind::Look { item, answers } => shown.rare(*item, answers),
+        QuestionKind::Together(_) | QuestionKind::Probe { .. } | QuestionKind::Person | QuestionKind::Machine => None,
+    };
     // The gate too: a look again asks other steps' questions, and the gate after it may begin with the same one. And the
     // pan: lock-up asks the same of one pan after the other.
     let (gate, asked) = (asking.gate().id().key(), question.step.key());
     let pan = around.pan.as_deref().unwrap_or_default();
-    let key = format!("{gate}.{asked}.{}.{pan}", item.map_or("", Item::key));
+    let key = format!("{gate}.{asked}.{}.{pan}", first.map_or("", Item::key));
     let (middle, answers) = match question.kind {
         QuestionKind::Look { item, answers } => (
             Node::Nothing,
@@ -80,7 +99,7 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         hazard_sign: step.map_or(SignKind::Warning, |s| signs::of_hazard(s.hazard)),
         sign: signs::of_question(question.step, item).filter(|_| asking.not_yet().is_none()),
         middle,
-        aside: Some(aside),
+        aside: Some(nodes![rare, aside]),
         ..Step::new(around, lines, on_stop, answers)
     };
     screen.draw(desk.bench, key).into()
@@ -102,7 +121,8 @@ fn begun(step: &TableStep, item: Item, asking: &Asking) -> bool {
     others.into_iter().any(|ask| asking.seen().get(ask.item).is_some())
 }
 
-fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> Lines {
+/// `again`: a group is made of looks given before, as it is in the long form.
+fn lines(asking: &Asking, question: &Question, parts: &AskParts, again: bool, lang: Lang) -> Lines {
     let around = &parts.around;
     let step = table_step(asking.gate(), question.step);
     if let Some((item, word)) = asking.not_yet() {
@@ -150,7 +170,7 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, lang: Lang) -> 
         }
         QuestionKind::Person => (None, None),
         QuestionKind::Together(_) => {
-            let asked = questions::of_group(lang);
+            let asked = questions::of_group(again, lang);
             let words = around.own.as_ref().map(|own| format!("{own} {asked}"));
             (hazard, Some(words.unwrap_or_else(|| asked.to_owned())))
         }
@@ -180,8 +200,18 @@ impl Shown {
         go_on(label, all, move || desk.go_on())
     }
 
+    /// An answer beyond three: seldom given, and kept aside.
+    fn rare(self, item: Item, answers: &[Answer]) -> Option<Element> {
+        let Self { desk, lang, .. } = self;
+        let word = answers.get(ANSWERS_MOST)?.word;
+        let press = move || desk.touch(|asking, run, now| asking.look(item, word, run, now));
+        let testid = format!("rare-{}-{}", item.key(), word.key());
+        Some(button(Rank::Plain, answers::label(item, word, lang), testid, press))
+    }
+
     fn looks(self, asking: &Asking, step: StepId, item: Item, answers: &[Answer], out_by: OutBy) -> Node {
         let Self { desk, lang, .. } = self;
+        let answers = answers.get(..ANSWERS_MOST).unwrap_or(answers);
         let given = asking.seen().word(item);
         let alone = answers.len() == 1;
         let testid = |word: Word| format!("answer-{}-{}", item.key(), word.key());

@@ -1,7 +1,7 @@
 //! Before a light-up or a lock-up: who does it opens it; and STOP while nothing is in hand.
 
 use super::page::{JobPage, to_today};
-use super::people::everybody;
+use super::people::{everybody, named};
 use crate::domain::facts::job::JobKind;
 use crate::domain::ids::PersonId;
 use crate::nodes;
@@ -13,15 +13,26 @@ use crate::words::run::job_name;
 use crate::words::screens::day::{self, DaySay};
 use crate::words::screens::job::{self, JobSay};
 
-/// The page that opens one of the day's two jobs.
+/// The page that opens one of the day's two jobs: a press on a name goes on, so none is drawn as pressed already.
 #[must_use]
-pub fn begin_day(bench: Bench, what: JobKind, on_open: Tell<PersonId>) -> Element {
+pub fn begin_day(bench: Bench, what: JobKind, on_named: Tell<PersonId>) -> Element {
+    let asked = day::say(DaySay::WhoDoesIt, bench.lang);
+    begin_by(bench, what, asked, everybody(bench, None, on_named))
+}
+
+/// The same once a starter is named, with those who may stand beside.
+#[must_use]
+pub fn begin_beside(bench: Bench, what: JobKind, fit: Vec<(PersonId, String)>, on_named: Tell<PersonId>) -> Element {
+    let asked = job::say(JobSay::WhoBeside, bench.lang);
+    begin_by(bench, what, asked, named(fit, None, on_named))
+}
+
+fn begin_by(bench: Bench, what: JobKind, asked: &'static str, names: Element) -> Element {
     let lang = bench.lang;
     let holds = nodes![
         el("p").class("job-text").text(day::begin_text(what, lang)),
-        el("h2").text(day::say(DaySay::WhoDoesIt, lang)),
-        // A press on a name goes on, so none is drawn as pressed already.
-        everybody(bench, None, on_open),
+        el("h2").text(asked),
+        names,
     ];
     JobPage::new("begin", job_name(what, lang), to_today(lang), holds).draw(bench)
 }

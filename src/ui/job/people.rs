@@ -8,10 +8,16 @@ use crate::ui::parts::answer_button;
 /// Everybody who works here; `chosen` is drawn as pressed.
 #[must_use]
 pub fn everybody(bench: Bench, chosen: Option<PersonId>, on_press: Tell<PersonId>) -> Element {
-    let people: Vec<(PersonId, String)> = bench.look(|kitchen, _| {
+    let people = bench.look(|kitchen, _| {
         let people = kitchen.ledger().book.people.values();
         people.map(|p| (p.person, p.initials.clone())).collect()
     });
+    named(people, chosen, on_press)
+}
+
+/// These people; `chosen` is drawn as pressed.
+#[must_use]
+pub fn named(people: Vec<(PersonId, String)>, chosen: Option<PersonId>, on_press: Tell<PersonId>) -> Element {
     el("div")
         .class("picks")
         .children(people.into_iter().map(|(id, initials)| {

@@ -21,8 +21,7 @@ pub const fn of_hazard(hazard: Hazard) -> SignKind {
         | Hazard::Jump
         | Hazard::OpenValve
         | Hazard::Live
-        | Hazard::Unheard
-        | Hazard::Judgement => SignKind::Warning,
+        | Hazard::Unheard => SignKind::Warning,
     }
 }
 

@@ -126,24 +126,38 @@ async fn make_demo() -> Result<(), Refused> {
     Ok(())
 }
 
-/// The way out of the demo, which deletes its database.
+/// On every screen of the demo: that it is one, and the way out, which deletes its database. Not from a window that
+/// only shows it: another one may be in the middle of a job.
 #[must_use]
-pub fn leave_demo(bench: Bench) -> Act {
+pub fn demo_band(bench: Bench) -> Element {
     let reboot = expect_context::<Reboot>();
-    Act::new(move || {
-        bench.journal().close();
-        prefs::set_world(None);
+    let elsewhere = Held::new(false);
+    let leave = Act::new(move || {
+        let journal = bench.journal();
         spawn_local(async move {
-            // Another window that still holds it lets go by itself; the next demo begins by deleting it again.
+            if !journal.is_mine().await {
+                elsewhere.set(true);
+                return;
+            }
+            journal.close();
+            prefs::set_world(None);
+            // The next demo begins by deleting it again.
             let _ = IdbJournal::delete(World::Demo.database()).await;
             reboot.now();
         });
-    })
+    });
+    let refused = live(move || {
+        let words = el("p").attr("role", "alert").testid("demo-elsewhere");
+        elsewhere
+            .get()
+            .then(|| words.text(line(Line::DemoElsewhere, bench.lang)))
+    });
+    band(bench.lang, leave).child(refused)
 }
 
-/// On every screen of the demo: that it is one, and the way out.
+/// The band as it is drawn.
 #[must_use]
-pub fn demo_band(lang: Lang, leave: Act) -> Element {
+pub fn band(lang: Lang, leave: Act) -> Element {
     el("aside")
         .class("demo-band")
         .testid("demo-band")

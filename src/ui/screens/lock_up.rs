@@ -170,6 +170,7 @@ fn draw(yard: Yard) -> Node {
                     job: JobId(fresh_id()),
                     what: JobKind::LockUp,
                     who,
+                    supervisor: None,
                 });
             });
             begin_day(bench, JobKind::LockUp, open).into()

@@ -14,9 +14,9 @@ use crate::ui::cards::{CardDesk, use_cards};
 use crate::ui::node::{Act, Element, Held, Node, Reach, Tell, el, follow, live};
 use crate::ui::parts::{Rank, button};
 use crate::ui::prefs;
-use crate::words::forms;
 use crate::words::log::{Office, office};
 use crate::words::screens::{Screen as Words, screen as words};
+use crate::words::{Lang, forms, proposed};
 
 /// A form.
 pub struct Form {
@@ -39,7 +39,10 @@ impl Form {
         let answers = drafts::kept(&self.draft).unwrap_or_else(|| {
             around(bench, |a| {
                 let zone = clock::device_zone().unwrap_or_default();
-                subject.filled(id, a).unwrap_or_else(|| subject.blank(a, &zone))
+                subject.filled(id, a).unwrap_or_else(|| match self.page {
+                    Some(_) => with_proposed(subject.blank(a, &zone), bench.lang),
+                    None => subject.blank(a, &zone),
+                })
             })
         });
         let desk = FormDesk {
@@ -49,6 +52,7 @@ impl Form {
             id,
             paged: self.page.is_some(),
             page: self.page.unwrap_or_else(|| Held::new(0)),
+            whole: Held::new(false),
             given: Held::new(Given {
                 answers,
                 wrongs: Vec::new(),
@@ -61,6 +65,17 @@ impl Form {
         begin_each_page_at_its_top(desk.page, top);
         live(move || desk.given.with(|given| desk.drawn(given, desk.page.get(), top)))
     }
+}
+
+/// With the words most kitchens would type.
+fn with_proposed(blank: Answers, lang: Lang) -> Answers {
+    let words = Field::ALL
+        .iter()
+        .filter_map(|field| Some((*field, proposed::proposed(*field, lang)?)));
+    words.fold(blank, |answers, (field, words)| match answers.get(field) {
+        "" => answers.with(field, words),
+        _ => answers,
+    })
 }
 
 /// A page that was turned begins at its top, for the eye and for who hears it.
@@ -115,6 +130,8 @@ struct FormDesk {
     id: u128,
     paged: bool,
     page: Held<usize>,
+    /// Whether what has a default is asked too.
+    whole: Held<bool>,
     given: Held<Given>,
     draft: Held<String>,
     on_saved: Held<Act>,
@@ -166,12 +183,50 @@ impl FormDesk {
                     .text(title),
             )
             .children(fields)
+            .child(if page + 1 >= pages.len() {
+                self.rest(&given.answers)
+            } else {
+                Node::Nothing
+            })
             .child(end)
     }
 
+    /// What was not asked, as it stands, and the way to it.
+    fn rest(self, answers: &Answers) -> Node {
+        let lang = self.bench.lang;
+        let left = if self.paged && !self.whole.get() {
+            around(self.bench, |a| self.subject.rest_pages(self.id, answers, a))
+        } else {
+            Vec::new()
+        };
+        if left.is_empty() {
+            return Node::Nothing;
+        }
+        let lines = left.concat().into_iter();
+        let lines = lines.filter_map(|field| proposed::stands(field, answers, lang));
+        let ask = button(Rank::Plain, proposed::ask_the_rest(lang), "form-rest", move || {
+            self.whole.set(true);
+            self.go_on();
+        });
+        el("section")
+            .class("form-rest")
+            .testid("form-stands")
+            .child(el("h3").text(proposed::rest_title(lang)))
+            .child(el("ul").children(lines.map(|line| el("li").text(line))))
+            .child(ask)
+            .into()
+    }
+
     fn pages(self, answers: &Answers) -> Vec<Vec<Field>> {
-        let pages = around(self.bench, |a| self.subject.pages(self.id, answers, a));
-        if self.paged { pages } else { vec![pages.concat()] }
+        let (subject, id) = (self.subject, self.id);
+        if !self.paged {
+            return vec![around(self.bench, |a| subject.pages(id, answers, a)).concat()];
+        }
+        let mut pages = around(self.bench, |a| subject.first_pages(id, answers, a));
+        if self.whole.get_untracked() {
+            pages.extend(around(self.bench, |a| subject.rest_pages(id, answers, a)));
+        }
+        pages
     }
 
     fn answer(self, field: Field, value: String) {
@@ -204,7 +259,9 @@ impl FormDesk {
             wrongs.retain(|wrong| is_on(shown, wrong));
             self.given.update(|given| given.wrongs = wrongs);
         } else if last {
-            // An earlier page came to be wrong by what was answered later: go back to it.
+            // An earlier page came to be wrong by what was answered later, or one that was not asked: go to it.
+            self.whole.set(true);
+            let pages = self.given.with_untracked(|given| self.pages(&given.answers));
             let at = wrongs
                 .first()
                 .and_then(|wrong| pages.iter().position(|page| is_on(page, wrong)));

@@ -207,6 +207,17 @@ pub fn above_mark(percent: u32, lang: Lang) -> String {
     )
 }
 
+/// A draw that ended early, said beside the look at what is left.
+#[must_use]
+pub fn short_draw(seconds: i64, from_s: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "Only {}: a pan mostly takes {} or more. Look well.",
+        format::length(seconds, lang),
+        format::length(i64::from(from_s), lang)
+    )
+}
+
 /// The window a reading must lie in, and what it aims at.
 #[must_use]
 pub fn window(low: Temp, high: Temp, target: Temp, lang: Lang) -> String {

@@ -2,8 +2,8 @@
 //! the sizes promised for a phone on the wall. None may be forgotten.
 
 use journeys::{
-    Known, Look, Outcome, Phone, Rest, SCREENS, Sight, TALL, Walker, journey, journey_on, kitchen_with, no_complaints,
-    none_forgotten, until,
+    Known, Look, Outcome, Phone, Rest, SCREENS, SMALL, Sight, TALL, Walker, journey, journey_on, kitchen_with,
+    no_complaints, none_forgotten, until,
 };
 use panward::domain::facts::setup::OutBy;
 use panward::domain::setting_up::Subject;
@@ -113,6 +113,12 @@ async fn every_step_of_a_filter_job_keeps_its_promises() -> Outcome {
         phone.press("back").await?;
         phone.press("safe-now").await?;
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
+        // Nothing goes wrong with the next: its way back has every step there is.
+        for part in ["with-wipe", "with-samples"] {
+            phone.tap(part).await?;
+        }
+        phone.press("begin-2").await?;
+        inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("choose")).await?;
         phone.press("put-away").await?;
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
         println!("{} sights", seen.len());
@@ -129,6 +135,8 @@ async fn every_step_of_the_day_keeps_its_promises() -> Outcome {
         let walker = Walker::new().picks("HL");
         let (mut seen, mut all) = (BTreeSet::new(), Vec::new());
         phone.go("light-up").await?;
+        phone.press("person-NS").await?;
+        all.extend(phone.complaints("who stands beside", Look::STEP).await?);
         inspect(phone, &walker, (&mut seen, &mut all), |sight| sight.at("pans")).await?;
         for (pan, walker) in [
             ("1", walker.clone()),
@@ -210,6 +218,46 @@ async fn the_cards_keep_their_promises() -> Outcome {
             all.extend(stage.phone.complaints(&format!("the {id} card"), Look::SCREEN).await?);
             stage.phone.tap(&format!("card-{id}-close")).await?;
         }
+        no_complaints(&all)
+    })
+    .await
+}
+
+/// The fields a page of first set-up is answered with, and those tapped; each page is left by its one way on.
+const SET_UP: &[(&[(&str, &str)], &[&str])] = &[
+    (&[("kitchen-name", "Quay Street Fryer")], &[]),
+    (&[("initials", "AB")], &["adult-yes", "vouched"]),
+    (&[("pan-full", "20"), ("pan-min", "15")], &[]),
+    (&[], &["pan-fat-rapeseed", "food-gluten", "in-it-fresh"]),
+    (&[("tank", "60")], &["out-by-nozzle", "heater-no"]),
+    (&[], &[]),
+];
+
+#[tokio::test]
+async fn every_page_of_a_first_set_up_keeps_its_promises() -> Outcome {
+    journey_on("every_page_of_set_up", TALL, async |stage| {
+        stage.phone.set_zone("Europe/London").await?;
+        stage.evening().await?;
+        let mut all = Vec::new();
+        let phone = &mut stage.phone;
+        phone.press("start-set-up").await?;
+        for (n, (typed, tapped)) in (1..).zip(SET_UP) {
+            for (id, text) in *typed {
+                phone.enter(id, text).await?;
+            }
+            for id in *tapped {
+                phone.tap(id).await?;
+            }
+            phone.settled().await?;
+            let name = format!("set-up-{n}");
+            all.extend(phone.complaints(&name, Look::SCREEN).await?);
+            for (screen, wide) in [(SMALL, 360), (TALL, 412)] {
+                phone.fit(screen).await?;
+                phone.shot(&format!("{name}-{wide}")).await?;
+            }
+            phone.press("form-next").await?;
+        }
+        phone.see("set-up-ready").await?;
         no_complaints(&all)
     })
     .await

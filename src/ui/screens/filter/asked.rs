@@ -8,7 +8,7 @@ use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::guide::gate::QuestionKind;
 use crate::domain::guide::state::Phase;
-use crate::domain::procedure::StepId;
+use crate::domain::procedure::{StepId, Timer};
 use crate::kitchen::alarm::Urgency;
 use crate::kitchen::filter;
 use crate::nodes;
@@ -87,9 +87,18 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
     }
 }
 
-/// Why everything is looked at again, where it is.
+/// Why everything is looked at again, where it is; how short a draw was, where what is left is looked at.
 fn note(floor: Floor, asking: &Asking, run: Option<&Run>) -> Option<String> {
     let lang = floor.bench.lang;
+    if let (StepId::Remainder, Some(run)) = (asking.gate().id(), run) {
+        let draw = floor
+            .bench
+            .look(|kitchen, _| filter::place_in_block(kitchen.guide(), StepId::Draw));
+        let Some(Timer::Expect { from_s, .. }) = draw.and_then(|(draw, ..)| draw.timer) else {
+            return None;
+        };
+        return filter::short_draw_s(run).map(|seconds| job::short_draw(seconds, from_s, lang));
+    }
     let run = run.filter(|_| asking.gate().id() == StepId::LookAgain)?;
     let said = if run.phase == Phase::Asking {
         Say::AreYouThere

@@ -9,6 +9,7 @@ use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::is_evidence;
 use crate::domain::quick::{self, Quick, QuickRefusal, Said, is_quick};
 use crate::kitchen::Order;
+use crate::kitchen::filter;
 use crate::nodes;
 use crate::ui::bench::{Bench, LiveKitchen};
 use crate::ui::node::{Element, Held, Node, el, live};
@@ -117,13 +118,16 @@ fn steps(bench: Bench, entries: &[EntryId], pan: Option<PanId>, open: Held<Optio
     let list = el("ol").class("log-steps").testid("log-steps");
     let list = bench.look(|kitchen, _| {
         let lines = entries.iter().filter_map(|id| kitchen.ledger().line(*id));
+        let mut before = None;
         list.children(lines.map(|line| {
             let entry = line.written();
+            let ran = before.replace(entry).and_then(|before| filter::ran_s(before, entry));
             let seen = log_lines::evidence(&entry.fact, lang).join(", ");
             let seen = (!seen.is_empty()).then(|| el("span").class("seen").text(" · ").text(seen));
             el("li")
                 .child(el("time").text(format::time_of_day(entry.at, entry.off_min)))
                 .text(log_lines::step(&entry.fact, lang))
+                .text(ran.map_or_else(String::new, |s| log_lines::ran(s, lang)))
                 .child(seen)
         }))
     });

@@ -16,7 +16,7 @@ use crate::ui::frame::{Around, eyebrow};
 use crate::ui::node::{Act, Element, Held, Node, Tell, el};
 use crate::ui::prefs;
 use crate::ui::screen::Screen;
-use crate::ui::screens::first::demo_band;
+use crate::ui::screens::first::band;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::{Lang, dates};
 
@@ -34,7 +34,7 @@ pub fn at_a_glance(glance: Glance, world: World, desk: CardDesk, pressed: Held<O
             press(&id);
         }
     };
-    let demo = (world == World::Demo).then(|| demo_band(lang, Act::new(move || press("leave-demo"))));
+    let demo = (world == World::Demo).then(|| band(lang, Act::new(move || press("leave-demo"))));
     let today = the_day(Held::new(glance.today), lang, || ()).on("click", wait);
     let around = Around {
         emergency: desk.buttons(lang),

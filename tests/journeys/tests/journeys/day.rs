@@ -119,3 +119,22 @@ async fn a_day_is_locked_up_with_scraps_proven_cold_and_lit_again() -> Outcome {
     })
     .await
 }
+
+#[tokio::test]
+async fn a_starter_lights_the_range_only_beside_somebody_signed_off() -> Outcome {
+    journey("light_up_starter", async |stage| {
+        stage.demo().await?;
+        let before = stage.export().await?.entries().len();
+        let phone = &mut stage.phone;
+        phone.go("light-up").await?;
+        let beside = phone.press("person-NS").await?;
+        assert!(beside.has("person-HL") && beside.has("person-BO"), "{beside:?}");
+        assert!(!beside.has("person-NS") && !beside.has("person-TW"), "{beside:?}");
+        let lit = phone.press("person-HL").await?;
+        assert!(lit.at("pans"), "{lit:?}");
+        let export = stage.export().await?;
+        assert!(saw(export.since(before), "sign_off", "supervised"));
+        Ok(())
+    })
+    .await
+}

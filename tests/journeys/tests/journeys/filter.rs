@@ -46,6 +46,14 @@ async fn pan(stage: &mut Stage, walker: &Walker, pan: &str, most: u32) -> Outcom
     Ok(())
 }
 
+/// Asks for everything the next pan can have: it is rinsed unless told otherwise.
+async fn everything(stage: &mut Stage) -> Outcome {
+    for part in ["with-wipe", "with-samples"] {
+        stage.phone.tap(part).await?;
+    }
+    Ok(())
+}
+
 async fn put_away(stage: &mut Stage, walker: &Walker) -> Outcome {
     let phone = &mut stage.phone;
     phone.forget_touches();
@@ -60,8 +68,9 @@ async fn put_away(stage: &mut Stage, walker: &Walker) -> Outcome {
     Ok(())
 }
 
-/// Every run of a finished job with the job's own entries holds what the holds ask for.
-async fn evidence(stage: &mut Stage, before: usize, out_by: OutBy, form: &str, rinsed: bool) -> Outcome {
+/// Every run of a finished job with the job's own entries holds what the holds ask for; `parts` of rinse and wipe, each
+/// with a look at heat of its own, were in it.
+async fn evidence(stage: &mut Stage, before: usize, out_by: OutBy, form: &str, parts: usize) -> Outcome {
     let export = stage.export().await?;
     let new = export.since(before);
     let job = of_the_job(new);
@@ -79,8 +88,8 @@ async fn evidence(stage: &mut Stage, before: usize, out_by: OutBy, form: &str, r
             .count();
         assert_eq!(
             off,
-            2 + usize::from(rinsed),
-            "heat is looked at before the draw, a rinse and the return"
+            2 + parts,
+            "heat is looked at before the draw, a wipe, a rinse and the return"
         );
     }
     assert_eq!(times_seen(&job, "line", "run_empty"), 1);
@@ -99,11 +108,17 @@ async fn two_pans_in_the_long_form() -> Outcome {
         let walker = Walker::new();
         ready(stage, &walker).await?;
         for name in ["1", "2"] {
+            everything(stage).await?;
             pan(stage, &walker, name, PAN_LONG).await?;
             stage.phone.see("run-done").await?;
         }
         put_away(stage, &walker).await?;
-        evidence(stage, before, OutBy::Nozzle, "long", true).await
+        evidence(stage, before, OutBy::Nozzle, "long", 2).await?;
+        let export = stage.export().await?;
+        let sampled = times_seen(export.since(before), "sample", "taken");
+        assert_eq!(sampled, 4, "two samples of each pan");
+        assert_eq!(times_seen(export.since(before), "compared", "better"), 2);
+        Ok(())
     })
     .await
 }
@@ -123,7 +138,7 @@ async fn two_pans_in_the_short_form() -> Outcome {
             pan(stage, &walker, name, PAN_SHORT).await?;
         }
         put_away(stage, &walker).await?;
-        evidence(stage, before, OutBy::Nozzle, "short", false).await
+        evidence(stage, before, OutBy::Nozzle, "short", 0).await
     })
     .await
 }
@@ -136,10 +151,11 @@ async fn a_machine_the_oil_is_drained_to() -> Outcome {
         let walker = Walker::at(OutBy::Drain);
         ready(stage, &walker).await?;
         for name in ["1", "2"] {
+            everything(stage).await?;
             pan(stage, &walker, name, PAN_LONG).await?;
         }
         put_away(stage, &walker).await?;
-        evidence(stage, before, OutBy::Drain, "long", true).await
+        evidence(stage, before, OutBy::Drain, "long", 2).await
     })
     .await
 }

@@ -185,3 +185,20 @@ async fn ignores_stray_touches_on_a_hold() -> Outcome {
     })
     .await
 }
+
+#[tokio::test]
+async fn a_draw_of_a_moment_is_remarked_upon_where_the_rest_is_looked_at() -> Outcome {
+    journey_on("short_draw", SMALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        choose(phone, &walker).await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "out.draw").await?;
+        let rest = phone.press("answer-pump-off").await?;
+        assert!(rest.at("out.remainder"), "{rest:?}");
+        phone.sees("step", "a pan mostly takes 1").await?;
+        phone.shot("short-draw").await.map(drop)
+    })
+    .await
+}

@@ -7,6 +7,8 @@ use panward::domain::procedure::{Block, Step, StepId, Tables};
 use std::collections::BTreeSet;
 
 const MINUTE_MS: i64 = 60_000;
+/// Steps that are asked in one with the step after them.
+const IN_ONE: [StepId; 2] = [StepId::Match, StepId::SampleBack];
 
 /// Where somebody sees the oil who looks again, and the steps that lead back to the one that was killed, itself last.
 fn after(step: &str) -> (&'static str, Vec<&str>) {
@@ -15,15 +17,14 @@ fn after(step: &str) -> (&'static str, Vec<&str>) {
         "out.connect" => ("in_pan", vec!["out.oil_temp", step]),
         // The pump is off: what is left in the pan is looked at, and the draw goes on through all its holds.
         "out.draw" => ("split", vec!["out.remainder", "out.oil_temp", "out.connect", step]),
-        "out.remainder" | "return.wipe" | "return.rinse" | "return.sample" | "return.give_back" => {
+        "out.remainder" | "return.wipe" | "return.rinse" | "return.compare" | "return.give_back" => {
             ("in_machine", vec![step])
         }
         // Oil that moved goes back the safe way, its pump asked for before anything.
         "return.rinsing" => ("in_machine", vec!["return.give_back"]),
         "return.returning" => ("split", vec!["return.give_back", step]),
         // No level of before the kill opens a hold.
-        "return.compare" => ("in_pan", vec!["return.level", step]),
-        "return.leave" => ("in_pan", vec!["return.level", "return.compare", step]),
+        "return.leave" => ("in_pan", vec!["return.level", step]),
         _ => ("in_pan", vec![step]),
     }
 }
@@ -92,7 +93,7 @@ async fn killed_on(name: &str, on: impl Fn(&Step) -> bool) -> Outcome {
             .into_iter()
             .flatten()
             // The label is asked on the same hold as heat off, which gives it its name.
-            .filter(|step| step.id != StepId::Match && on(step))
+            .filter(|step| !IN_ONE.contains(&step.id) && on(step))
             .map(|step| step.id.key())
             .collect();
         let mut left = wanted.clone();
