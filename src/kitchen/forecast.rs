@@ -3,11 +3,11 @@
 //! Every point is the oil life's own answer, for the log as it stood that day or with usual services added; nothing
 //! is computed here that the answer does not say.
 
-use super::life;
+use super::{life, taught};
 use crate::domain::facts::oil::Load;
 use crate::domain::ids::{Dev, EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
-use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, Shop, What};
+use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, What};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Minutes, Volume};
 
@@ -60,19 +60,20 @@ pub struct Forecast {
 pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let fill = ledger.fill(pan)?;
     let set_up = ledger.book.pan(pan)?;
-    let history = life::history(ledger, fill, life::MOVES_BACK);
+    let shop = taught::shop(ledger);
+    let history = life::history(ledger, fill, life::MOVES_BACK, &shop, today);
     let outlook = life::outlook(ledger, set_up, fill, &history, today);
-    let days = oil_life::of(&history, &outlook, &Shop::new()).days_left;
+    let days = oil_life::of(&history, &outlook, &shop).days_left;
     let left = days.and_then(|d| d.median);
     let first = fill.day.max(today.plus(-PAST_MOST));
     let past = (0..=today.since(first).max(0)).filter_map(|n| {
         let day = first.plus(n);
         let then = until(fill, day);
-        let history = life::history(ledger, &then, life::MOVES_BACK);
+        let history = life::history(ledger, &then, life::MOVES_BACK, &shop, day.plus(1).min(today));
         let outlook = life::outlook(ledger, set_up, &then, &history, day);
         (day <= today).then(|| Point {
             day,
-            polar: oil_life::of(&history, &outlook, &Shop::new()).polar,
+            polar: oil_life::of(&history, &outlook, &shop).polar,
         })
     });
     let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
@@ -80,12 +81,7 @@ pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let ahead = (1..).zip(coming.iter().take(ahead_days.into()));
     let ahead = ahead.map(|(services, day)| Point {
         day: *day,
-        polar: oil_life::of(
-            &served(&history, &outlook, services, set_up.full),
-            &outlook,
-            &Shop::new(),
-        )
-        .polar,
+        polar: oil_life::of(&served(&history, &outlook, services, set_up.full), &outlook, &shop).polar,
     });
     Some(Forecast {
         first,

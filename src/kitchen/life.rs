@@ -1,17 +1,22 @@
 //! The oil life of what is in a pan, from the ledger: the history of its fill and what is ahead of it.
 
+use super::taught;
 use crate::domain::facts::oil::{Age, Service};
 use crate::domain::facts::setup::{Kitchen as SetUp, Pan};
+use crate::domain::ids::Dev;
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger, OilEvent, PanFill};
 use crate::domain::oil_life::{
     self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, REFERENCE_TEMP, Shop, Start, TopUps, UsualFry,
     What, usual_temp,
 };
-use crate::domain::time::Day;
+use crate::domain::time::{Day, Millis};
 
 /// How many fills oil may have passed through before its past no longer matters: stops a ring of moves.
 pub(super) const MOVES_BACK: u8 = 4;
+
+/// Fills of a pan before this one that make its habit: people and trade change.
+const HABIT_FILLS: usize = 10;
 
 /// Limits in force in this kitchen.
 #[must_use]
@@ -27,13 +32,15 @@ pub fn limits(kitchen: Option<&SetUp>) -> LimitsInForce {
 pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<OilLife> {
     let fill = ledger.fill(pan)?;
     let set_up = ledger.book.pan(pan)?;
-    let history = history(ledger, fill, MOVES_BACK);
+    let shop = taught::shop(ledger);
+    let history = history(ledger, fill, MOVES_BACK, &shop, today);
     let outlook = outlook(ledger, set_up, fill, &history, today);
-    Some(oil_life::of(&history, &outlook, &Shop::new()))
+    Some(oil_life::of(&history, &outlook, &shop))
 }
 
-/// What happened to a fill, as the model reads it.
-pub(super) fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8) -> FillHistory {
+/// What happened to a fill, as the model reads it; oil that came from another pan is judged with what `shop` taught.
+/// Trading days before `until` that say nothing of the pan's hours are services nobody logged.
+pub(super) fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8, shop: &Shop, until: Day) -> FillHistory {
     let start = match fill.age {
         Age::Fresh => Start::Fresh,
         Age::Since(day) => Start::Worked {
@@ -41,15 +48,42 @@ pub(super) fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8) -> FillHi
         },
         Age::Unknown => Start::Unknown,
     };
-    let events = fill
+    let logged = fill
         .events
         .iter()
-        .filter_map(|event| told(ledger, fill, event, moves_back))
-        .collect();
-    FillHistory::new(fill.fat, start, events)
+        .filter_map(|event| told(ledger, fill, event, moves_back, shop));
+    FillHistory::new(fill.fat, start, logged.chain(unlogged(ledger, fill, until)).collect())
 }
 
-fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Option<Event> {
+/// The services nobody logged: oil does not stay fresh for want of a pencil. Each is put in the middle of its trading
+/// day, after a reading in the morning and before one at night; oil that came in later on its first day is taken not
+/// to have been fried in that day.
+fn unlogged<'a>(ledger: &'a Ledger, fill: &'a PanFill, until: Day) -> impl Iterator<Item = Event> + 'a {
+    let book = &ledger.book;
+    let began = ledger.line(fill.began).and_then(|line| line.standing());
+    let off_min = began.map_or(0, |entry| entry.off_min);
+    let midday = move |day: Day| day.begins(off_min, book.day_start_min()).plus(12 * Millis::HOUR);
+    let days = (0..until.since(fill.day).max(0)).map(|n| fill.day.plus(n));
+    let silent = days.filter(move |day| {
+        let mut its = fill.events.iter().filter(|event| event.day == *day);
+        let worked = its.clone().any(|event| matches!(event.what, Happened::Service(_)));
+        let filtered = its.any(|event| matches!(event.what, Happened::Filtered(_)));
+        !worked && fill.at < midday(*day) && (filtered || book.is_trading_day(*day))
+    });
+    silent.map(move |day| Event {
+        order: (midday(day), midday(day), Dev(0), 0),
+        entry: fill.began,
+        what: What::Unlogged { temp: None },
+    })
+}
+
+/// The day a finished fill ended on.
+pub(super) fn ended_on(ledger: &Ledger, fill: &PanFill) -> Option<Day> {
+    let end = ledger.line(fill.ended?.by)?.standing()?;
+    Some(ledger.book.day_of(end.at, end.off_min))
+}
+
+fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop: &Shop) -> Option<Event> {
     let what = match &event.what {
         Happened::TopUp(t) => What::Topped {
             fat: t.fat,
@@ -73,13 +107,9 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
                 events: until,
                 ..source.clone()
             };
-            let past = history(ledger, &then, before);
+            let past = history(ledger, &then, before, shop, event.day);
             let pan = ledger.book.pan(*from)?;
-            let oil = oil_life::incoming(
-                &past,
-                &outlook(ledger, pan, &then, &past, event.day).habit,
-                &Shop::new(),
-            );
+            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, event.day).habit, shop);
             What::MovedIn {
                 oil,
                 added: arrived.volume,
@@ -108,26 +138,42 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8) -> Op
     })
 }
 
-/// What is ahead of a fill.
-pub(super) fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &FillHistory, today: Day) -> Outlook {
-    let kitchen = ledger.book.kitchen.as_ref();
-    let usual = kitchen.map(|k| k.fry_min).unwrap_or_default();
-    let before: Vec<&PanFill> = ledger.fills(fill.pan).iter().filter(|f| f.at < fill.at).collect();
-    let earlier: Vec<FillHistory> = before.iter().map(|f| self::history(ledger, f, 0)).collect();
-    // What was known before this fill, and nothing of the fill itself: else its own hours would make it look fresher.
-    let habit = Habit {
+/// What was known of a pan's use before this fill, and nothing of the fill itself: else its own hours would make it
+/// look fresher.
+pub(super) fn habit(ledger: &Ledger, pan: &Pan, fill: &PanFill) -> Habit {
+    let usual = ledger.book.kitchen.as_ref().map(|k| k.fry_min).unwrap_or_default();
+    let before = before(ledger, fill);
+    let untaught = Shop::new();
+    let earlier: Vec<FillHistory> = before
+        .iter()
+        .map(|f| history(ledger, f, 0, &untaught, ended_on(ledger, f).unwrap_or(fill.day)))
+        .collect();
+    Habit {
         days: pan.usual_days,
         fry: UsualFry::learn(usual, before.iter().flat_map(|f| services(f)).map(|s| s.fry)),
         temp: earlier.iter().fold(REFERENCE_TEMP, |temp, fill| usual_temp(fill, temp)),
         top_up: TopUps::learn(&earlier),
-    };
+    }
+}
+
+/// The last fills of a pan before this one, oldest first.
+fn before<'a>(ledger: &'a Ledger, fill: &PanFill) -> Vec<&'a PanFill> {
+    let latest = ledger.fills(fill.pan).iter().rev().filter(|f| f.at < fill.at);
+    let mut before: Vec<&PanFill> = latest.take(HABIT_FILLS).collect();
+    before.reverse();
+    before
+}
+
+/// What is ahead of a fill.
+pub(super) fn outlook(ledger: &Ledger, pan: &Pan, fill: &PanFill, history: &FillHistory, today: Day) -> Outlook {
+    let kitchen = ledger.book.kitchen.as_ref();
+    let habit = habit(ledger, pan, fill);
+    let worked = before(ledger, fill);
+    let worked = worked.into_iter().chain([fill]).flat_map(services).map(|s| s.fry);
     let day_of_fill = trading_days_between(ledger, fill.fresh_on().unwrap_or(fill.day), today).saturating_add(1);
     Outlook {
         limits: limits(kitchen),
-        fry: UsualFry::learn(
-            usual,
-            before.iter().copied().chain([fill]).flat_map(services).map(|s| s.fry),
-        ),
+        fry: UsualFry::learn(kitchen.map(|k| k.fry_min).unwrap_or_default(), worked),
         temp: usual_temp(history, habit.temp),
         top_up: habit.top_up.in_fill(history),
         day_of_fill,

@@ -16,6 +16,7 @@ pub mod nights;
 pub mod oil;
 mod order;
 mod scene;
+pub mod taught;
 pub mod today;
 
 use std::rc::Rc;

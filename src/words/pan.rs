@@ -1,7 +1,8 @@
 //! What one pan's page says: the level believed, the line it took and will take, and what the numbers rest on.
 
-use crate::domain::oil_life::{Quantity, Role};
+use crate::domain::oil_life::{Quantity, REFERENCE_TEMP, Role};
 use crate::domain::time::Day;
+use crate::domain::units::Temp;
 
 use super::{Lang, dates, format};
 
@@ -137,6 +138,65 @@ pub fn unlogged(services: u16, lang: Lang) -> String {
         "{} before the log began, taken as usual ones",
         format::count(services.into(), "service", "services")
     )
+}
+
+/// Services whose hours nobody logged.
+#[must_use]
+pub fn guessed_hours(services: u16, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "{} with no hours in the log, taken as usual ones. Log them and this gets surer",
+        format::count(services.into(), "service", "services")
+    )
+}
+
+/// How fast this oil wears.
+#[must_use]
+pub fn rate(per_hour: f64, heat: f64, temp: Temp, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "This oil gains about {} points an hour at {}, and {} times that at your {} (wear and heat: Mba et al. 2016, Li \
+         et al. 2020)",
+        hundredths(per_hour),
+        format::temp(REFERENCE_TEMP),
+        hundredths(heat),
+        format::temp(temp)
+    )
+}
+
+/// What finished fills taught.
+#[must_use]
+pub fn taught(fills: u16, per_hour: f64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "{} here taught that such oil gains about {} points an hour",
+        format::count(fills.into(), "finished fill", "finished fills"),
+        hundredths(per_hour)
+    )
+}
+
+/// How far an instrument is trusted.
+#[must_use]
+pub fn instrument(name: Option<&str>, spread: f64, off: f64, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = name.unwrap_or("Your instrument");
+    let tends = if off >= 0.1 {
+        format!(", and shows about {} too much", hundredths(off))
+    } else if off <= -0.1 {
+        format!(", and shows about {} too little", hundredths(-off))
+    } else {
+        String::new()
+    };
+    format!(
+        "{name}: a reading is within {} points two times in three{tends}",
+        hundredths(spread)
+    )
+}
+
+/// A number to its hundredths.
+fn hundredths(value: f64) -> String {
+    #[expect(clippy::cast_possible_truncation, reason = "rates, factors and points, all small")]
+    format::decimal((value * 100.0).round() as i64, 2)
 }
 
 /// Oil whose age nobody knows.

@@ -46,12 +46,18 @@ impl Ledger {
         self.fills.open(pan)
     }
 
+    /// The print of every fill that ended, and of the set-up: what finished fills can teach rests on nothing else.
+    #[must_use]
+    pub fn ended_print(&self) -> Print {
+        self.book.print.and(self.fills.ended)
+    }
+
     /// The print of all that the life of a pan's oil can rest on: its own fill, every fill of the kitchen that ended,
     /// and the set-up. It is the same for as long as they are.
     #[must_use]
     pub fn oil_print(&self, pan: PanId) -> Print {
         let now = self.fill(pan).map_or(Print::NONE, |fill| fill.print);
-        self.book.print.and(self.fills.ended).and(now)
+        self.ended_print().and(now)
     }
 
     /// The oil that was in a pan at a moment.

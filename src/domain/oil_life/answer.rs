@@ -173,6 +173,8 @@ pub enum Because {
     UsualDays(u16),
     /// The log met this oil already worn, its hours guessed from usual services.
     UnloggedServices(u16),
+    /// Services since whose hours nobody logged, taken for usual ones.
+    GuessedHours(u16),
     /// The log met this oil at an age nobody knows.
     UnknownAge,
 }

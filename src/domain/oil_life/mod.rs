@@ -266,6 +266,7 @@ fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Bel
         Start::Worked { services } => Some(Because::UnloggedServices(services)),
         Start::Unknown => Some(Because::UnknownAge),
     });
+    all.extend(guessed(history).map(Because::GuessedHours));
     let quantities = [Some(Quantity::Polar), outlook.limits.acid.map(|_| Quantity::Ffa)];
     for quantity in quantities.into_iter().flatten() {
         all.push(Because::FreshValue {
@@ -294,11 +295,10 @@ fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Bel
 /// What would make the answer better if it were logged, most useful first.
 fn lacking(history: &FillHistory, outlook: &Outlook, basis: Basis) -> Vec<Lacking> {
     let fried = |e: &Event| matches!(e.what, What::Fried { fry, .. } if fry.get() > 0);
-    let guessed = |e: &Event| matches!(e.what, What::Unlogged { .. });
     let limits = outlook.limits;
     let all = [
         (Lacking::Limit, limits.polar.is_none() && limits.acid.is_none()),
-        (Lacking::Hours, history.events().iter().any(guessed)),
+        (Lacking::Hours, guessed(history).is_some()),
         (
             Lacking::Reading,
             basis == Basis::UsualDaysAndPriors && history.events().iter().any(fried),
@@ -310,10 +310,18 @@ fn lacking(history: &FillHistory, outlook: &Outlook, basis: Basis) -> Vec<Lackin
         .collect()
 }
 
+/// Services whose hours nobody logged; `None` for none.
+fn guessed(history: &FillHistory) -> Option<u16> {
+    let guessed = history
+        .events()
+        .iter()
+        .filter(|e| matches!(e.what, What::Unlogged { .. }));
+    u16::try_from(guessed.count()).ok().filter(|n| *n > 0)
+}
+
 fn entry_role(event: &Event) -> Option<Because> {
     let role = match event.what {
         What::Fried { fry, .. } => (fry.get() > 0).then_some(Role::Wear),
-        What::Unlogged { .. } => Some(Role::Wear),
         What::Topped { .. } => Some(Role::Dilution),
         What::MovedIn { .. } => Some(Role::MovedIn),
         What::Read { value, .. } => [Quantity::Polar, Quantity::Ffa]
@@ -322,7 +330,7 @@ fn entry_role(event: &Event) -> Option<Because> {
             .map(Role::Reading),
         What::Sign(kind) if kind.means_change() => Some(Role::ChangeSign),
         What::Sign(_) => Some(Role::OtherSign),
-        What::Filtered => None,
+        What::Filtered | What::Unlogged { .. } => None,
     };
     role.map(|role| Because::Entry {
         entry: event.entry,

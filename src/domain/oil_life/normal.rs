@@ -79,3 +79,36 @@ pub fn mixture_quantile(components: &[Component], sd: f64, p: f64) -> f64 {
     }
     x
 }
+
+/// Normals with one spread.
+pub struct Mixture {
+    /// The normals.
+    pub components: Vec<Component>,
+    /// Their standard deviation, over 0.
+    pub sd: f64,
+}
+
+impl Mixture {
+    /// The quantile `p` (0 < p < 1).
+    #[must_use]
+    pub fn quantile(&self, p: f64) -> f64 {
+        mixture_quantile(&self.components, self.sd, p)
+    }
+
+    /// The median.
+    #[must_use]
+    pub fn median(&self) -> f64 {
+        self.quantile(0.5)
+    }
+
+    /// How likely it is to be at least as far out as `x`, to either side.
+    #[must_use]
+    pub fn tails(&self, x: f64) -> f64 {
+        let over: f64 = self
+            .components
+            .iter()
+            .map(|c| c.weight * above((x - c.mean) / self.sd))
+            .sum();
+        2.0 * over.min(1.0 - over)
+    }
+}

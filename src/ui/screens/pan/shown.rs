@@ -52,6 +52,10 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         | Because::PublishedRate(_)
         | Because::UsualDays(_)
         | Because::UnloggedServices(_)
+        | Because::GuessedHours(_)
+        | Because::Rate { .. }
+        | Because::Taught { .. }
+        | Because::Instrument { .. }
         | Because::UnknownAge => (text, None),
     };
     let filtered = ledger.fill(pan).into_iter().flat_map(|fill| fill.events.iter().rev());
@@ -92,6 +96,17 @@ fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
         Because::PublishedRate(quantity) => said_of::published_rate(quantity, lang),
         Because::UsualDays(days) => said_of::your_usual(days, lang),
         Because::UnloggedServices(services) => said_of::unlogged(services, lang),
+        Because::GuessedHours(services) => said_of::guessed_hours(services, lang),
+        Because::Rate { per_hour, heat, temp } => said_of::rate(per_hour, heat, temp, lang),
+        Because::Taught { fills, per_hour } => said_of::taught(fills, per_hour, lang),
+        Because::Instrument {
+            instrument,
+            spread,
+            off,
+        } => {
+            let tool = instrument.and_then(|id| ledger.book.instrument(id));
+            said_of::instrument(tool.map(|tool| tool.name.as_str()), spread, off, lang)
+        }
         Because::UnknownAge => said_of::unknown_age(lang).to_owned(),
     })
 }
