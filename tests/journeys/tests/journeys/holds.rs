@@ -1,6 +1,6 @@
 //! What the guide does not let pass: oil outside its window, a cold machine, a clock that was moved, a stray touch.
 
-use journeys::{Outcome, Phone, SMALL, Sight, Walker, fault, journey, journey_on, kitchen_with};
+use journeys::{Outcome, Phone, SMALL, Sight, TALL, Walker, fault, journey, journey_on, kitchen_with};
 use panward::domain::facts::setup::OutBy;
 
 const MINUTE_MS: i64 = 60_000;
@@ -226,7 +226,9 @@ async fn a_look_given_before_is_asked_with_its_neighbours_or_one_by_one() -> Out
         phone.shot("compare-360").await?;
         let back = |sight: &Sight| sight.at("return.give_back") && sight.has("answer-together");
         walker.until(phone, back).await?;
-        phone.shot("give-back-360").await.map(drop)
+        phone.shot("give-back-360").await?;
+        phone.fit(TALL).await?;
+        phone.shot("give-back-412").await.map(drop)
     })
     .await
 }
