@@ -8,7 +8,7 @@ const USAGE: &str = "\
 cargo xtask serve [--port N]   install what is missing, build, serve on this machine and print the address
 cargo xtask build              leave the site in dist/
 cargo xtask test [SUITE...]    run every check, or only the suites named
-cargo xtask measure            time the start beside a bare counter's";
+cargo xtask measure            time the start beside a bare counter's, and ten years of log beside JSON.parse";
 
 fn main() -> ExitCode {
     let args: Vec<String> = std::env::args().skip(1).collect();

@@ -200,7 +200,7 @@ impl Lines {
         let (place, order) = (self.written.len(), Some(entry.oil_order()));
         self.places.add(entry.id.0, place);
         self.written.push(entry);
-        // Only a void entry can lie later.
+        // Whatever happens now goes last here, too; what is dated back and void entries make it look a little further.
         let later = self.by_oil.iter().rev().take_while(|p| self.order(**p) > order).count();
         self.by_oil.insert(place - later, place);
     }
