@@ -2,6 +2,7 @@
 //!
 //! A library as well as a program, so that the journeys serve and finish the site with the very same code.
 
+pub mod backtest;
 pub mod build;
 pub mod bundle;
 pub mod finish;
