@@ -20,7 +20,7 @@ macro_rules! keyed {
             /// The value a stored key names; `None` for a key this version does not know.
             #[must_use]
             pub fn from_key(key: &str) -> Option<Self> {
-                match key { $($key => Some(Self::$variant),)+ _ => None }
+                Self::ALL.iter().copied().find(|known| known.key() == key)
             }
         }
     };
