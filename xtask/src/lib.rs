@@ -5,6 +5,7 @@
 pub mod build;
 pub mod bundle;
 pub mod finish;
+pub mod glue;
 pub mod measure;
 pub mod serve;
 pub mod shell;
