@@ -5,6 +5,7 @@
 
 use crate::build::NO_WASM_OPT;
 use crate::bundle::bundle;
+use crate::glue::shorten;
 use crate::shell::{aloud, command, on_path, root};
 use crate::trouble::{Outcome, Trouble};
 use base64::Engine as _;
@@ -27,6 +28,7 @@ pub fn finish_stage() -> Outcome {
         optimise(&stage)?;
     }
     bundle(&stage)?;
+    shorten(&stage)?;
     finish(&stage)
 }
 

@@ -6,6 +6,7 @@ pub mod backtest;
 pub mod build;
 pub mod bundle;
 pub mod finish;
+pub mod glue;
 pub mod measure;
 pub mod serve;
 pub mod shell;
