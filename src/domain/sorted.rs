@@ -187,7 +187,8 @@ pub fn in_order<T, K: Ord>(list: &mut Vec<T>, key: impl Fn(&T) -> K) {
     list.extend(places.into_iter().filter_map(|at| taken[at].take()));
 }
 
+/// Puts places in the order of what stands there, by the same sort.
 #[inline(never)]
-fn sort_places(places: &mut [usize], compare: &dyn Fn(usize, usize) -> Ordering) {
+pub fn sort_places(places: &mut [usize], compare: &dyn Fn(usize, usize) -> Ordering) {
     places.sort_by(|a, b| compare(*a, *b));
 }
