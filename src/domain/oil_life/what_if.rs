@@ -104,7 +104,7 @@ impl Lever {
                     ..as_it_is
                 })
             }
-            Self::Hours => (outlook.fry.mean_h > LESS_H).then(|| WhatIf {
+            Self::Hours => (outlook.fry.mean_h > LESS_H).then_some(WhatIf {
                 fry_h: Some(outlook.fry.mean_h - LESS_H),
                 ..as_it_is
             }),
