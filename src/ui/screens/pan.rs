@@ -61,7 +61,7 @@ fn page(shown: &Shown, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
-    let Some(life) = &shown.life else {
+    let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
     };
@@ -77,7 +77,7 @@ fn page(shown: &Shown, lang: Lang) -> Node {
         .child(log);
     let why = el("div")
         .class("pan-why")
-        .child(shown.forecast.as_ref().map(|forecast| ahead(forecast, life, lang)))
+        .child((*shown.forecast).as_ref().map(|forecast| ahead(forecast, life, lang)))
         .child(why(shown, life, lang))
         .child(runs(&shown.runs, shown.streak, lang));
     el("div").class("two").child(now).child(why).into()

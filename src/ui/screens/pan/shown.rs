@@ -1,5 +1,7 @@
 //! Everything the page of a pan shows, gathered from the ledger and put in words.
 
+use std::rc::Rc;
+
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::Measured;
 use crate::domain::ids::{EntryId, PanId};
@@ -18,10 +20,10 @@ const RUNS_SHOWN: usize = 5;
 #[derive(Clone, PartialEq)]
 pub struct Shown {
     pub pan: today::PanToday,
-    pub life: Option<OilLife>,
+    pub life: Rc<Option<OilLife>>,
     /// Days used in a row that it was filtered.
     pub streak: u32,
-    pub forecast: Option<Forecast>,
+    pub forecast: Rc<Option<Forecast>>,
     pub limit: Option<f64>,
     /// What the numbers rest on: the words, and the entry where it is one.
     pub numbers: Vec<(String, Option<EntryId>)>,
@@ -32,7 +34,7 @@ pub struct Shown {
 
 pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
     let (shown, life) = today::of_pan(ledger, pan, day)?;
-    let because = life.as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
+    let because = (*life).as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
     let said: Vec<_> = because
         .iter()
         .filter_map(|b| Some((*b, told(ledger, *b, lang)?)))
@@ -68,7 +70,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         _ => None,
     });
     Some(Shown {
-        forecast: (*line(ledger, pan, day)).clone(),
+        forecast: line(ledger, pan, day),
         limit: life::limits(ledger.book.kitchen.as_ref()).polar.map(|l| l.percent()),
         numbers: numbers.into_iter().map(linked).collect(),
         entries: entries.into_iter().map(linked).collect(),
