@@ -269,7 +269,7 @@ fn mean(of: &[f64]) -> f64 {
     of.iter().sum::<f64>() / n
 }
 
-/// Median and both ends of the 80 % interval lie within a thirtieth of the interval's width of the grid's on average,
+/// Median and both ends of the 80 % interval lie within a fortieth of the interval's width of the grid's on average,
 /// nineteen in twenty within an eighth, and none is half of it off.
 #[test]
 fn the_level_and_its_interval_are_the_grids() {
@@ -284,7 +284,7 @@ fn the_level_and_its_interval_are_the_grids() {
         for (quantile, name) in ["10 %", "median", "90 %"].iter().enumerate() {
             let apart = apart(&answers, quantile);
             println!("  {name}: {apart:.3?}");
-            assert!(apart.mean <= width / 30.0, "{name}: {apart:?}");
+            assert!(apart.mean <= width / 40.0, "{name}: {apart:?}");
             assert!(apart.mostly <= width / 8.0, "{name}: {apart:?}");
             assert!(apart.most <= width / 2.0, "{name}: {apart:?}");
         }
