@@ -32,8 +32,8 @@ pub use forecast::MOST_DAYS;
 pub use fresh::{FreshValue, Grounds, ffa as fresh_ffa, polar as fresh_polar};
 pub use history::{Event, FillHistory, Incoming, OilOrder, Start, What};
 pub use kinetics::{
-    ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value, ffa_percent,
-    heat_factor, implied_activation_energy, mixed, speed_up,
+    ACTIVATION_ENERGY, Dilution, FFA_PER_ACID_VALUE, GAS_CONSTANT, REFERENCE_TEMP, Settling, acid_value,
+    adsorbed_at_most, ffa_percent, heat_factor, implied_activation_energy, mixed, speed_up,
 };
 pub use next_reading::NextReading;
 pub use outlook::{Habit, LimitsInForce, Outlook, TopUps, UnderFresh, UsualFry, usual_temp};

@@ -14,8 +14,8 @@ use super::{Belief, CONSTANTS, FRESH, LEVEL};
 
 /// A reading this unlikely (two-sided) contradicts what was believed by more than chance.
 const CONTRADICTS: f64 = 0.005;
-/// Standard deviations beyond which a reading's error counts as larger than its instrument's: it is kept, with as much
-/// weight as leaves it this far off.
+/// Standard deviations of a forecast, the rate's part in it too, beyond which a reading's error counts as larger than
+/// its instrument's: it is kept, with as much less weight as it is further off than this.
 const FAR_SDS: f64 = 3.0;
 
 impl Belief {
@@ -43,7 +43,9 @@ impl Belief {
         if forecast.tails(seen) < CONTRADICTS {
             self.contradicting.push(entry);
         }
-        let off = (seen - forecast.median()) / known.sqrt();
+        let mean = self.mean(|n| shown(&n.mean, place));
+        let by_rate = self.mean(|n| (shown(&n.mean, place) - mean) * (shown(&n.mean, place) - mean));
+        let off = (seen - forecast.median()) / (known + by_rate).sqrt();
         let variance = known * (off.abs() / FAR_SDS).max(1.0).powi(2);
 
         self.weigh(seen, place, variance);
