@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use panward::browser::clock::{self, UnknownZone};
+use panward::browser::shelf::Shelf;
 use panward::browser::sound::{Pattern, Sound, SoundState};
 use panward::browser::storage_health;
 use panward::browser::wake::{Wake, WakeState};
@@ -57,6 +58,29 @@ fn both_clocks_go_on_in_one_page_life() {
 #[wasm_bindgen_test]
 fn random_bytes_differ() {
     assert_ne!(clock::random_bytes::<16>(), clock::random_bytes::<16>());
+}
+
+#[wasm_bindgen_test]
+fn a_shelf_gives_back_what_was_put_there() {
+    let key = "panward.test.shelf";
+    for shelf in [Shelf::Phone, Shelf::Tab] {
+        shelf.keep(key, &vec![["batch".to_owned(), "7 \"B\"".to_owned()]]);
+        assert_eq!(
+            shelf.kept::<Vec<[String; 2]>>(key),
+            Some(vec![["batch".to_owned(), "7 \"B\"".to_owned()]])
+        );
+        assert_eq!(shelf.kept::<i64>(key), None, "another kind of thing is nothing");
+        shelf.forget(key);
+        assert_eq!(shelf.kept::<Vec<[String; 2]>>(key), None);
+    }
+    // As phones have it from earlier versions.
+    let phone = web_sys::window().unwrap().local_storage().unwrap().unwrap();
+    phone.set_item(key, "1779987900000").unwrap();
+    assert_eq!(Shelf::Phone.kept::<i64>(key), Some(1_779_987_900_000));
+    assert_eq!(Shelf::Tab.kept::<i64>(key), None, "the two shelves are apart");
+    phone.set_item(key, r#"{"broken""#).unwrap();
+    assert_eq!(Shelf::Phone.kept::<String>(key), None);
+    Shelf::Phone.forget(key);
 }
 
 #[wasm_bindgen_test]

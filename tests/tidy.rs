@@ -50,14 +50,7 @@ const LAYERS: &[Layer] = &[
     },
 ];
 
-const WEB_CRATES: &[&str] = &[
-    "leptos",
-    "web_sys",
-    "js_sys",
-    "wasm_bindgen",
-    "wasm_bindgen_futures",
-    "gloo_storage",
-];
+const WEB_CRATES: &[&str] = &["leptos", "web_sys", "js_sys", "wasm_bindgen", "wasm_bindgen_futures"];
 
 /// A word that may not stand in the code of `src/` outside its tests, and what to do instead.
 const BANNED_IN_SRC: &[(&str, &str)] = &[
@@ -138,9 +131,9 @@ fn trespasses(layer: &Layer, code: &str) -> Vec<String> {
         .map(|name| format!("crate::{name}"));
     let web = WEB_CRATES.iter().filter(|_| !layer.web).map(|name| (*name).to_owned());
     let own = (layer.name == "browser").then(|| "leptos".to_owned());
-    // Stored shapes are the store's affair, so that a domain type is free to change; the page's small preferences are
-    // none of the domain's.
-    let serde = (layer.name != "store" && !layer.web)
+    // Stored shapes are the store's affair, so that a domain type is free to change; the shipped app reads and writes
+    // them without serde.
+    let serde = (layer.name != "store")
         .then(|| ["Serialize", "Deserialize"].map(str::to_owned))
         .into_iter()
         .flatten();

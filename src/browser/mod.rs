@@ -7,6 +7,7 @@ pub mod files;
 pub mod idb;
 mod listen;
 pub mod page;
+pub mod shelf;
 pub mod sound;
 pub mod storage_health;
 pub mod update;

@@ -13,26 +13,37 @@ use super::sorted::SortedMap;
 
 /// Values of any type by the id of what they are about, one of a type for each id.
 #[derive(Clone, Default)]
-pub struct Memo(RefCell<SortedMap<(u128, TypeId), (Print, Rc<dyn Any>)>>);
+pub struct Memo(RefCell<SortedMap<(u128, TypeId), Kept>>);
+
+#[derive(Clone)]
+struct Kept {
+    print: Print,
+    value: Rc<dyn Any>,
+}
 
 impl Memo {
     /// What `make` makes of the thing `id`, made only where nothing is kept of it under this print. Everything that
     /// `make` looks at must be in the print. It may ask the same memo for something else.
     pub fn of<T: 'static>(&self, id: u128, print: Print, make: impl FnOnce() -> T) -> Rc<T> {
         let key = (id, TypeId::of::<T>());
-        let kept = self
-            .0
-            .borrow()
-            .get(&key)
-            .filter(|kept| kept.0 == print)
-            .map(|kept| Rc::clone(&kept.1));
-        if let Some(Ok(kept)) = kept.map(Rc::downcast) {
-            return kept;
+        if let Some(Ok(value)) = self.kept(key, print).map(Rc::downcast) {
+            return value;
         }
         let made = Rc::new(make());
-        let kept: Rc<dyn Any> = Rc::<T>::clone(&made);
-        self.0.borrow_mut().insert(key, (print, kept));
+        self.keep(key, print, Rc::<T>::clone(&made));
         made
+    }
+
+    #[inline(never)]
+    fn kept(&self, key: (u128, TypeId), print: Print) -> Option<Rc<dyn Any>> {
+        let kept = self.0.borrow();
+        let kept = kept.get(&key).filter(|kept| kept.print == print)?;
+        Some(Rc::clone(&kept.value))
+    }
+
+    #[inline(never)]
+    fn keep(&self, key: (u128, TypeId), print: Print, value: Rc<dyn Any>) {
+        self.0.borrow_mut().insert(key, Kept { print, value });
     }
 }
 

@@ -111,7 +111,7 @@ impl Share {
 }
 
 /// An acid value in hundredths of mg KOH per g, 0–50 mg/g.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct AcidValue {
     cav: u16,
 }

@@ -1,14 +1,13 @@
 //! Small preferences of this phone: which world it shows, who stands at it, when it last exported. Losing
 //! them loses nothing of the log.
 
-use gloo_storage::{LocalStorage, Storage};
-use serde::{Serialize, de::DeserializeOwned};
-
+use crate::browser::shelf::Shelf;
 use crate::domain::ids::PersonId;
 use crate::domain::time::Millis;
 use crate::domain::units::{Unit, Volume};
 use crate::domain::volume::Packs;
 use crate::store::World;
+use crate::store::wire::stored::Stored;
 
 const WORLD: &str = "panward.world";
 const ME: &str = "panward.me";
@@ -17,14 +16,12 @@ const DRUM_ML: &str = "panward.drum_ml";
 const BAG_ML: &str = "panward.bag_ml";
 const DRAFT: &str = "panward.draft";
 
-/// What this phone keeps under a key; nothing where it keeps nothing, or something else.
-fn kept<T: DeserializeOwned>(key: &str) -> Option<T> {
-    LocalStorage::get(key).ok()
+fn kept<T: Stored>(key: &str) -> Option<T> {
+    Shelf::Phone.kept(key)
 }
 
-/// Keeps it. Where the browser keeps nothing it is asked again next time, and the log loses nothing.
-fn keep<T: Serialize>(key: &str, what: T) {
-    let _ = LocalStorage::set(key, what);
+fn keep<T: Stored>(key: &str, what: &T) {
+    Shelf::Phone.keep(key, what);
 }
 
 /// The world this phone shows; none before the first choice, or where the browser keeps nothing.
@@ -36,8 +33,8 @@ pub fn world() -> Option<World> {
 /// Keeps the choice.
 pub fn set_world(world: Option<World>) {
     match world {
-        Some(world) => keep(WORLD, world.key()),
-        None => LocalStorage::delete(WORLD),
+        Some(world) => keep(WORLD, &world.key().to_owned()),
+        None => Shelf::Phone.forget(WORLD),
     }
 }
 
@@ -50,7 +47,7 @@ pub fn me() -> Option<PersonId> {
 
 /// Keeps who stands at this phone.
 pub fn set_me(person: PersonId) {
-    keep(ME, format!("{:032x}", person.0));
+    keep(ME, &format!("{:032x}", person.0));
 }
 
 /// What the packs of this kitchen hold, as far as somebody has said at this phone.
@@ -65,14 +62,14 @@ pub fn packs() -> Packs {
 
 /// Keeps what a block weighs, in grams.
 pub fn set_block_g(grams: u32) {
-    keep(BLOCK_G, grams);
+    keep(BLOCK_G, &grams);
 }
 
 /// Keeps what a drum or a bag holds; nothing else is counted in packs of a volume.
 pub fn set_holds(unit: Unit, volume: Volume) {
     match unit {
-        Unit::Drum => keep(DRUM_ML, volume.ml()),
-        Unit::Bag => keep(BAG_ML, volume.ml()),
+        Unit::Drum => keep(DRUM_ML, &volume.ml()),
+        Unit::Bag => keep(BAG_ML, &volume.ml()),
         Unit::Litres | Unit::Kilograms | Unit::Block => {}
     }
 }
@@ -80,15 +77,17 @@ pub fn set_holds(unit: Unit, volume: Volume) {
 /// What was being typed when the page went away, as pairs of text; nothing when it was saved.
 #[must_use]
 pub fn draft() -> Vec<(String, String)> {
-    kept(DRAFT).unwrap_or_default()
+    let kept: Vec<[String; 2]> = kept(DRAFT).unwrap_or_default();
+    kept.into_iter().map(|[name, value]| (name, value)).collect()
 }
 
 /// Keeps what is being typed.
 pub fn set_draft(pairs: &[(String, String)]) {
     if pairs.is_empty() {
-        LocalStorage::delete(DRAFT);
+        Shelf::Phone.forget(DRAFT);
     } else {
-        keep(DRAFT, pairs);
+        let pairs: Vec<[String; 2]> = pairs.iter().cloned().map(|(name, value)| [name, value]).collect();
+        keep(DRAFT, &pairs);
     }
 }
 
@@ -103,8 +102,8 @@ pub fn glance() -> Option<String> {
 /// Keeps what Today shows, or that nothing of it may be kept.
 pub fn set_glance(text: Option<String>) {
     match text {
-        Some(text) => keep(GLANCE, text),
-        None => LocalStorage::delete(GLANCE),
+        Some(text) => keep(GLANCE, &text),
+        None => Shelf::Phone.forget(GLANCE),
     }
 }
 
@@ -123,7 +122,7 @@ pub fn exported() -> Option<Millis> {
 
 /// Keeps when the log was exported.
 pub fn set_exported(at: Millis) {
-    keep(EXPORTED, at.0);
+    keep(EXPORTED, &at.0);
 }
 
 /// When the clock of the burn card was started.
@@ -134,5 +133,5 @@ pub fn burn_started() -> Option<Millis> {
 
 /// Keeps when the clock of the burn card was started, so that a reload does not lose it.
 pub fn set_burn_started(at: Millis) {
-    keep(BURN, at.0);
+    keep(BURN, &at.0);
 }

@@ -28,6 +28,27 @@ pub fn over(seconds: i64) -> String {
     format!("+{}", clock(seconds))
 }
 
+/// With its first letter as a sentence begins. Only letters from A to Z change, here and wherever words of ours are put
+/// into a sentence: the tables of all alphabets' capitals would weigh 10 KiB in the shipped app.
+#[must_use]
+pub fn first_up(text: &str) -> String {
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
+}
+
+/// With its first letter as in the middle of a sentence.
+#[must_use]
+pub fn first_low(text: &str) -> String {
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    text
+}
+
 /// A wait counted up to its target: `11:20 of 15:00`.
 #[must_use]
 pub fn clock_of(seconds: i64, target: i64, lang: Lang) -> String {
@@ -263,6 +284,18 @@ mod tests {
             },
         };
         assert_eq!(plain(&amount(half, EN)), "half a block (6.9 L)");
+    }
+
+    #[test]
+    fn only_the_first_letter_changes_its_case() {
+        assert_eq!(
+            (first_up("pan 2 Low").as_str(), first_up("").as_str()),
+            ("Pan 2 Low", "")
+        );
+        assert_eq!(
+            (first_low("Beef Fat").as_str(), first_low("°C").as_str()),
+            ("beef Fat", "°C")
+        );
     }
 
     #[test]

@@ -53,9 +53,13 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
                 Age::Since(day) => format!("fresh on {}", dates::date(day, lang)),
                 Age::Unknown => "age not known".to_owned(),
             };
-            format!("{} of {}, {age}", amount(f.amount), low(fat_name(f.fat, lang)))
+            format!(
+                "{} of {}, {age}",
+                amount(f.amount),
+                format::first_low(fat_name(f.fat, lang))
+            )
         }
-        Fact::TopUp(f) => format!("{} of {}", amount(f.amount), low(fat_name(f.fat, lang))),
+        Fact::TopUp(f) => format!("{} of {}", amount(f.amount), format::first_low(fat_name(f.fat, lang))),
         Fact::PartChange(f) => format!("{} out, {} fresh in", amount(f.out), amount(f.fresh)),
         Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
         Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), f.reason),
@@ -187,7 +191,11 @@ fn service(f: &Service, lang: Lang) -> String {
     if f.fry.get() == 0 {
         return "not used".to_owned();
     }
-    format!("{}, {}", format::hours(f.fry, lang), low(load_name(f.load, lang)))
+    format!(
+        "{}, {}",
+        format::hours(f.fry, lang),
+        format::first_low(load_name(f.load, lang))
+    )
 }
 
 fn reading(value: Measured, lang: Lang) -> String {
@@ -215,11 +223,4 @@ fn pan_of(book: &Book, pan: PanId, lang: Lang) -> String {
 
 fn machine_of(book: &Book, machine: MachineId) -> String {
     book.machine(machine).map_or_else(|| "?".to_owned(), |m| m.name.clone())
-}
-
-fn low(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }

@@ -138,8 +138,8 @@ pub fn fresh_value(fat: &str, of: Quantity, source: &str, lang: Lang) -> String 
     let Lang::En = lang;
     format!(
         "Fresh {}: {} from {source}",
-        fat.to_lowercase(),
-        quantity(of, lang).to_lowercase()
+        fat.to_ascii_lowercase(),
+        quantity(of, lang).to_ascii_lowercase()
     )
 }
 
@@ -149,7 +149,7 @@ pub fn published_rate(of: Quantity, lang: Lang) -> String {
     let Lang::En = lang;
     format!(
         "How fast {} grow: the spread of published frying trials",
-        quantity(of, lang).to_lowercase()
+        quantity(of, lang).to_ascii_lowercase()
     )
 }
 

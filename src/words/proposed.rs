@@ -24,6 +24,14 @@ pub const fn rest_title(lang: Lang) -> &'static str {
     "The rest, as this guide proposes"
 }
 
+/// What stands empty among it: "Left empty: Kept for · Usual days".
+#[must_use]
+pub fn left_empty(fields: &[Field], lang: Lang) -> String {
+    let Lang::En = lang;
+    let labels: Vec<&str> = fields.iter().map(|field| label(*field, lang)).collect();
+    format!("Left empty: {}", labels.join(" · "))
+}
+
 /// The button that asks all of it.
 #[must_use]
 pub const fn ask_the_rest(lang: Lang) -> &'static str {

@@ -55,7 +55,7 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
         ),
         QuickRefusal::TooMuch { pan, full } => format!(
             "{} holds {} when full. Look at the figure and its unit.",
-            first_up(&name(*pan)),
+            format::first_up(&name(*pan)),
             format::litres(*full)
         ),
         QuickRefusal::MoreInThanOut => "More arrived than was taken out. Look at both figures.".to_owned(),
@@ -64,7 +64,7 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
         QuickRefusal::NoSuchClaim { pan } => format!("That promise does not stand on {} now.", name(*pan)),
         QuickRefusal::ClaimMet { pan, claim, exposure } => format!(
             "{} is kept for: {}. This brings: {}. Leave it, or log the promise as lost first and tell the counter.",
-            first_up(&name(*pan)),
+            format::first_up(&name(*pan)),
             claim_name(*claim, lang),
             exposure_name(*exposure, lang)
         ),
@@ -172,11 +172,4 @@ fn figure(said: &Quick, lang: Lang) -> String {
 
 fn pan_in(book: &Book, pan: PanId, lang: Lang) -> String {
     super::run::pan_name(book.pan(pan).map_or("?", |p| p.name.as_str()), lang)
-}
-
-fn first_up(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

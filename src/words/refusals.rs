@@ -71,7 +71,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             NOTHING_MOVED,
         ),
         Refusal::Unanswered { item } => Said::new(
-            format!("Still to be seen: {}", answers::noun(*item, lang).to_lowercase()),
+            format!("Still to be seen: {}", answers::noun(*item, lang).to_ascii_lowercase()),
             "Look at it, then answer.",
             NOTHING_MOVED,
         ),
@@ -101,7 +101,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             format!(
                 "{} would meet: {}",
                 setup::claim_name(*claim, lang),
-                setup::exposure_name(*exposure, lang).to_lowercase()
+                setup::exposure_name(*exposure, lang).to_ascii_lowercase()
             ),
             Hold::Match,
             lang,
@@ -243,7 +243,7 @@ fn person(refusal: &Refusal, lang: Lang) -> Said {
     match refusal {
         Refusal::NotSignedOff { route } => shut(format!(
             "Not signed off for this route: {}",
-            run::route_name(*route, lang).to_lowercase()
+            run::route_name(*route, lang).to_ascii_lowercase()
         )),
         Refusal::UnderAge => shut("Under eighteen: never with hot oil".to_owned()),
         Refusal::SupervisorNotFit => shut("That person may not stand as supervisor here".to_owned()),

@@ -91,11 +91,7 @@ pub fn cannot_open(why: &StoreFault, lang: Lang) -> Told {
 
 /// What the store says, as a sentence begins.
 fn sentence(why: &StoreFault) -> String {
-    let said = why.to_string();
-    let mut letters = said.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    super::format::first_up(&why.to_string())
 }
 
 /// The store did not take it.

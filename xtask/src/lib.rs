@@ -2,9 +2,11 @@
 //!
 //! A library as well as a program, so that the journeys serve and finish the site with the very same code.
 
+pub mod backtest;
 pub mod build;
 pub mod bundle;
 pub mod finish;
+pub mod glue;
 pub mod measure;
 pub mod serve;
 pub mod shell;

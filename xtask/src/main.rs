@@ -2,13 +2,15 @@
 
 use std::process::ExitCode;
 use xtask::trouble::{Outcome, Trouble};
-use xtask::{build, finish, measure, serve, suites};
+use xtask::{backtest, build, finish, measure, serve, suites};
 
 const USAGE: &str = "\
 cargo xtask serve [--port N]   install what is missing, build, serve on this machine and print the address
 cargo xtask build              leave the site in dist/
 cargo xtask test [SUITE...]    run every check, or only the suites named
-cargo xtask measure            time the start beside a bare counter's";
+cargo xtask measure            time the start beside a bare counter's, and ten years of log beside JSON.parse
+cargo xtask backtest FILE.csv [--limit 25]
+                               foretell each reading of a shop's log, and score the forecasts";
 
 fn main() -> ExitCode {
     let args: Vec<String> = std::env::args().skip(1).collect();
@@ -39,6 +41,7 @@ fn chore(words: &[&str]) -> Outcome {
         ["build"] => build::build(build::Optimise::IfFound),
         ["test", suites @ ..] => suites::run(suites),
         ["measure"] => measure::measure(),
+        ["backtest", rest @ ..] => backtest::backtest(rest),
         ["finish"] => finish::finish_stage(),
         ["help" | "--help" | "-h"] => {
             println!("{USAGE}");

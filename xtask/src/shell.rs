@@ -93,7 +93,9 @@ fn collect(stream: impl Read + Send + 'static, into: Arc<Mutex<Vec<String>>>) ->
     })
 }
 
-fn cannot_start(command: &Command, error: &std::io::Error) -> Trouble {
+/// That `command` could not be started, and why.
+#[must_use]
+pub fn cannot_start(command: &Command, error: &std::io::Error) -> Trouble {
     let program = command.get_program().to_string_lossy();
     if error.kind() == std::io::ErrorKind::NotFound {
         Trouble::new(format!("{program} is not on PATH. Install it and run this again."))

@@ -73,6 +73,11 @@ const SUITES: &[Suite] = &[
         ]),
     },
     Suite {
+        name: "backtest",
+        about: "oil life beside two baselines and a brute-force grid",
+        work: Work::Cargo(&["test", "--profile", "backtest", "-p", "backtest", "--no-fail-fast"]),
+    },
+    Suite {
         name: "browser",
         about: "wasm-bindgen-test in headless Chromium",
         work: Work::Cargo(&[

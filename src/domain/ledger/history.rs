@@ -71,10 +71,11 @@ fn up_to<'a>(
     pan: Option<PanId>,
     newest: EntryId,
 ) -> Option<Vec<HistoryLine<'a>>> {
+    let of = ledger.line(newest)?.shown().oil_order();
     let lines = places.iter().filter_map(|place| ledger.lines.at(*place));
     let lines = lines.filter(|line| shown(*line, pan).is_some());
-    let last = lines.clone().max_by_key(|line| line.shown().oil_order())?;
-    if last.shown().id != newest {
+    // Asked of every line of a fold, and for all but one the last already tells.
+    if lines.clone().rev().any(|line| line.shown().oil_order() > of) {
         return None;
     }
     let mut lines: Vec<Line<'a>> = lines.collect();

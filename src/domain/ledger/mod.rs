@@ -75,34 +75,37 @@ impl Ledger {
             }
             ledger.newer += usize::from(matches!(line.written().fact, Fact::Newer(_)));
         }
-        for line in lines.by_oil() {
-            if let Some(entry) = line.standing() {
-                ledger.apply_oil(entry, line.print());
-            }
-        }
         ledger.lines = lines;
+        ledger.fold_oil();
         ledger
     }
 
-    /// Takes in one more entry. Cheap for what happens now, however long the log; an entry out of order, a correction,
-    /// a new set-up of kitchen or pan and a word on a run that is over fold the whole log again.
+    /// Takes in one more entry. Cheap for what happens now, however long the log. What is dated back folds the oil
+    /// again; an entry written before others that are here, a correction, a new set-up of kitchen or pan and a word on
+    /// a run that is over fold everything again.
     pub fn push(&mut self, entry: Entry) {
         if self.lines.has(entry.id) {
             return;
         }
-        if self.goes_last(&entry) {
-            let print = lines::print_of(&entry);
-            self.apply_cause(&entry, print, self.lines.len());
-            self.apply_oil(&entry, print);
-            self.newer += usize::from(matches!(entry.fact, Fact::Newer(_)));
-            self.lines.push(entry);
-        } else {
+        if !self.goes_last(&entry) {
             let folded = Self::of(std::mem::take(&mut self.lines).into_written_with(entry));
             let kept = std::mem::replace(self, folded).kept;
             self.kept = kept;
+            return;
+        }
+        let print = lines::print_of(&entry);
+        self.apply_cause(&entry, print, self.lines.len());
+        self.newer += usize::from(matches!(entry.fact, Fact::Newer(_)));
+        if self.last_oil.is_none_or(|last| last < entry.oil_order()) {
+            self.apply_oil(&entry, print);
+            self.lines.push(entry);
+        } else {
+            self.lines.push(entry);
+            self.fold_oil();
         }
     }
 
+    /// Whether an entry stands last in order of cause and changes nothing of what was folded before it.
     fn goes_last(&self, entry: &Entry) -> bool {
         let recasts = match entry.fact {
             Fact::Kitchen(_) | Fact::Pan(_) | Fact::Correct(_) => true,
@@ -130,8 +133,7 @@ impl Ledger {
         };
         let last = self.lines.all().next_back();
         let last = last.is_none_or(|line| line.written().cause() < entry.cause());
-        let last_oil = self.last_oil.is_none_or(|last| last < entry.oil_order());
-        !recasts && last && last_oil && !self.lines.awaits(entry.id)
+        !recasts && last && !self.lines.awaits(entry.id)
     }
 
     fn apply_cause(&mut self, entry: &Entry, print: Print, place: usize) {
@@ -139,6 +141,18 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+    }
+
+    fn fold_oil(&mut self) {
+        let lines = std::mem::take(&mut self.lines);
+        (self.fills, self.meetings) = Default::default();
+        (self.claims, self.days) = Default::default();
+        for line in lines.by_oil() {
+            if let Some(entry) = line.standing() {
+                self.apply_oil(entry, line.print());
+            }
+        }
+        self.lines = lines;
     }
 
     fn apply_oil(&mut self, entry: &Entry, print: Print) {

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use super::scalar::Text;
-use super::stored::{end, fields, put, stored, take, word};
+use super::stored::{Reading, fields, put, stored, word};
 use crate::domain::entry::Entry;
 use crate::domain::ids::{Dev, EntryId, KitchenId, PersonId};
 use crate::domain::time::Millis;
@@ -49,21 +49,21 @@ impl<'a> Envelope<'a> {
         let mut fields = fields(json)?;
         let mut whole = |name: &str| fields.take(name).ok_or_else(|| format!("missing field `{name}`"));
         let (kind, body) = (word(whole("kind")?)?, whole("body")?);
+        let mut reading = Reading::from(fields);
         let read = Self {
-            id: take(&mut fields, "id")?,
-            dev: take(&mut fields, "dev")?,
-            seq: take(&mut fields, "seq")?,
-            at: take(&mut fields, "at")?,
-            rec: take(&mut fields, "rec")?,
-            clk: take(&mut fields, "clk")?,
-            off: take(&mut fields, "off")?,
-            who: take(&mut fields, "who")?,
+            id: reading.take("id"),
+            dev: reading.take("dev"),
+            seq: reading.take("seq"),
+            at: reading.take("at"),
+            rec: reading.take("rec"),
+            clk: reading.take("clk"),
+            off: reading.take("off"),
+            who: reading.take("who"),
             kind,
-            v: take(&mut fields, "v")?,
+            v: reading.take("v"),
             body,
         };
-        end(&fields, &NAMES)?;
-        Ok(read)
+        reading.end(&NAMES).map(|()| read)
     }
 }
 

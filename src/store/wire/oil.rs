@@ -3,7 +3,7 @@
 use super::body::Body;
 use super::parts::{TypedV1, read_amount, write_amount};
 use super::scalar::{Text, Whole};
-use super::stored::{Stored, end, odd, put, stored, take, word};
+use super::stored::{self, Stored, odd, put, stored, word};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{
     Age, ClaimChange, Fill, Load, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
@@ -27,13 +27,17 @@ pub enum AgeV1 {
 }
 
 impl Stored for AgeV1 {
+    fn blank() -> Self {
+        Self::Unknown
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         const EXPECTED: &str = "fresh, since a day, or unknown";
         match json {
-            Json::Object(mut fields) => {
-                let since = take(&mut fields, "since")?;
-                end(&fields, &["since"])?;
-                Ok(Self::Since(since))
+            Json::Object(fields) => {
+                let mut reading = stored::Reading::from(fields);
+                let since = reading.take("since");
+                reading.end(&["since"]).map(|()| Self::Since(since))
             }
             json => match word(json)?.as_ref() {
                 "fresh" => Ok(Self::Fresh),

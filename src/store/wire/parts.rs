@@ -44,6 +44,10 @@ impl<T: AsText> Name for Text<T> {
 }
 
 impl<K: Name, V: Stored> Stored for Pairs<K, V> {
+    fn blank() -> Self {
+        Self(Vec::new())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         let pair = |(name, value): (Cow<'_, str>, Json<'_>)| Ok((K::named(&name)?, V::from_json(value)?));
         fields(json)?.into_pairs().map(pair).collect::<Result<_, _>>().map(Self)
@@ -70,6 +74,10 @@ pub enum Answer {
 }
 
 impl Stored for Answer {
+    fn blank() -> Self {
+        Self::Number(0)
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         match json {
             Json::Word(word) => Ok(Self::Word(word.into_owned())),
@@ -199,6 +207,10 @@ impl From<HeldV1> for Held {
 }
 
 impl Stored for HeldV1 {
+    fn blank() -> Self {
+        Self::Unknown(Unknown::Unknown)
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         match json {
             Json::List(_) => Vec::from_json(json).map(Self::Known),

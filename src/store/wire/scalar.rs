@@ -32,8 +32,10 @@ pub trait AsText: Sized {
     const WHAT: &'static str;
     /// Its stored word.
     fn write(&self) -> Cow<'static, str>;
-    /// The value a word stands for, if any. May be lenient: [`Text`] insists on the word [`AsText::write`] gives.
+    /// The value a word stands for, if any: only the word [`AsText::write`] gives is read.
     fn read(word: &str) -> Option<Self>;
+    /// Any value.
+    fn blank() -> Self;
     /// What its words look like.
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling;
@@ -44,17 +46,23 @@ pub trait AsText: Sized {
 pub struct Text<T>(pub T);
 
 impl<T: AsText> Stored for Text<T> {
+    fn blank() -> Self {
+        Self(T::blank())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         let word = stored::word(json)?;
-        match T::read(&word).filter(|value| value.write() == word) {
-            Some(value) => Ok(Self(value)),
-            None => Err(odd(&Json::Word(word), T::WHAT)),
-        }
+        T::read(&word).map(Self).ok_or_else(|| no_such_word(word, T::WHAT))
     }
 
     fn put(&self, out: &mut Out) {
         out.word(&self.0.write());
     }
+}
+
+#[inline(never)]
+fn no_such_word(word: Cow<'_, str>, what: &str) -> String {
+    odd(&Json::Word(word), what)
 }
 
 /// A domain value that is stored as a whole number.
@@ -69,6 +77,8 @@ pub trait AsWhole: Sized {
     fn write(&self) -> i64;
     /// The value a number stands for; `None` out of range.
     fn read(number: i64) -> Option<Self>;
+    /// Any value.
+    fn blank() -> Self;
 }
 
 /// A domain value stored as a whole number.
@@ -76,6 +86,10 @@ pub trait AsWhole: Sized {
 pub struct Whole<T>(pub T);
 
 impl<T: AsWhole> Stored for Whole<T> {
+    fn blank() -> Self {
+        Self(T::blank())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         // The range the schema states is the range that is read.
         let number = stored::whole(&json, T::MIN, T::MAX, T::WHAT)?;
@@ -96,6 +110,9 @@ macro_rules! keys {
             }
             fn read(word: &str) -> Option<Self> {
                 Self::from_key(word)
+            }
+            fn blank() -> Self {
+                Self::ALL[0]
             }
             #[cfg(feature = "schema")]
             fn spelling() -> Spelling {
@@ -159,6 +176,9 @@ macro_rules! ids {
             fn read(word: &str) -> Option<Self> {
                 read_uuid(word).map(Self)
             }
+            fn blank() -> Self {
+                Self(0)
+            }
             #[cfg(feature = "schema")]
             fn spelling() -> Spelling {
                 UUID
@@ -212,7 +232,11 @@ impl AsText for Dev {
         Cow::Owned(format!("{:016x}", self.0))
     }
     fn read(word: &str) -> Option<Self> {
-        u64::from_str_radix(word, 16).ok().map(Self)
+        let dev = u64::from_str_radix(word, 16).ok().map(Self);
+        dev.filter(|dev| dev.write() == word)
+    }
+    fn blank() -> Self {
+        Self(0)
     }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
@@ -285,6 +309,9 @@ impl AsText for Millis {
             days * DAY_MS + hours * 3_600_000 + minutes * 60_000 + seconds * 1_000 + millis,
         ))
     }
+    fn blank() -> Self {
+        Self(0)
+    }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
         Spelling::Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\\.[0-9]{3}Z$")
@@ -299,6 +326,9 @@ impl AsText for Day {
     fn read(word: &str) -> Option<Self> {
         Self::spelt(word)
     }
+    fn blank() -> Self {
+        Self::from_date(NaiveDate::default())
+    }
     #[cfg(feature = "schema")]
     fn spelling() -> Spelling {
         Spelling::Pattern("^[0-9]{4}-[0-9]{2}-[0-9]{2}$")
@@ -306,7 +336,7 @@ impl AsText for Day {
 }
 
 macro_rules! wholes {
-    ($($what:literal $name:ty, $raw:ty, $min:expr, $max:expr, $read:path, $write:path;)+) => {
+    ($($what:literal $name:ty, $raw:ty, $min:expr, $max:expr, $read:path, $write:path, $blank:expr;)+) => {
         $(impl AsWhole for $name {
             const WHAT: &'static str = $what;
             const MIN: i64 = $min;
@@ -317,16 +347,19 @@ macro_rules! wholes {
             fn read(number: i64) -> Option<Self> {
                 <$raw>::try_from(number).ok().and_then($read)
             }
+            fn blank() -> Self {
+                $blank
+            }
         })+
     };
 }
 
 wholes! {
-    "millilitres, 0 to 1000000" Volume, u32, 0, 1_000_000, Self::from_ml, Self::ml;
-    "tenths of a degree Celsius, -500 to 4000" Temp, i16, -500, 4_000, Self::from_dc, Self::dc;
-    "hundredths of a percent, 0 to 10000" Share, u16, 0, 10_000, Self::from_cpc, Self::cpc;
-    "hundredths of mg KOH/g, 0 to 5000" AcidValue, u16, 0, 5_000, Self::from_cav, Self::cav;
-    "minutes, 0 to 1440" Minutes, u16, 0, 1_440, Self::new, Self::get;
+    "millilitres, 0 to 1000000" Volume, u32, 0, 1_000_000, Self::from_ml, Self::ml, Self::default();
+    "tenths of a degree Celsius, -500 to 4000" Temp, i16, -500, 4_000, Self::from_dc, Self::dc, Self::MAX;
+    "hundredths of a percent, 0 to 10000" Share, u16, 0, 10_000, Self::from_cpc, Self::cpc, Self::MAX;
+    "hundredths of mg KOH/g, 0 to 5000" AcidValue, u16, 0, 5_000, Self::from_cav, Self::cav, Self::default();
+    "minutes, 0 to 1440" Minutes, u16, 0, 1_440, Self::new, Self::get, Self::default();
 }
 
 #[cfg(all(test, not(target_arch = "wasm32")))]

@@ -21,20 +21,65 @@ pub trait Stored: Sized {
         None
     }
 
+    /// Stands in for it after a fault, so that a shape is read to its end; nobody ever sees it.
+    fn blank() -> Self;
+
     /// Whether its field is left out.
     fn is_left_out(&self) -> bool {
         false
     }
 }
 
-/// Takes a field.
-///
-/// # Errors
-/// That it is missing, or what is wrong with it.
-pub fn take<T: Stored>(fields: &mut Fields<'_>, name: &str) -> Result<T, String> {
-    match fields.take(name) {
-        Some(json) => T::from_json(json),
-        None => T::left_out().ok_or_else(|| missing(name)),
+/// An object being read field by field. Its first fault is kept to the end and all after it is blank: a way out after
+/// each field of each shape, with all that is to be dropped there, would weigh as much as the rest of the store.
+pub struct Reading<'a> {
+    fields: Fields<'a>,
+    fault: Option<String>,
+}
+
+impl<'a> Reading<'a> {
+    /// Begins.
+    ///
+    /// # Errors
+    /// That it is no object, or uses a name twice.
+    pub fn of(json: Json<'a>) -> Result<Self, String> {
+        fields(json).map(Self::from)
+    }
+
+    /// Takes a field.
+    #[inline(never)]
+    pub fn take<T: Stored>(&mut self, name: &str) -> T {
+        let read = match self.fields.take(name) {
+            Some(json) => T::from_json(json).map_err(|why| self.fail(why)).ok(),
+            None => T::left_out().or_else(|| {
+                self.fail(missing(name));
+                None
+            }),
+        };
+        read.unwrap_or_else(T::blank)
+    }
+
+    /// The first fault is the one that is told.
+    #[inline(never)]
+    fn fail(&mut self, why: String) {
+        self.fault.get_or_insert(why);
+    }
+
+    /// Ends it: nothing may be left.
+    ///
+    /// # Errors
+    /// The first fault; or the field nobody knows, and those that are known.
+    pub fn end(self, known: &[&str]) -> Result<(), String> {
+        match self.fault {
+            Some(why) => Err(why),
+            None => end(&self.fields, known),
+        }
+    }
+}
+
+impl<'a> From<Fields<'a>> for Reading<'a> {
+    fn from(fields: Fields<'a>) -> Self {
+        Self { fields, fault: None }
     }
 }
 
@@ -67,7 +112,7 @@ pub fn fields(json: Json<'_>) -> Result<Fields<'_>, String> {
 ///
 /// # Errors
 /// The field nobody knows, and those that are known.
-pub fn end(fields: &Fields<'_>, known: &[&str]) -> Result<(), String> {
+fn end(fields: &Fields<'_>, known: &[&str]) -> Result<(), String> {
     let Some(name) = fields.left() else {
         return Ok(());
     };
@@ -118,6 +163,10 @@ pub fn whole(json: &Json<'_>, least: i64, most: i64, expected: &str) -> Result<i
 }
 
 impl Stored for String {
+    fn blank() -> Self {
+        Self::new()
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         word(json).map(Cow::into_owned)
     }
@@ -128,6 +177,10 @@ impl Stored for String {
 }
 
 impl Stored for bool {
+    fn blank() -> Self {
+        false
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         match json {
             Json::Flag(flag) => Ok(flag),
@@ -143,6 +196,10 @@ impl Stored for bool {
 macro_rules! numbers {
     ($($number:ty),+) => {
         $(impl Stored for $number {
+            fn blank() -> Self {
+                0
+            }
+
             fn from_json(json: Json<'_>) -> Result<Self, String> {
                 let number = whole(&json, Self::MIN.into(), Self::MAX.into(), "a whole number in range")?;
                 Self::try_from(number).map_err(|_| odd(&json, "a whole number in range"))
@@ -155,9 +212,13 @@ macro_rules! numbers {
     };
 }
 
-numbers!(u8, u16, u32, i16);
+numbers!(u8, u16, u32, i16, i64);
 
 impl<T: Stored> Stored for Option<T> {
+    fn blank() -> Self {
+        None
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         T::from_json(json).map(Some)
     }
@@ -178,6 +239,10 @@ impl<T: Stored> Stored for Option<T> {
 }
 
 impl<T: Stored> Stored for Vec<T> {
+    fn blank() -> Self {
+        Self::new()
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         match json {
             Json::List(list) => list.into_iter().map(T::from_json).collect(),
@@ -193,6 +258,10 @@ impl<T: Stored> Stored for Vec<T> {
 }
 
 impl<T: Stored, const N: usize> Stored for [T; N] {
+    fn blank() -> Self {
+        std::array::from_fn(|_| T::blank())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         let list = Vec::from_json(json)?;
         Self::try_from(list).map_err(|list| format!("a list of {}, expected {N}", list.len()))
@@ -210,6 +279,10 @@ impl<T: Stored, const N: usize> Stored for [T; N] {
 pub struct Unless<T>(pub T);
 
 impl<T: Stored + Default + PartialEq> Stored for Unless<T> {
+    fn blank() -> Self {
+        Self(T::default())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         T::from_json(json).map(Self)
     }
@@ -232,6 +305,10 @@ impl<T: Stored + Default + PartialEq> Stored for Unless<T> {
 pub struct Verbatim(pub String);
 
 impl Stored for Verbatim {
+    fn blank() -> Self {
+        Self(String::new())
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         let mut out = Out::new();
         json.put(&mut out);
@@ -261,12 +338,17 @@ macro_rules! stored {
         impl $crate::store::wire::stored::Stored for $name {
             fn from_json(json: $crate::store::json::Json<'_>) -> Result<Self, String> {
                 use $crate::store::wire::stored as shape;
-                let mut fields = shape::fields(json)?;
+                let mut reading = shape::Reading::of(json)?;
                 let read = Self {
-                    $($field: shape::take(&mut fields, stringify!($field))?),+
+                    $($field: reading.take(stringify!($field))),+
                 };
-                shape::end(&fields, &[$(stringify!($field)),+])?;
-                Ok(read)
+                reading.end(&[$(stringify!($field)),+]).map(|()| read)
+            }
+
+            fn blank() -> Self {
+                Self {
+                    $($field: $crate::store::wire::stored::Stored::blank()),+
+                }
             }
 
             fn put(&self, out: &mut $crate::store::json::Out) {

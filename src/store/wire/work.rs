@@ -95,6 +95,10 @@ pub enum PartV1 {
 }
 
 impl Stored for PartV1 {
+    fn blank() -> Self {
+        Self::Samples
+    }
+
     fn from_json(json: Json<'_>) -> Result<Self, String> {
         match word(json)?.as_ref() {
             "samples" => Ok(Self::Samples),

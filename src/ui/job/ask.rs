@@ -258,7 +258,7 @@ impl Shown {
         let all_so = move || desk.touch(|asking, run, now| asking.all_so(run, now));
         let apart = move || desk.touch(|asking, run, now| asking.one_by_one(run, now));
         nodes![
-            answer_button(answers::together(&parts, lang), chosen, "answer-together", all_so),
+            answer_button(answers::together(&parts, lang), chosen, "answer-together", all_so).class("many"),
             answer_button(job::say(JobSay::OneByOne, lang), false, "one-by-one", apart),
             self.hold.then(|| self.go_on()),
         ]

@@ -1,7 +1,6 @@
 //! A figure being typed, kept in this tab's storage until it is written: no reload loses it.
 
-use gloo_storage::{SessionStorage, Storage};
-
+use crate::browser::shelf::Shelf;
 use crate::domain::evidence::{Evidence, Item, Seen};
 use crate::ui::node::{Held, follow};
 
@@ -12,10 +11,10 @@ fn key(scope: u128, item: Item) -> String {
 
 /// The text of a pad, as it was left.
 pub fn open(scope: u128, item: Item) -> Held<String> {
-    let text = Held::new(SessionStorage::get(key(scope, item)).unwrap_or_default());
+    let text = Held::new(Shelf::Tab.kept(&key(scope, item)).unwrap_or_default());
     follow(move || {
         // Where the browser keeps nothing the pad still works; only a reload would lose the figure.
-        let _ = text.with(|now| SessionStorage::set(key(scope, item), now));
+        text.with(|now| Shelf::Tab.keep(&key(scope, item), now));
     });
     text
 }
@@ -24,7 +23,7 @@ pub fn open(scope: u128, item: Item) -> Held<String> {
 pub fn forget(scope: u128, evidence: &Evidence) {
     for (item, seen) in evidence.iter() {
         if matches!(seen, Seen::Number(_)) {
-            SessionStorage::delete(key(scope, *item));
+            Shelf::Tab.forget(&key(scope, *item));
         }
     }
 }

@@ -5,17 +5,34 @@ use std::cell::RefCell;
 use std::marker::PhantomData;
 use std::rc::Rc;
 
-use leptos::prelude::{Effect, LocalStorage, Notify, ReadValue, RenderEffect, SetValue, StoredValue, Track, Trigger};
+use leptos::prelude::{
+    ArcTrigger, Effect, LocalStorage, Notify, ReadValue, RenderEffect, SetValue, StoredValue, Track,
+};
 use web_sys::HtmlElement;
 
 /// A value on screen. What reads it inside [`super::live`] or [`follow`] runs again after each change. Copies are
 /// handles on the same value, which lives as long as the part of the screen that made it.
 ///
-/// One compiled store and one trigger serve every type: Leptos's own signals are compiled anew for each.
+/// One compiled store serves every type: Leptos's own signals are compiled anew for each.
 pub struct Held<T> {
-    store: StoredValue<Rc<dyn Any>, LocalStorage>,
-    changed: Trigger,
+    store: Store,
     holds: PhantomData<fn() -> T>,
+}
+
+type Store = StoredValue<Rc<Kept<dyn Any>>, LocalStorage>;
+
+/// A value, and who is told of its changes.
+struct Kept<T: ?Sized> {
+    changed: ArcTrigger,
+    /// A cell with the value.
+    cell: T,
+}
+
+impl Kept<dyn Any> {
+    #[inline(never)]
+    fn cell<T: 'static>(&self) -> &RefCell<T> {
+        self.cell.downcast_ref().unwrap_or_else(|| gone())
+    }
 }
 
 impl<T> Clone for Held<T> {
@@ -30,18 +47,21 @@ impl<T: 'static> Held<T> {
     /// Holds `value`.
     #[must_use]
     pub fn new(value: T) -> Self {
-        let (store, changed) = keep(Rc::new(RefCell::new(value)));
+        let cell = RefCell::new(value);
+        let changed = ArcTrigger::new();
+        Self::of(keep(Rc::new(Kept { changed, cell })))
+    }
+
+    const fn of(store: Store) -> Self {
         Self {
             store,
-            changed,
             holds: PhantomData,
         }
     }
 
     /// Reads it, and runs the reader again after each change.
     pub fn with<U>(self, read: impl FnOnce(&T) -> U) -> U {
-        self.changed.track();
-        self.with_untracked(read)
+        read(&followed(self.store).cell().borrow())
     }
 
     /// Reads it once.
@@ -49,18 +69,14 @@ impl<T: 'static> Held<T> {
     /// # Panics
     /// When the part of the screen that made it is gone: nothing that is drawn then may read it.
     pub fn with_untracked<U>(self, read: impl FnOnce(&T) -> U) -> U {
-        let held = fetch(self.store).unwrap_or_else(|| gone());
-        let cell = held.downcast_ref::<RefCell<T>>().unwrap_or_else(|| gone());
-        read(&cell.borrow())
+        read(&there(self.store).cell().borrow())
     }
 
     /// Changes it. After its screen is gone nothing happens.
     pub fn update<U>(self, change: impl FnOnce(&mut T) -> U) {
-        if let Some(held) = fetch(self.store)
-            && let Some(cell) = held.downcast_ref::<RefCell<T>>()
-        {
-            change(&mut cell.borrow_mut());
-            self.changed.notify();
+        if let Some(held) = fetch(self.store) {
+            change(&mut held.cell().borrow_mut());
+            held.changed.notify();
         }
     }
 
@@ -71,7 +87,7 @@ impl<T: 'static> Held<T> {
 
     /// Runs the reader again after each change, without reading.
     pub fn track(self) {
-        self.changed.track();
+        follow_changes(self.store);
     }
 }
 
@@ -90,8 +106,8 @@ impl<T: Clone + 'static> Held<T> {
 }
 
 #[inline(never)]
-fn keep(value: Rc<dyn Any>) -> (StoredValue<Rc<dyn Any>, LocalStorage>, Trigger) {
-    (StoredValue::new_local(value), Trigger::new())
+fn keep(value: Rc<Kept<dyn Any>>) -> Store {
+    StoredValue::new_local(value)
 }
 
 #[expect(
@@ -103,8 +119,27 @@ fn gone() -> ! {
 }
 
 #[inline(never)]
-fn fetch(store: StoredValue<Rc<dyn Any>, LocalStorage>) -> Option<Rc<dyn Any>> {
+fn fetch(store: Store) -> Option<Rc<Kept<dyn Any>>> {
     store.try_read_value().map(|held| Rc::clone(&held))
+}
+
+#[inline(never)]
+fn there(store: Store) -> Rc<Kept<dyn Any>> {
+    fetch(store).unwrap_or_else(|| gone())
+}
+
+#[inline(never)]
+fn followed(store: Store) -> Rc<Kept<dyn Any>> {
+    let held = there(store);
+    held.changed.track();
+    held
+}
+
+#[inline(never)]
+fn follow_changes(store: Store) {
+    if let Some(held) = fetch(store) {
+        held.changed.track();
+    }
 }
 
 /// A handle on an element, empty until it is in the page.
@@ -142,24 +177,25 @@ pub fn follow(does: impl FnMut() + 'static) {
 /// A value worked out from others, now and again after each change of what `work` read; what reads it runs again only
 /// where it came out differently.
 pub fn worked_out<T: PartialEq + 'static>(work: impl Fn() -> T + 'static) -> Held<T> {
-    let (store, changed) = keep(Rc::new(()));
+    // Nothing is worked out yet, and nobody has asked.
+    let (changed, cell) = (ArcTrigger::new(), ());
+    let store = keep(Rc::new(Kept { changed, cell }));
     keep_working(Box::new(move || {
         let next = work();
         let Some(held) = fetch(store) else { return };
-        match held.downcast_ref::<RefCell<T>>() {
-            None => store.set_value(Rc::new(RefCell::new(next))),
+        match held.cell.downcast_ref::<RefCell<T>>() {
+            None => {
+                let (changed, cell) = (held.changed.clone(), RefCell::new(next));
+                store.set_value(Rc::new(Kept { changed, cell }));
+            }
             Some(cell) if *cell.borrow() == next => {}
             Some(cell) => {
                 *cell.borrow_mut() = next;
-                changed.notify();
+                held.changed.notify();
             }
         }
     }));
-    Held {
-        store,
-        changed,
-        holds: PhantomData,
-    }
+    Held::of(store)
 }
 
 /// Runs `work` at once and again after each change, for as long as the part of the screen that asked for it lives.

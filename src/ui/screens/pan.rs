@@ -67,7 +67,7 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
-    let Some(life) = &shown.life else {
+    let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
     };
@@ -83,7 +83,7 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
         .child(log);
     let why = el("div")
         .class("pan-why")
-        .child(tried::section(shown, life, trying, lang))
+        .child(tried::section(shown, trying, lang))
         .child(helps(shown, life, lang))
         .child(why(shown, life, lang))
         .child(runs(&shown.runs, shown.streak, lang));

@@ -202,8 +202,18 @@ impl FormDesk {
         if left.is_empty() {
             return Node::Nothing;
         }
-        let lines = left.concat().into_iter();
-        let lines = lines.filter_map(|field| proposed::stands(field, answers, lang));
+        let fields = left.concat();
+        let mut lines = Vec::new();
+        let mut empty = Vec::new();
+        for field in fields {
+            match proposed::stands(field, answers, lang) {
+                Some(line) => lines.push(line),
+                None => empty.push(field),
+            }
+        }
+        if !empty.is_empty() {
+            lines.push(proposed::left_empty(&empty, lang));
+        }
         let ask = button(Rank::Plain, proposed::ask_the_rest(lang), "form-rest", move || {
             self.whole.set(true);
             self.go_on();
@@ -212,7 +222,7 @@ impl FormDesk {
             .class("form-rest")
             .testid("form-stands")
             .child(el("h3").text(proposed::rest_title(lang)))
-            .child(el("ul").children(lines.map(|line| el("li").text(line))))
+            .child(el("ul").children(lines.into_iter().map(|line| el("li").text(line))))
             .child(ask)
             .into()
     }

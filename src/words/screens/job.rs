@@ -163,7 +163,7 @@ pub fn pan_line(fat: Fat, today: Option<Today>, done: Option<Left>, comes_back: 
     let left = if comes_back {
         Some(say(JobSay::ComesBack, lang).to_owned())
     } else {
-        done.map(|left| run::left_name(left, lang).to_lowercase())
+        done.map(|left| run::left_name(left, lang).to_ascii_lowercase())
     };
     for more in [today, left].into_iter().flatten() {
         said.push_str(", ");
@@ -188,7 +188,7 @@ pub fn label_says(pan: &str, fat: Fat, claims: &[Claim], lang: Lang) -> String {
     let mut said = format!("{}: {}.", run::pan_title(pan, lang), oil::fat_name(fat, lang));
     for (n, claim) in claims.iter().enumerate() {
         said.push_str(if n == 0 { " Kept for: " } else { ", " });
-        said.push_str(&setup::claim_name(claim.what, lang).to_lowercase());
+        said.push_str(&setup::claim_name(claim.what, lang).to_ascii_lowercase());
     }
     if !claims.is_empty() {
         said.push('.');

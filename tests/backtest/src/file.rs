@@ -1,6 +1,6 @@
 //! Reading a file of rows: a wrong header, column count or number refuses it whole, with line and column.
 
-use csv::{ReaderBuilder, StringRecord};
+use csv::{Position, ReaderBuilder, StringRecord};
 
 use crate::row::{Row, fat_named};
 
@@ -43,15 +43,20 @@ pub fn read(text: &str) -> Result<Vec<Row>, Refused> {
         .flexible(true)
         .has_headers(false)
         .from_reader(text.as_bytes());
+    let mut lines = Lines {
+        text: text.as_bytes(),
+        byte: 0,
+        line: 1,
+    };
     let mut rows = Vec::new();
     let mut header_seen = false;
     for record in reader.records() {
         let record = record.map_err(|error| Refused {
-            line: error.position().map_or(0, csv::Position::line),
+            line: lines.at(error.position()),
             column: 1,
             why: error.to_string(),
         })?;
-        let line = record.position().map_or(0, csv::Position::line);
+        let line = lines.at(record.position());
         if header_seen {
             rows.push(row(&record, line)?);
         } else {
@@ -67,6 +72,31 @@ pub fn read(text: &str) -> Result<Vec<Row>, Refused> {
             column: 1,
             why: format!("the file is empty; it begins with {}", HEADER.join(",")),
         })
+    }
+}
+
+/// Counts the lines a reader has come to. Its own count leaves out what is left of a line's end, and blank lines
+/// before the record.
+struct Lines<'a> {
+    text: &'a [u8],
+    byte: usize,
+    line: u64,
+}
+
+impl Lines<'_> {
+    /// The line a record begins on, from 1; positions must come in their order.
+    fn at(&mut self, position: Option<&Position>) -> u64 {
+        let start = position
+            .and_then(|p| usize::try_from(p.byte()).ok())
+            .unwrap_or_default();
+        while let Some(byte) = self.text.get(self.byte) {
+            if self.byte >= start && !matches!(byte, b'\r' | b'\n') {
+                break;
+            }
+            self.line += u64::from(*byte == b'\n');
+            self.byte += 1;
+        }
+        self.line
     }
 }
 
@@ -94,7 +124,7 @@ fn columns(record: &StringRecord, line: u64) -> Result<(), Refused> {
     }
     Err(Refused {
         line,
-        column: record.len().min(HEADER.len() + 1),
+        column: record.len().min(HEADER.len()) + 1,
         why: format!("{} columns, not {}", record.len(), HEADER.len()),
     })
 }

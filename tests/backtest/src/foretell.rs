@@ -61,6 +61,8 @@ impl Player {
         self.taught.truncate(at);
         let temp = row.frying_c.and_then(celsius);
         let fresh = self.fills[at].events.is_empty() && row.day == 0.0;
+        // Asked before this service is one more without a top-up.
+        let usual_top_up = self.usual_top_up(at);
         match row.fry_hours {
             Some(hours) => {
                 let fry = minutes(hours);
@@ -91,7 +93,7 @@ impl Player {
         let added = match row.topup_l {
             Some(added) => litres(added),
             None if fresh => Volume::NONE,
-            None => litres(row.volume_l * self.usual_top_up(at)),
+            None => litres(row.volume_l * usual_top_up),
         };
         if added > Volume::NONE {
             let fat = row.fat;

@@ -126,13 +126,10 @@ pub fn discards(rows: &[Row], limit: f64) -> Discards {
     // Where to ask: the index of the row after which a fill is at half of its life, and the day its oil was over.
     let mut ask: BTreeMap<usize, f64> = BTreeMap::new();
     for fill in fills {
-        let its: Vec<(usize, &Row)> = rows.iter().enumerate().filter(|(_, r)| r.fill == fill).collect();
-        match change_row(&its, limit) {
+        let (places, its): (Vec<usize>, Vec<&Row>) = rows.iter().enumerate().filter(|(_, r)| r.fill == fill).unzip();
+        match change_day(&its, limit) {
             None => discards.censored += 1,
-            Some(day) => {
-                let half = its.iter().rev().find(|(_, r)| r.day <= day / 2.0);
-                ask.extend(half.map(|(at, _)| (*at, day)));
-            }
+            Some(day) => ask.extend(half_of(&its, day).map(|at| (places[at], day))),
         }
     }
     let mut player = Player::default();
@@ -147,13 +144,21 @@ pub fn discards(rows: &[Row], limit: f64) -> Discards {
     discards
 }
 
-/// The day of the first row whose next two readings, its own not counted, average over the limit.
-fn change_row(its: &[(usize, &Row)], limit: f64) -> Option<f64> {
-    its.iter().enumerate().find_map(|(i, (_, row))| {
-        let mut next = its[i + 1..].iter().filter_map(|(_, r)| r.tpc);
+/// A fill's change day: the day of its first row whose next two readings, its own not counted, average over the limit;
+/// `None` where there is none.
+#[must_use]
+pub fn change_day(fill: &[&Row], limit: f64) -> Option<f64> {
+    fill.iter().enumerate().find_map(|(at, row)| {
+        let mut next = fill[at + 1..].iter().filter_map(|r| r.tpc);
         let (first, second) = (next.next()?, next.next()?);
         (f64::midpoint(first, second) > limit).then_some(row.day)
     })
+}
+
+/// A fill's half life: the place of its last row at or before half of its change day.
+#[must_use]
+pub fn half_of(fill: &[&Row], change_day: f64) -> Option<usize> {
+    fill.iter().rposition(|r| r.day <= change_day / 2.0)
 }
 
 /// The same day as foretold from the rows up to the last one of its fill: readings go on at the fill's own pace, and

@@ -38,6 +38,6 @@ pub use inspect::{Look, no_complaints};
 pub use kitchens::{EVENING, kitchen_with};
 pub use phone::{Phone, SMALL, Screen, TALL};
 pub use screens::{Known, Rest, SCREENS, none_forgotten};
-pub use stage::{Stage, copy_of_dist, journey, journey_on, target_dir};
+pub use stage::{Stage, copy_of_dist, journey, journey_on, median, target_dir};
 pub use wait::{PATIENCE, until};
 pub use walk::{Sight, Walker};

@@ -87,6 +87,13 @@ pub fn target_dir() -> PathBuf {
     std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| xtask::shell::root().join("target"), PathBuf::from)
 }
 
+/// The one in the middle of some measures.
+#[must_use]
+pub fn median(mut measures: Vec<f64>) -> f64 {
+    measures.sort_by(f64::total_cmp);
+    measures.get(measures.len() / 2).copied().unwrap_or(f64::NAN)
+}
+
 /// Copies the release into `to`, for a journey that changes it.
 pub fn copy_of_dist(to: &Path) -> Outcome {
     let files = xtask::finish::walk(&xtask::build::dist())?;

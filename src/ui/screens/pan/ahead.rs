@@ -3,15 +3,13 @@
 use crate::domain::oil_life::{OilLife, Quantity};
 use crate::domain::time::Day;
 use crate::kitchen::forecast::Forecast;
-use crate::kitchen::what_if::Tried;
 use crate::ui::node::{Element, el};
 use crate::ui::parts::{self, Band, ForecastWords, Reading};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, dates, pan as said_of};
 
 /// The drawing; while something is tried, with the line as it is beside it.
-pub fn ahead(drawn: &Tried, as_it_is: Option<&Forecast>, lang: Lang) -> Element {
-    let Tried { line: forecast, life } = drawn;
+pub fn ahead(forecast: &Forecast, life: &OilLife, as_it_is: Option<&Forecast>, lang: Lang) -> Element {
     let first = forecast.first;
     #[expect(clippy::cast_precision_loss, reason = "days of one fill")]
     let since = |day: Day| day.since(first) as f64;

@@ -1,5 +1,7 @@
 //! Everything the page of a pan shows, gathered from the ledger and put in words.
 
+use std::rc::Rc;
+
 use crate::domain::country::keeps_chips_cooler;
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::Measured;
@@ -21,17 +23,17 @@ const RUNS_SHOWN: usize = 5;
 #[derive(Clone, PartialEq)]
 pub struct Shown {
     pub pan: today::PanToday,
-    pub life: Option<OilLife>,
+    pub life: Rc<Option<OilLife>>,
     /// Days used in a row that it was filtered.
     pub streak: u32,
-    pub forecast: Option<Forecast>,
+    pub forecast: Rc<Option<Forecast>>,
     pub limit: Option<f64>,
     /// What the numbers rest on, in words, newest entry first.
     pub because: Vec<(Because, String)>,
     /// Readings that do not fit.
     pub contradicting: Vec<(EntryId, String)>,
     /// What would help.
-    pub advice: Advice,
+    pub advice: Rc<Advice>,
     /// The instrument to measure next with.
     pub with: Option<String>,
     /// Where what is tried begins.
@@ -49,12 +51,12 @@ pub struct Shown {
 
 pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
     let (shown, life) = today::of_pan(ledger, pan, day)?;
-    let because = life.as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
+    let because = (*life).as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
     let said: Vec<_> = because
         .iter()
         .filter_map(|b| Some((*b, told(ledger, pan, *b, lang)?)))
         .collect();
-    let contradicting = life.as_ref().map(|l| l.contradicting.as_slice()).unwrap_or_default();
+    let contradicting = (*life).as_ref().map(|l| l.contradicting.as_slice()).unwrap_or_default();
     let contradicting = contradicting.iter().filter_map(|entry| {
         let words = said.iter().find_map(|(because, words)| match because {
             Because::Entry { entry: its, .. } if its == entry => Some(words.clone()),
@@ -63,7 +65,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         Some((*entry, words?))
     });
     let contradicting = contradicting.collect();
-    let advice = (*oil::advice(ledger, pan, day)).clone();
+    let advice = oil::advice(ledger, pan, day);
     let with = advice.measure.and_then(|measure| measure.with);
     let kitchen = ledger.book.kitchen.as_ref();
     let filtered = ledger.fill(pan).into_iter().flat_map(|fill| fill.events.iter().rev());
@@ -76,7 +78,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         _ => None,
     });
     Some(Shown {
-        forecast: (*oil::line(ledger, pan, day)).clone(),
+        forecast: oil::line(ledger, pan, day),
         limit: life::limits(kitchen).polar.map(Share::percent),
         because: said.into_iter().rev().collect(),
         contradicting,

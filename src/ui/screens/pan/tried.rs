@@ -1,5 +1,7 @@
 //! What if: the forecast drawn again with what is tried, beside the forecast as it is. Nothing tried is written.
 
+use std::rc::Rc;
+
 use super::ahead::{ahead, table};
 use super::shown::Shown;
 use crate::domain::ids::PanId;
@@ -35,31 +37,30 @@ impl Trying {
 }
 
 /// The drawing, what is tried on it, and the same as a table.
-pub fn section(shown: &Shown, life: &OilLife, trying: Trying, lang: Lang) -> Element {
-    let as_it_is = shown.forecast.clone().map(|line| Tried {
-        line,
-        life: life.clone(),
-    });
-    let drawn = as_it_is.clone();
+pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
+    let (line, life) = (Rc::clone(&shown.forecast), Rc::clone(&shown.life));
     let drawing = live(move || {
-        let as_it_is = drawn.as_ref()?;
+        let (line, life) = (*line).as_ref().zip((*life).as_ref())?;
         Some(trying.tried.with(|tried| match tried {
-            Some(tried) => ahead(tried, Some(&as_it_is.line), lang),
-            None => ahead(as_it_is, None, lang),
+            Some(tried) => ahead(&tried.line, &tried.life, Some(line), lang),
+            None => ahead(line, life, None, lang),
         }))
     });
-    let listed = as_it_is.clone();
+    let line = Rc::clone(&shown.forecast);
     let table = live(move || {
-        let as_it_is = listed.as_ref()?;
+        let line = (*line).as_ref()?;
         Some(
             trying
                 .tried
-                .with(|tried| table(&tried.as_ref().unwrap_or(as_it_is).line, lang)),
+                .with(|tried| table(tried.as_ref().map_or(line, |tried| &tried.line), lang)),
         )
     });
-    let controls = shown.trial.zip(as_it_is).map(|(usual, as_it_is)| {
-        let chips_law = shown.chips_law;
-        let controls = live(move || controls(trying, usual, &as_it_is.life, chips_law, lang));
+    let (life, chips_law) = (Rc::clone(&shown.life), shown.chips_law);
+    let controls = shown.trial.map(|usual| {
+        let controls = live(move || {
+            let life = (*life).as_ref()?;
+            Some(controls(trying, usual, life, chips_law, lang))
+        });
         let summary = el("summary").testid("what-if-open").text(say(Say::WhatIf, lang));
         el("details")
             .class("what-if")

@@ -8,6 +8,7 @@
 )]
 
 mod grid;
+mod leakage;
 mod sim;
 
 use backtest::foretell::Player;

@@ -3,7 +3,7 @@
 //!
 //! The two are started in turn, so that whatever else the machine does falls on both; only their ratio is a gate.
 
-use journeys::{Outcome, Phone, TALL, fault, target_dir};
+use journeys::{Outcome, Phone, TALL, fault, median, target_dir};
 use serde_json::{Value, json};
 use std::path::Path;
 use std::process::ExitCode;
@@ -121,9 +121,4 @@ async fn start_beside(phone: &Phone, shows: &str, stands_ms: u32) -> Outcome<[Va
         .as_array()
         .and_then(|told| <[Value; 3]>::try_from(told.clone()).ok());
     told.map_or_else(|| fault("the page beside did not say how it started"), Ok)
-}
-
-fn median(mut times: Vec<f64>) -> f64 {
-    times.sort_by(f64::total_cmp);
-    times.get(times.len() / 2).copied().unwrap_or(f64::NAN)
 }

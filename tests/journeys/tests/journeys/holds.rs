@@ -1,6 +1,6 @@
 //! What the guide does not let pass: oil outside its window, a cold machine, a clock that was moved, a stray touch.
 
-use journeys::{Outcome, Phone, SMALL, Sight, Walker, fault, journey, journey_on, kitchen_with};
+use journeys::{Outcome, Phone, SMALL, Sight, TALL, Walker, fault, journey, journey_on, kitchen_with};
 use panward::domain::facts::setup::OutBy;
 
 const MINUTE_MS: i64 = 60_000;
@@ -199,6 +199,36 @@ async fn a_draw_of_a_moment_is_remarked_upon_where_the_rest_is_looked_at() -> Ou
         assert!(rest.at("out.remainder"), "{rest:?}");
         phone.sees("step", "a pan mostly takes 1").await?;
         phone.shot("short-draw").await.map(drop)
+    })
+    .await
+}
+
+#[tokio::test]
+async fn a_look_given_before_is_asked_with_its_neighbours_or_one_by_one() -> Outcome {
+    journey_on("looks_again", SMALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        choose(phone, &walker).await?;
+        for part in ["with-wipe", "with-samples"] {
+            phone.tap(part).await?;
+        }
+        phone.press("begin-1").await?;
+        let first = walker.to_step(phone, "out.heat_off").await?;
+        assert!(!first.has("answer-together"), "{first:?}");
+        let wipe = walker.to_step(phone, "return.wipe").await?;
+        assert!(wipe.has("answer-together") && !wipe.awake("go-on"), "{wipe:?}");
+        // One answer and Go on, or each sign by itself.
+        let apart = phone.press("one-by-one").await?;
+        assert!(apart.has("answer-knob-off") && apart.has("answer-knob-on"), "{apart:?}");
+        let compared = walker.to_step(phone, "return.compare").await?;
+        assert!(compared.has("rare-compared-none"), "{compared:?}");
+        phone.shot("compare-360").await?;
+        let back = |sight: &Sight| sight.at("return.give_back") && sight.has("answer-together");
+        walker.until(phone, back).await?;
+        phone.shot("give-back-360").await?;
+        phone.fit(TALL).await?;
+        phone.shot("give-back-412").await.map(drop)
     })
     .await
 }
