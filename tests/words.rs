@@ -8,6 +8,7 @@ use panward::domain::facts::run::Fault;
 use panward::domain::facts::setup::{FilterKind, HeatKind, Held, Machine, OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::ids::MachineId;
+use panward::domain::oil_life::{Knob, Lacking, Lever};
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
 use panward::domain::setting_up::Field;
@@ -15,8 +16,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, proposed, questions, run,
-    setup, steps, whys,
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, pan, proposed, questions,
+    run, setup, steps, what_if, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -102,6 +103,31 @@ fn everything() -> Vec<(String, String)> {
     }
     for again in [false, true] {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
+    }
+    for say in what_if::Say::ALL {
+        put(format!("{say:?}"), what_if::say(say, EN));
+    }
+    for knob in Knob::ALL {
+        put(format!("{knob:?}"), what_if::knob_name(knob, EN));
+        put(format!("{knob:?} up"), &what_if::turn(knob, true, EN));
+    }
+    for lever in Lever::ALL {
+        put(format!("{lever:?}"), what_if::limits_most(lever, EN));
+        put(
+            format!("{lever:?} brings"),
+            &what_if::lever(lever, 1.0, Volume::from_ml(40_000).unwrap(), EN),
+        );
+    }
+    for lacks in Lacking::ALL {
+        put(format!("{lacks:?}"), what_if::lacking(lacks, EN));
+    }
+    for text in [
+        pan::ask_of_reading(EN),
+        pan::does_not_fit(EN),
+        pan::kept_all_the_same(EN),
+        pan::and_the_level(EN),
+    ] {
+        put("pan".to_owned(), text);
     }
     put("the rest".to_owned(), proposed::rest_title(EN));
     put("ask the rest".to_owned(), proposed::ask_the_rest(EN));
