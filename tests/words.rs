@@ -104,30 +104,13 @@ fn everything() -> Vec<(String, String)> {
     for again in [false, true] {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
     }
-    for say in what_if::Say::ALL {
-        put(format!("{say:?}"), what_if::say(say, EN));
-    }
-    for knob in Knob::ALL {
-        put(format!("{knob:?}"), what_if::knob_name(knob, EN));
-        put(format!("{knob:?} up"), &what_if::turn(knob, true, EN));
-    }
-    for lever in Lever::ALL {
-        put(format!("{lever:?}"), what_if::limits_most(lever, EN));
-        put(
-            format!("{lever:?} brings"),
-            &what_if::lever(lever, 1.0, Volume::from_ml(40_000).unwrap(), EN),
-        );
-    }
-    for lacks in Lacking::ALL {
-        put(format!("{lacks:?}"), what_if::lacking(lacks, EN));
-    }
-    for text in [
-        pan::ask_of_reading(EN),
-        pan::does_not_fit(EN),
-        pan::kept_all_the_same(EN),
-        pan::and_the_level(EN),
-    ] {
-        put("pan".to_owned(), text);
+    let page = what_if::Say::ALL.map(|say| what_if::say(say, EN)).into_iter();
+    let page = page.chain(Knob::ALL.map(|knob| what_if::knob_name(knob, EN)));
+    let page = page.chain(Lever::ALL.map(|lever| what_if::limits_most(lever, EN)));
+    let page = page.chain(Lacking::ALL.map(|lacks| what_if::lacking(lacks, EN)));
+    let unfit = [pan::ask_of_reading, pan::does_not_fit, pan::kept_all_the_same];
+    for text in page.chain(unfit.map(|words| words(EN))) {
+        put("a pan's page".to_owned(), text);
     }
     put("the rest".to_owned(), proposed::rest_title(EN));
     put("ask the rest".to_owned(), proposed::ask_the_rest(EN));

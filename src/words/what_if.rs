@@ -60,7 +60,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::Now => "Now",
         Say::Tried => "Tried",
         Say::AsItIs => "Back to as it is",
-        Say::ChipsLaw => "By law chips are fried below 175 °C (Regulation (EU) 2017/2158).",
+        Say::ChipsLaw => "By law chips are fried below 175 °C: European Regulation 2017/2158.",
         Say::Helps => "What would make it last",
         Say::NothingHelps => "Nothing usual would bring as much as half a day.",
         Say::WhyThen => "That evening a reading is likeliest to change what you do.",
