@@ -123,7 +123,7 @@ impl Forecast {
             let x = scale.x(reading.day);
             let (low, high) = (scale.y(reading.range.0), scale.y(reading.range.1));
             let bar = path("spread", format!("M{x} {low}V{high}m-6 0h12M{x} {low}m-6 0h12"));
-            several([bar, dot("reading", x, scale.y(reading.percent), "7")])
+            several([bar, dot("reading", x, scale.y(reading.percent), "5")])
         });
         let start = (today_x > 190).then(|| label(4, 236, self.words.start.clone()));
         let testid = self.testid;

@@ -8,6 +8,9 @@ use crate::ui::parts::{self, Band, ForecastWords, Reading};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, dates, pan as said_of};
 
+/// Standard deviations to either side within which eight of ten readings lie, as the band has it.
+const EIGHT_IN_TEN_SDS: f64 = 1.281_552;
+
 /// The drawing; while something is tried, with the line as it is beside it.
 pub fn ahead(forecast: &Forecast, life: &OilLife, as_it_is: Option<&Forecast>, lang: Lang) -> Element {
     let first = forecast.first;
@@ -16,7 +19,10 @@ pub fn ahead(forecast: &Forecast, life: &OilLife, as_it_is: Option<&Forecast>, l
     let readings = forecast.readings.iter().map(|r| Reading {
         day: since(r.day),
         percent: r.percent,
-        range: ((r.percent - r.sd).max(0.0), r.percent + r.sd),
+        range: (
+            (r.percent - EIGHT_IN_TEN_SDS * r.sd).max(0.0),
+            r.percent + EIGHT_IN_TEN_SDS * r.sd,
+        ),
     });
     let untried = |line: &Forecast| {
         let from_today = line.past.last().into_iter().chain(&line.ahead);

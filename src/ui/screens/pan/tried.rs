@@ -100,19 +100,18 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
     let back = button(Rank::Second, say(Say::AsItIs, lang), "as-it-is", move || {
         trying.trial.set(None);
     });
+    let trials = el("div")
+        .class("trials")
+        .attr("role", "status")
+        .child(brief(Say::Now, "now", as_it_is, lang))
+        .child(tried);
     el("div")
         .class("what-if-in")
-        .child(el("p").class("soft").text(say(Say::OnlyTried, lang)))
+        .child(trials)
         .children(knobs)
         .child(law)
-        .child(
-            el("div")
-                .class("trials")
-                .attr("role", "status")
-                .child(brief(Say::Now, "now", as_it_is, lang))
-                .child(tried),
-        )
         .child(back.flag("disabled", !is_tried))
+        .child(el("p").class("soft").text(say(Say::OnlyTried, lang)))
 }
 
 /// A life in a line: "Now 3–5 days · Keep an eye · score 46".
