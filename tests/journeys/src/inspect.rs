@@ -12,10 +12,12 @@ const FONTS: &str = "return [...document.querySelectorAll('body *')]
     .filter((it) => [...it.childNodes].some((child) => child.nodeType === Node.TEXT_NODE && child.data.trim()))
     .map((it) => [it.dataset.testid ?? `${it.tagName} ${it.className}`, parseFloat(getComputedStyle(it).fontSize)])";
 
-/// Waits until every colour that changes slowly has changed: half way there its contrast says nothing.
+/// Waits until every colour that changes slowly has changed: half way there its contrast says nothing. What is folded
+/// away does not change before it is opened, and is not waited for.
 const COLOURED: &str = "const done = arguments[0];
     requestAnimationFrame(() => requestAnimationFrame(() => {
-        const slow = document.getAnimations().filter((it) => it instanceof CSSTransition);
+        const slow = document.getAnimations().filter((it) => it instanceof CSSTransition)
+            .filter((it) => it.effect.target.checkVisibility());
         Promise.allSettled(slow.map((it) => it.finished)).then(() => done(true));
     }));";
 
