@@ -3,10 +3,11 @@
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
-use crate::domain::ids::{InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::ids::{Dev, InstrumentId, MachineId, PanId, PersonId};
 use crate::domain::print::Print;
 use crate::domain::sorted::{SortedMap, in_order};
 use crate::domain::time::{Day, Millis};
+use crate::domain::units::Dose;
 
 /// Set-up as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -23,6 +24,8 @@ pub struct Book {
     pub instruments: SortedMap<InstrumentId, Instrument>,
     /// The print of all that was set up: it changes with any of it.
     pub print: Print,
+    /// Each dose of powder a machine was set up with, and where in the order of cause.
+    powders: Vec<(MachineId, (Millis, Dev, u32), Option<Dose>)>,
 }
 
 impl Book {
@@ -35,7 +38,10 @@ impl Book {
             Fact::Kitchen(kitchen) => self.kitchen = Some((**kitchen).clone()),
             Fact::Person(person) => drop(self.people.insert(person.person, person.clone())),
             Fact::Pan(pan) => drop(self.pans.insert(pan.pan, (**pan).clone())),
-            Fact::Machine(machine) => drop(self.machines.insert(machine.machine, (**machine).clone())),
+            Fact::Machine(machine) => {
+                self.powders.push((machine.machine, entry.cause(), machine.powder));
+                self.machines.insert(machine.machine, (**machine).clone());
+            }
             Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
             Fact::Fill(_)
             | Fact::TopUp(_)
@@ -69,6 +75,15 @@ impl Book {
     #[must_use]
     pub fn machine(&self, id: MachineId) -> Option<&Machine> {
         self.machines.get(&id)
+    }
+
+    /// The powder that went into a machine when an entry was written: a later change of set-up says nothing of the runs
+    /// before it.
+    #[must_use]
+    pub fn powder(&self, id: MachineId, entry: &Entry) -> Option<Dose> {
+        let mut said = self.powders.iter().rev();
+        said.find(|(machine, cause, _)| *machine == id && *cause < entry.cause())?
+            .2
     }
 
     /// A person.

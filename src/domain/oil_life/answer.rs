@@ -119,6 +119,8 @@ pub enum Role {
     Reading(Quantity),
     /// A sign that means change.
     ChangeSign,
+    /// A filter run with a powder, which took something out.
+    Powder,
     /// A sign that gives no number: dark, gum, carbon, greasy food (one-sided evidence only, Takeoka et al. 1997).
     OtherSign,
 }
@@ -168,6 +170,13 @@ pub enum Because {
         spread: f64,
         /// How far it is believed to show too much (or, under 0, too little), points.
         off: f64,
+    },
+    /// What the filter powder used in this fill does.
+    Powder {
+        /// Polar compounds it takes out at most in a run, points.
+        at_most: f64,
+        /// Whether acidity, which it lowers by far more, has a limit.
+        acidity: bool,
     },
     /// The days the owner usually gets.
     UsualDays(u16),

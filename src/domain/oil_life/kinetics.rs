@@ -52,6 +52,15 @@ pub fn acid_value(ffa: Share) -> f64 {
     ffa.percent() / FFA_PER_ACID_VALUE
 }
 
+/// The most an adsorbent can take out, in points: `dose` % m/m of one that takes up `capacity` mg of polar matter a
+/// gram. Yates & Caldwell, JAOCS 70 (1993) 507–511: about 200 for synthetic magnesium silicate, the most of six kinds
+/// tried, 2 for diatomaceous earth.
+#[must_use]
+pub fn adsorbed_at_most(dose: Share, capacity: f64) -> f64 {
+    const MG_PER_G: f64 = 1_000.0;
+    dose.percent() * capacity / MG_PER_G
+}
+
 /// Concentration after fresh oil: `share` (0–1) of what is in the pan afterwards is `fresh`.
 #[must_use]
 pub fn mixed(concentration: f64, share: f64, fresh: f64) -> f64 {

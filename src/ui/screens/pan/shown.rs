@@ -41,7 +41,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         matches!(
             b,
             Because::Entry {
-                role: Role::Wear | Role::Dilution,
+                role: Role::Wear | Role::Dilution | Role::Powder,
                 ..
             }
         )
@@ -55,6 +55,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         | Because::GuessedHours(_)
         | Because::Rate { .. }
         | Because::Taught { .. }
+        | Because::Powder { .. }
         | Because::Instrument { .. }
         | Because::UnknownAge => (text, None),
     };
@@ -99,6 +100,7 @@ fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
         Because::GuessedHours(services) => said_of::guessed_hours(services, lang),
         Because::Rate { per_hour, heat, temp } => said_of::rate(per_hour, heat, temp, lang),
         Because::Taught { fills, per_hour } => said_of::taught(fills, per_hour, lang),
+        Because::Powder { at_most, acidity } => said_of::powder(at_most, acidity, lang),
         Because::Instrument {
             instrument,
             spread,
