@@ -4,20 +4,30 @@
 
 use panward::store::json::{Json, Out, read};
 use proptest::prelude::*;
+use serde::{Serialize, Serializer};
 use serde_json::Value;
+
+/// What was read, told to serde's data model.
+struct Told<'a>(&'a Json<'a>);
+
+impl Serialize for Told<'_> {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        match self.0 {
+            Json::Word(word) => to.serialize_str(word),
+            Json::Whole(number) => to.serialize_i64(*number),
+            Json::Flag(flag) => to.serialize_bool(*flag),
+            Json::List(list) => to.collect_seq(list.iter().map(Told)),
+            Json::Object(fields) => {
+                let pairs: Vec<_> = fields.clone().into_pairs().collect();
+                to.collect_map(pairs.iter().map(|(name, value)| (name, Told(value))))
+            }
+        }
+    }
+}
 
 /// The same value as the oracle says it.
 fn same(json: &Json<'_>) -> Value {
-    match json {
-        Json::Word(word) => Value::from(word.as_ref()),
-        Json::Whole(number) => Value::from(*number),
-        Json::Flag(flag) => Value::from(*flag),
-        Json::List(list) => list.iter().map(same).collect(),
-        Json::Object(fields) => {
-            let pairs = fields.clone().into_pairs();
-            Value::Object(pairs.map(|(name, value)| (name.into_owned(), same(&value))).collect())
-        }
-    }
+    serde_json::to_value(Told(json)).unwrap()
 }
 
 /// Whether the log has a form for it: whole numbers that fit, no nulls.

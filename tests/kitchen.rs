@@ -133,7 +133,7 @@ fn a_write_refused_on_a_hard_hold_moves_nothing() {
 #[test]
 fn a_refusal_writes_nothing() {
     let mut bench = opened();
-    let before = bench.kitchen.ledger().lines().len();
+    let before = bench.kitchen.ledger().lines().count();
     let missing = Command::Answer {
         step: StepId::Kit,
         evidence: Evidence::new(),
@@ -144,7 +144,7 @@ fn a_refusal_writes_nothing() {
         refused,
         Refused::Guide(Refusal::Unanswered { item: Item::Gloves })
     ));
-    assert_eq!(bench.kitchen.ledger().lines().len(), before);
+    assert_eq!(bench.kitchen.ledger().lines().count(), before);
 }
 
 #[test]

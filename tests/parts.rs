@@ -217,3 +217,23 @@ async fn a_sheet_opens_over_the_page_and_says_when_it_is_closed() {
     leptos::task::tick().await;
     assert!(!sheet.has_attribute("open"));
 }
+
+#[wasm_bindgen_test]
+fn a_stepper_says_which_way_it_was_turned_and_rests_at_its_end() {
+    let turned = held(Vec::<bool>::new());
+    let place = drawn(move || {
+        Stepper {
+            label: "Frying at".into(),
+            value: "190 °C".to_owned(),
+            names: ["less".to_owned(), "more".to_owned()],
+            turns: [true, false],
+            on_turn: Tell::new(move |up| turned.update(|all| all.push(up))),
+            testid: "heat",
+        }
+        .draw()
+    });
+    part(&place, "heat-less").click();
+    part(&place, "heat-more").click();
+    assert_eq!(turned.get_untracked(), [false], "its upper end is reached");
+    assert_eq!(part(&place, "heat").text_content().unwrap(), "190 °C");
+}

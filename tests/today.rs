@@ -38,7 +38,7 @@ fn demo() -> Ledger {
 }
 
 fn write(ledger: &mut Ledger, draft: Draft, now: Millis) {
-    let seq = u32::try_from(ledger.lines().len()).unwrap() + 1;
+    let seq = u32::try_from(ledger.lines().count()).unwrap() + 1;
     ledger.push(Entry {
         id: EntryId(u128::from(seq)),
         dev: Dev(u64::MAX),

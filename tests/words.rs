@@ -8,6 +8,7 @@ use panward::domain::facts::run::Fault;
 use panward::domain::facts::setup::{FilterKind, HeatKind, Held, Machine, OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::ids::MachineId;
+use panward::domain::oil_life::{Knob, Lacking, Lever};
 use panward::domain::procedure::{Block, Hazard, Hold, StepId};
 use panward::domain::quick::Kind;
 use panward::domain::setting_up::Field;
@@ -15,8 +16,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, proposed, questions, run,
-    setup, steps, whys,
+    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, pan, proposed, questions,
+    run, setup, steps, what_if, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -102,6 +103,14 @@ fn everything() -> Vec<(String, String)> {
     }
     for again in [false, true] {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
+    }
+    let page = what_if::Say::ALL.map(|say| what_if::say(say, EN)).into_iter();
+    let page = page.chain(Knob::ALL.map(|knob| what_if::knob_name(knob, EN)));
+    let page = page.chain(Lever::ALL.map(|lever| what_if::limits_most(lever, EN)));
+    let page = page.chain(Lacking::ALL.map(|lacks| what_if::lacking(lacks, EN)));
+    let unfit = [pan::ask_of_reading, pan::does_not_fit, pan::kept_all_the_same];
+    for text in page.chain(unfit.map(|words| words(EN))) {
+        put("a pan's page".to_owned(), text);
     }
     put("the rest".to_owned(), proposed::rest_title(EN));
     put("ask the rest".to_owned(), proposed::ask_the_rest(EN));

@@ -1,6 +1,6 @@
 //! Small things kept beside the log, as JSON under a key: on the phone, or in this tab only.
 
-use web_sys::Storage;
+use gloo_storage::{LocalStorage, SessionStorage, Storage};
 
 use crate::store::json::{self, Out};
 use crate::store::wire::stored::Stored;
@@ -15,15 +15,13 @@ pub enum Shelf {
 }
 
 impl Shelf {
-    /// The browser's own storage; a browser may refuse it.
-    fn storage(self) -> Option<Storage> {
+    /// The browser's storage; nothing where it refuses it, which must be asked first: the crate's own way in throws.
+    fn storage(self) -> Option<web_sys::Storage> {
         let window = web_sys::window()?;
         match self {
-            Self::Phone => window.local_storage(),
-            Self::Tab => window.session_storage(),
+            Self::Phone => window.local_storage().ok().flatten().map(|_| LocalStorage::raw()),
+            Self::Tab => window.session_storage().ok().flatten().map(|_| SessionStorage::raw()),
         }
-        .ok()
-        .flatten()
     }
 
     /// What is kept under a key; nothing where nothing is kept, or something else.

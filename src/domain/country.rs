@@ -162,6 +162,14 @@ pub fn emergency_number(country: &str) -> &'static str {
     }
 }
 
+/// Whether chips there are fried under [`super::limits::CHIPS_BELOW`] by law: Commission Regulation (EU) 2017/2158, a
+/// text with EEA relevance, and as kept in the United Kingdom. Who belongs to them is from memory.
+#[must_use]
+pub fn keeps_chips_cooler(country: &str) -> bool {
+    const THERE: &str = "GB AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK IS LI NO";
+    THERE.split(' ').any(|code| code == country)
+}
+
 /// Whether most of a country lies south of the equator, where winter is April to September.
 #[must_use]
 pub fn is_southern(country: &str) -> bool {

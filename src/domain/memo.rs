@@ -26,14 +26,24 @@ impl Memo {
     /// `make` looks at must be in the print. It may ask the same memo for something else.
     pub fn of<T: 'static>(&self, id: u128, print: Print, make: impl FnOnce() -> T) -> Rc<T> {
         let key = (id, TypeId::of::<T>());
-        let kept = self.0.borrow().get(&key).filter(|kept| kept.print == print).cloned();
-        if let Some(Ok(value)) = kept.map(|kept| kept.value.downcast()) {
+        if let Some(Ok(value)) = self.kept(key, print).map(Rc::downcast) {
             return value;
         }
         let made = Rc::new(make());
-        let value: Rc<dyn Any> = Rc::<T>::clone(&made);
-        self.0.borrow_mut().insert(key, Kept { print, value });
+        self.keep(key, print, Rc::<T>::clone(&made));
         made
+    }
+
+    #[inline(never)]
+    fn kept(&self, key: (u128, TypeId), print: Print) -> Option<Rc<dyn Any>> {
+        let kept = self.0.borrow();
+        let kept = kept.get(&key).filter(|kept| kept.print == print)?;
+        Some(Rc::clone(&kept.value))
+    }
+
+    #[inline(never)]
+    fn keep(&self, key: (u128, TypeId), print: Print, value: Rc<dyn Any>) {
+        self.0.borrow_mut().insert(key, Kept { print, value });
     }
 }
 

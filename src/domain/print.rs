@@ -13,6 +13,7 @@ impl Print {
 
     /// This and one number more.
     #[must_use]
+    #[inline(never)]
     pub const fn with(self, number: u64) -> Self {
         // The finish of SplitMix64 (Steele, Lea, Flood 2014; constants from memory).
         let z = (self.0 ^ number).wrapping_add(0x9E37_79B9_7F4A_7C15);
@@ -23,6 +24,7 @@ impl Print {
 
     /// This and one id more.
     #[must_use]
+    #[inline(never)]
     pub const fn with_id(self, id: u128) -> Self {
         #[expect(clippy::cast_possible_truncation, reason = "both halves are taken")]
         let low = id as u64;

@@ -179,22 +179,25 @@ pub fn in_order<T, K: Ord>(list: &mut Vec<T>, key: impl Fn(&T) -> K) {
     if list.is_sorted_by(|a, b| compare(a, b).is_le()) {
         return;
     }
-    let places = sorted_places(list.len(), &|a, b| compare(&list[a], &list[b]).is_le());
+    let mut places: Vec<usize> = (0..list.len()).collect();
+    sort_places(&mut places, &|a, b| compare(&list[a], &list[b]).is_le());
     let mut taken: Vec<Option<T>> = list.drain(..).map(Some).collect();
     list.extend(places.into_iter().filter_map(|at| taken[at].take()));
 }
 
-/// The places of `len` things in their order, by merging ever longer runs. The standard sort is faster by its five
+/// Puts places in the order of what stands there, by merging ever longer runs. The standard sort is faster by its five
 /// kinds of sorting, which weigh 2 KiB; the longest list here is the log of an import.
 #[inline(never)]
-fn sorted_places(len: usize, first_goes_before: &dyn Fn(usize, usize) -> bool) -> Vec<usize> {
-    let mut places: Vec<usize> = (0..len).collect();
+pub fn sort_places(places: &mut Vec<usize>, first_goes_before: &dyn Fn(usize, usize) -> bool) {
     let mut run = 1;
-    while run < len {
-        let mut merged = Vec::with_capacity(len);
+    while run < places.len() {
+        let mut merged = Vec::with_capacity(places.len());
         for pair in places.chunks(run * 2) {
             let (mut left, mut right) = pair.split_at(run.min(pair.len()));
-            while let ([first, ..], [second, ..]) = (left, right) {
+            // What is in order already, as a log mostly is, costs one look a pair.
+            let ends = left.last().zip(right.first());
+            let in_order = ends.is_none_or(|(last, first)| first_goes_before(*last, *first));
+            while let (false, [first, ..], [second, ..]) = (in_order, left, right) {
                 let side = if first_goes_before(*first, *second) {
                     &mut left
                 } else {
@@ -206,8 +209,7 @@ fn sorted_places(len: usize, first_goes_before: &dyn Fn(usize, usize) -> bool) -
             merged.extend_from_slice(left);
             merged.extend_from_slice(right);
         }
-        places = merged;
+        *places = merged;
         run *= 2;
     }
-    places
 }

@@ -3,13 +3,13 @@
 //! Every point is the oil life's own answer, for the log as it stood that day or with usual services added; nothing
 //! is computed here that the answer does not say.
 
-use super::{life, taught};
+use super::life::{self, Known};
 use crate::domain::facts::oil::Load;
 use crate::domain::ids::{Dev, EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
-use crate::domain::oil_life::{self, Estimate, Event, FillHistory, Outlook, Quantity, What};
+use crate::domain::oil_life::{self, DaysLeft, Estimate, Event, FillHistory, Quantity, What};
 use crate::domain::time::{Day, Millis};
-use crate::domain::units::{Minutes, Volume};
+use crate::domain::units::{Minutes, Share, Volume};
 
 /// Most trading days the line runs ahead of today.
 const AHEAD_MOST: u8 = 14;
@@ -60,40 +60,48 @@ pub struct Forecast {
 pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let fill = ledger.fill(pan)?;
     let set_up = ledger.book.pan(pan)?;
-    let shop = taught::shop(ledger);
-    let history = life::history(ledger, fill, life::MOVES_BACK, &shop, today);
-    let outlook = life::outlook(ledger, set_up, fill, &history, today);
-    let days = oil_life::of(&history, &outlook, &shop).days_left;
-    let left = days.and_then(|d| d.median);
+    let known = Known::of(ledger, pan, today)?;
     let first = fill.day.max(today.plus(-PAST_MOST));
     let past = (0..=today.since(first).max(0)).filter_map(|n| {
         let day = first.plus(n);
         let then = until(fill, day);
-        let history = life::history(ledger, &then, life::MOVES_BACK, &shop, day.plus(1).min(today));
-        let outlook = life::outlook(ledger, set_up, &then, &history, day);
+        let history = life::history(ledger, &then, life::MOVES_BACK, &known.shop, day.plus(1).min(today));
         (day <= today).then(|| Point {
             day,
-            polar: oil_life::of(&history, &outlook, &shop).polar,
+            polar: oil_life::polar(&history, &life::habit(ledger, set_up, &then), &known.shop),
         })
     });
+    let (ahead, change) = ahead(ledger, &known, known.life().days_left, today);
+    Some(Forecast {
+        first,
+        past: past.collect(),
+        ahead,
+        readings: readings(ledger, fill),
+        limit: known.outlook.limits.polar.map(Share::percent),
+        change,
+    })
+}
+
+/// The line from a day on, and the last day the oil is expected to serve.
+pub(super) fn ahead(
+    ledger: &Ledger,
+    known: &Known,
+    days_left: Option<DaysLeft>,
+    today: Day,
+) -> (Vec<Point>, Option<Day>) {
+    let left = days_left.and_then(|days| days.median);
     let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
     let ahead_days = left.unwrap_or(AHEAD_MOST).saturating_add(2).min(AHEAD_MOST);
     let ahead = (1..).zip(coming.iter().take(ahead_days.into()));
     let ahead = ahead.map(|(services, day)| Point {
         day: *day,
-        polar: oil_life::of(&served(&history, &outlook, services, set_up.full), &outlook, &shop).polar,
+        polar: oil_life::polar(&served(known, services), &known.outlook.habit, &known.shop),
     });
-    Some(Forecast {
-        first,
-        past: past.collect(),
-        ahead: ahead.collect(),
-        readings: readings(ledger, fill),
-        limit: outlook.limits.polar.map(crate::domain::units::Share::percent),
-        change: left.and_then(|n| match n {
-            0 => Some(today),
-            n => coming.get(usize::from(n) - 1).copied(),
-        }),
-    })
+    let change = left.and_then(|n| match n {
+        0 => Some(today),
+        n => coming.get(usize::from(n) - 1).copied(),
+    });
+    (ahead.collect(), change)
 }
 
 /// The fill as it stood at the end of a day.
@@ -105,7 +113,7 @@ fn until(fill: &PanFill, day: Day) -> PanFill {
 }
 
 /// The trading days after a day.
-fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day> {
+pub(super) fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day> {
     let days = (1..=i64::from(most) * 7).map(|n| day.plus(n));
     days.filter(|d| ledger.book.is_trading_day(*d))
         .take(most.into())
@@ -113,7 +121,10 @@ fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day> {
 }
 
 /// The history with usual services and their top-ups added, as if they had been logged.
-fn served(history: &FillHistory, outlook: &Outlook, services: u16, full: Volume) -> FillHistory {
+fn served(known: &Known, services: u16) -> FillHistory {
+    let Known {
+        history, outlook, full, ..
+    } = known;
     let minutes = (outlook.fry.mean_h * 60.0).round();
     #[expect(
         clippy::cast_possible_truncation,
@@ -122,7 +133,7 @@ fn served(history: &FillHistory, outlook: &Outlook, services: u16, full: Volume)
     )]
     let (fry, added) = (
         Minutes::new(minutes.clamp(0.0, 1_440.0) as u16).unwrap_or_default(),
-        Volume::from_ml((f64::from(full.ml()) * outlook.top_up).round() as u32).unwrap_or(full),
+        Volume::from_ml((f64::from(full.ml()) * outlook.top_up).round() as u32).unwrap_or(*full),
     );
     let mut events = history.events().to_vec();
     for n in 0..services {
@@ -148,7 +159,7 @@ fn served(history: &FillHistory, outlook: &Outlook, services: u16, full: Volume)
                 What::Topped {
                     fat,
                     added,
-                    after: full,
+                    after: *full,
                 },
             ));
         }
@@ -161,7 +172,7 @@ fn readings(ledger: &Ledger, fill: &PanFill) -> Vec<Measured> {
         Happened::Reading(reading) => {
             let percent = Quantity::Polar.measured(reading.value)?;
             let spread = reading.instrument.and_then(|id| ledger.book.instrument(id)?.spread);
-            let spread = spread.map(crate::domain::units::Share::percent);
+            let spread = spread.map(Share::percent);
             Some(Measured {
                 entry: event.id,
                 day: event.day,

@@ -1,5 +1,7 @@
 //! The oil life of what is in a pan, from the ledger: the history of its fill and what is ahead of it.
 
+use std::rc::Rc;
+
 use super::taught;
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Service};
@@ -12,7 +14,7 @@ use crate::domain::oil_life::{
     What, usual_temp,
 };
 use crate::domain::time::{Day, Millis};
-use crate::domain::units::Dose;
+use crate::domain::units::{Dose, Volume};
 use crate::domain::volume::share_of_mass;
 
 /// How many fills oil may have passed through before its past no longer matters: stops a ring of moves.
@@ -30,15 +32,46 @@ pub fn limits(kitchen: Option<&SetUp>) -> LimitsInForce {
     }
 }
 
+/// All that an answer about what is in a pan is worked out from.
+#[derive(Clone, Debug)]
+pub struct Known {
+    /// What happened to the fill.
+    pub history: FillHistory,
+    /// What is ahead of it.
+    pub outlook: Outlook,
+    /// What earlier fills taught.
+    pub shop: Rc<Shop>,
+    /// What the pan holds when full.
+    pub full: Volume,
+}
+
+impl Known {
+    /// What is known of what is in a pan on a day; `None` for an empty pan.
+    #[must_use]
+    pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Self> {
+        let fill = ledger.fill(pan)?;
+        let set_up = ledger.book.pan(pan)?;
+        let shop = taught::shop(ledger);
+        let history = history(ledger, fill, MOVES_BACK, &shop, today);
+        Some(Self {
+            outlook: outlook(ledger, set_up, fill, &history, today),
+            history,
+            shop,
+            full: set_up.full,
+        })
+    }
+
+    /// The oil life.
+    #[must_use]
+    pub fn life(&self) -> OilLife {
+        oil_life::of(&self.history, &self.outlook, &self.shop)
+    }
+}
+
 /// The oil life of what is in a pan on a day; `None` for an empty pan.
 #[must_use]
 pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<OilLife> {
-    let fill = ledger.fill(pan)?;
-    let set_up = ledger.book.pan(pan)?;
-    let shop = taught::shop(ledger);
-    let history = history(ledger, fill, MOVES_BACK, &shop, today);
-    let outlook = outlook(ledger, set_up, fill, &history, today);
-    Some(oil_life::of(&history, &outlook, &shop))
+    Known::of(ledger, pan, today).map(|known| known.life())
 }
 
 /// What happened to a fill, as the model reads it; oil that came from another pan is judged with what `shop` taught.

@@ -102,11 +102,11 @@ pub fn place(ledger: &Ledger, entry: EntryId) -> Option<(usize, EntryId)> {
 }
 
 /// The items, newest first, worked out as they are taken: a page takes few of many.
-fn items(ledger: &Ledger, pan: Option<PanId>) -> impl Iterator<Item = LogItem<'_>> {
-    history(ledger, pan).filter_map(move |line| match fold_of(line.fact) {
+fn items<'a>(ledger: &'a Ledger, pan: Option<PanId>) -> Box<dyn Iterator<Item = LogItem<'a>> + 'a> {
+    Box::new(history(ledger, pan).filter_map(move |line| match fold_of(line.fact) {
         Some(of) => folded(ledger, of, pan, &line).map(LogItem::Fold),
         None => Some(LogItem::Line(line)),
-    })
+    }))
 }
 
 /// The fold that stands where `line` does: where its newest line is.

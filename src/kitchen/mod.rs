@@ -15,9 +15,11 @@ pub mod log;
 pub mod nights;
 pub mod oil;
 mod order;
+pub mod said;
 mod scene;
 pub mod taught;
 pub mod today;
+pub mod what_if;
 
 use std::rc::Rc;
 

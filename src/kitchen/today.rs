@@ -1,5 +1,7 @@
 //! What Today shows, worked out: each pan with its oil, what is due, what is open, what nobody answered.
 
+use std::rc::Rc;
+
 use super::{life, oil};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
@@ -166,10 +168,10 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
 
 /// One pan, in use or not, and all that is known of the life of its oil; `None` for one that was never set up.
 #[must_use]
-pub fn of_pan(ledger: &Ledger, pan: PanId, day: Day) -> Option<(PanToday, Option<OilLife>)> {
-    let life = (*oil::life(ledger, pan, day)).clone();
+pub fn of_pan(ledger: &Ledger, pan: PanId, day: Day) -> Option<(PanToday, Rc<Option<OilLife>>)> {
+    let life = oil::life(ledger, pan, day);
     let pan = ledger.book.pan(pan)?;
-    Some((pan_today(ledger, pan, life.as_ref(), day), life))
+    Some((pan_today(ledger, pan, (*life).as_ref(), day), life))
 }
 
 /// The names of the pans nobody said anything of on a night.

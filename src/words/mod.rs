@@ -34,6 +34,7 @@ pub mod setup;
 pub mod steps;
 pub mod today;
 pub mod trouble;
+pub mod what_if;
 pub mod whys;
 
 /// A language on screen.

@@ -2,7 +2,7 @@
 
 use crate::domain::oil_life::{Quantity, REFERENCE_TEMP, Role};
 use crate::domain::time::Day;
-use crate::domain::units::Temp;
+use crate::domain::units::{Minutes, Temp, Volume};
 
 use super::{Lang, dates, format};
 
@@ -25,6 +25,39 @@ pub fn percent(value: f64) -> String {
     )]
     let tenths = (value * 10.0).round() as i64;
     format!("{}{}%", format::decimal(tenths, 1), format::NBSP)
+}
+
+/// A range to the whole percent: "12–18 %".
+#[must_use]
+pub fn percents(low: f64, high: f64) -> String {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "percent of a mass, between 0 and 100"
+    )]
+    let whole = |percent: f64| percent.round() as u32;
+    format!("{}{}%", format::range(whole(low), whole(high)), format::NBSP)
+}
+
+/// What may be behind a reading far from what was expected.
+#[must_use]
+pub const fn ask_of_reading(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Same pan? Probe clean? Oil changed and not logged?"
+}
+
+/// Above readings in the log that do not fit, with [`ask_of_reading`].
+#[must_use]
+pub const fn does_not_fit(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "A reading does not fit this oil"
+}
+
+/// What becomes of it.
+#[must_use]
+pub const fn kept_all_the_same(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "It is kept, and counts for less. If it is wrong, put it right in the log."
 }
 
 /// The quantity a limit is on.
@@ -129,6 +162,35 @@ pub fn your_usual(days: u16, lang: Lang) -> String {
         "Your usual {} of this pan's oil",
         format::count(days.into(), "day", "days")
     )
+}
+
+/// What is taken to be ahead: usual hours hot, and usual fresh oil after each service.
+#[must_use]
+pub fn ahead(fry: Minutes, top_up: Volume, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "Ahead, as usual: {} hot a service, {} fresh oil after it",
+        format::hours(fry, lang),
+        format::litres(top_up)
+    )
+}
+
+/// The limit on a quantity.
+#[must_use]
+pub fn limit(of: Quantity, at: f64, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!(
+        "The limit chosen for {}: {}",
+        quantity(of, lang).to_lowercase(),
+        percent(at)
+    )
+}
+
+/// What figures rest on besides what is listed under them.
+#[must_use]
+pub const fn and_the_level(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "The level above, and all behind it"
 }
 
 /// Services nobody logged.

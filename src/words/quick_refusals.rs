@@ -114,6 +114,11 @@ pub fn doubt(doubt: Doubt, said: &Quick, lang: Lang) -> String {
         Doubt::High => format!("{figure} is far above what oil in use commonly reads. Right?"),
         Doubt::Low => format!("{figure} is below what even fresh oil commonly reads. Right?"),
         Doubt::Fell => format!("{figure} is lower than the last reading, yet nothing fresh went in. Right?"),
+        Doubt::Unexpected { low, high } => format!(
+            "{figure} is not what this oil should read. Expected {}. {}",
+            super::pan::percents(low.percent(), high.percent()),
+            super::pan::ask_of_reading(lang)
+        ),
         Doubt::Hot => format!("{figure} is hotter than oil is fried in. Right?"),
         Doubt::LongService => format!("{figure} is a long time to be hot in one day. Right?"),
         Doubt::SecondService => "A service of this pan is logged for that day already. One more?".to_owned(),
@@ -129,9 +134,21 @@ pub fn doubt(doubt: Doubt, said: &Quick, lang: Lang) -> String {
 
 /// The two answers to it.
 #[must_use]
-pub const fn doubt_answers(lang: Lang) -> [&'static str; 2] {
+pub const fn doubt_answers(doubt: Doubt, lang: Lang) -> [&'static str; 2] {
     let Lang::En = lang;
-    ["Yes, that is right", "No, change it"]
+    match doubt {
+        Doubt::Unexpected { .. } => ["Save it as it is", "Type it again"],
+        Doubt::High
+        | Doubt::Low
+        | Doubt::Fell
+        | Doubt::Hot
+        | Doubt::LongService
+        | Doubt::SecondService
+        | Doubt::BigTopUp
+        | Doubt::OtherFat { .. }
+        | Doubt::UnderMark { .. }
+        | Doubt::AlreadyFiltered => ["Yes, that is right", "No, change it"],
+    }
 }
 
 /// The figure of what was said, with its unit.

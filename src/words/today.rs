@@ -104,8 +104,6 @@ pub enum Line {
     PanIsLowText,
     /// An address of a pan there is not.
     NoSuchPan,
-    /// The other entries behind the numbers.
-    AllEntries,
     /// Back to Today.
     ToToday,
     /// Nothing left to answer.
@@ -176,7 +174,6 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::PanIsLow => "Below the mark: do not light",
         Line::PanIsLowText => "Its tag stays on. Top it up, then light-up asks for the level again.",
         Line::NoSuchPan => "No pan has this address.",
-        Line::AllEntries => "Entries behind this",
         Line::ToToday => "Back to Today",
         Line::NightAnswered => "Every pan has its word.",
         Line::LateNote => "Written down afterwards: it proves no hold. It is honest all the same.",

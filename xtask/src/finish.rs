@@ -5,7 +5,7 @@
 
 use crate::build::NO_WASM_OPT;
 use crate::bundle::bundle;
-use crate::glue::shorten;
+use crate::glue::{shorten, tidied, tidy};
 use crate::shell::{aloud, command, on_path, root};
 use crate::trouble::{Outcome, Trouble};
 use base64::Engine as _;
@@ -29,6 +29,7 @@ pub fn finish_stage() -> Outcome {
     }
     bundle(&stage)?;
     shorten(&stage)?;
+    tidy(&stage)?;
     finish(&stage)
 }
 
@@ -38,7 +39,7 @@ pub fn finish(dir: &Path) -> Outcome {
     let source = root().join("public").join(WORKER);
     let worker = std::fs::read_to_string(&source).map_err(|error| Trouble::file("read", &source, &error))?;
     let target = dir.join(WORKER);
-    std::fs::write(&target, head(&files) + &worker).map_err(|error| Trouble::file("write", &target, &error))
+    std::fs::write(&target, head(&files) + &tidied(&worker)).map_err(|error| Trouble::file("write", &target, &error))
 }
 
 /// Every file under `dir` by its path there, with `/` between folders, in order.

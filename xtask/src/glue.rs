@@ -1,5 +1,5 @@
 //! Short names between the module and its glue. Those that wasm-bindgen gives carry a digest each, in both files: 5 KiB
-//! that no packing makes smaller.
+//! that no packing makes smaller. And scripts without what only people read in them.
 
 use crate::finish::walk;
 use crate::trouble::{Outcome, Trouble};
@@ -21,9 +21,20 @@ pub fn shorten(dir: &Path) -> Outcome {
         let script = std::fs::read_to_string(&glue).map_err(|error| Trouble::file("read", &glue, &error))?;
         let (bytes, short) = renamed(&bytes)
             .ok_or_else(|| Trouble::new(format!("{name} is not built as expected: its imports cannot be read.")))?;
-        let script = tidied(&with_names(&script, &short));
+        let script = with_names(&script, &short);
         std::fs::write(&module, bytes).map_err(|error| Trouble::file("write", &module, &error))?;
         std::fs::write(&glue, script).map_err(|error| Trouble::file("write", &glue, &error))?;
+    }
+    Ok(())
+}
+
+/// Takes out of the scripts in `dir` what only people read.
+pub fn tidy(dir: &Path) -> Outcome {
+    for (name, path) in walk(dir)? {
+        if name.ends_with(".js") {
+            let script = std::fs::read_to_string(&path).map_err(|error| Trouble::file("read", &path, &error))?;
+            std::fs::write(&path, tidied(&script)).map_err(|error| Trouble::file("write", &path, &error))?;
+        }
     }
     Ok(())
 }
@@ -162,7 +173,8 @@ fn with_names(script: &str, short: &Names) -> String {
 }
 
 /// The script without indentation and whole-line comments, line by line; as it is, where a text in it goes over a line.
-fn tidied(script: &str) -> String {
+#[must_use]
+pub fn tidied(script: &str) -> String {
     if script.lines().any(|line| line.matches('`').count() % 2 == 1) {
         return script.to_owned();
     }

@@ -1,7 +1,7 @@
 //! `cargo xtask measure`: how long the app takes to start, beside a bare counter built and served the same way, and how
 //! long ten years of log take to fold, beside `JSON.parse` of their export.
 
-use crate::build::{NO_WASM_OPT, Optimise, trunk};
+use crate::build::{NO_WASM_OPT, Optimise, names_no_folder, trunk};
 use crate::finish::finish;
 use crate::shell::{Heard, command, quietly, root};
 use crate::tools;
@@ -81,7 +81,9 @@ fn page(path: &OsStr, name: &str, files: &[&str]) -> Outcome<(PathBuf, Heard)> {
         "--target-dir",
         "target",
     ];
-    let mut built = quietly(command("cargo", &build).env("PATH", path).env(NO_WASM_OPT, "1"))?;
+    let mut cargo = command("cargo", &build);
+    names_no_folder(&mut cargo);
+    let mut built = quietly(cargo.env("PATH", path).env(NO_WASM_OPT, "1"))?;
     if built.ok {
         built = quietly(command("wasm-bindgen", &bind).env("PATH", path))?;
     }

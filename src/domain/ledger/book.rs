@@ -24,8 +24,17 @@ pub struct Book {
     pub instruments: SortedMap<InstrumentId, Instrument>,
     /// The print of all that was set up: it changes with any of it.
     pub print: Print,
-    /// Each dose of powder a machine was set up with, and where in the order of cause.
-    powders: Vec<(MachineId, (Millis, Dev, u32), Option<Dose>)>,
+    /// Every word on a machine's powder, in order of cause.
+    powders: Vec<PowderSaid>,
+}
+
+/// What a set-up of a machine said of its powder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct PowderSaid {
+    machine: MachineId,
+    /// Where it stands in the order of cause.
+    cause: (Millis, Dev, u32),
+    dose: Option<Dose>,
 }
 
 impl Book {
@@ -39,7 +48,11 @@ impl Book {
             Fact::Person(person) => drop(self.people.insert(person.person, person.clone())),
             Fact::Pan(pan) => drop(self.pans.insert(pan.pan, (**pan).clone())),
             Fact::Machine(machine) => {
-                self.powders.push((machine.machine, entry.cause(), machine.powder));
+                self.powders.push(PowderSaid {
+                    machine: machine.machine,
+                    cause: entry.cause(),
+                    dose: machine.powder,
+                });
                 self.machines.insert(machine.machine, (**machine).clone());
             }
             Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
@@ -82,8 +95,7 @@ impl Book {
     #[must_use]
     pub fn powder(&self, id: MachineId, entry: &Entry) -> Option<Dose> {
         let mut said = self.powders.iter().rev();
-        said.find(|(machine, cause, _)| *machine == id && *cause < entry.cause())?
-            .2
+        said.find(|said| said.machine == id && said.cause < entry.cause())?.dose
     }
 
     /// A person.

@@ -12,7 +12,7 @@ use super::book::Book;
 use super::fill::Filtered;
 use super::runs::Runs;
 use super::sheet::{FilterDone, NotDone, PanDay, Word};
-use crate::domain::sorted::{SortedMap, SortedSet};
+use crate::domain::sorted::SortedMap;
 
 /// Every day of every pan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -24,8 +24,8 @@ pub(super) struct Days {
     first: SortedMap<PanId, Day>,
     /// Every day before this one is judged: what comes in oil order says no more of it.
     judged: Option<Day>,
-    /// The judged days on which some pan is open.
-    open: SortedSet<Day>,
+    /// The judged days on which some pan is open, oldest first.
+    open: Vec<Day>,
 }
 
 impl Days {
@@ -79,17 +79,8 @@ impl Days {
     /// judged again later, and all after it.
     fn judge_up_to(&mut self, book: &Book, day: Day) {
         match self.judged {
-            Some(judged) if day < judged => {
-                let undone: Vec<Day> = self.open.keys().copied().filter(|open| *open >= day).collect();
-                for open in undone {
-                    self.open.remove(&open);
-                }
-            }
-            judged => {
-                for open in self.open_between(book, judged.unwrap_or(day), day) {
-                    self.open.add(open);
-                }
-            }
+            Some(judged) if day < judged => self.open.retain(|open| *open < day),
+            judged => self.open.extend(self.open_between(book, judged.unwrap_or(day), day)),
         }
         self.judged = Some(day);
     }
@@ -181,7 +172,7 @@ impl Days {
         let Some(judged) = self.judged else {
             return Vec::new();
         };
-        let mut days: Vec<Day> = self.open.keys().copied().filter(|day| *day < today).collect();
+        let mut days: Vec<Day> = self.open.iter().copied().filter(|day| *day < today).collect();
         days.extend(self.open_between(book, judged, today));
         days
     }

@@ -8,7 +8,7 @@ use crate::domain::facts::{Correct, Correction, Fact};
 use crate::domain::ids::{Dev, EntryId};
 use crate::domain::places::Places;
 use crate::domain::print::Print;
-use crate::domain::sorted::{SortedMap, SortedSet, in_order};
+use crate::domain::sorted::{SortedMap, SortedSet, in_order, sort_places};
 use crate::domain::time::Millis;
 
 /// Where an entry stands in oil order.
@@ -189,9 +189,9 @@ impl Lines {
             ..Self::default()
         };
         lines.correct();
-        let mut by_oil: Vec<(OilOrder, usize)> = lines.all().map(|l| l.shown().oil_order()).zip(0..).collect();
-        in_order(&mut by_oil, |(order, _)| *order);
-        lines.by_oil = by_oil.into_iter().map(|(_, place)| place).collect();
+        let mut by_oil: Vec<usize> = (0..lines.len()).collect();
+        sort_places(&mut by_oil, &|a, b| lines.order(a) <= lines.order(b));
+        lines.by_oil = by_oil;
         lines
     }
 
@@ -205,12 +205,10 @@ impl Lines {
         self.by_oil.insert(place - later, place);
     }
 
-    /// The entries as they were written, in order of cause, with one more at its place.
+    /// The entries as they were written, and one more.
     pub(super) fn into_written_with(self, entry: Entry) -> Vec<Entry> {
         let mut written = self.written;
-        let key = (entry.cause(), entry.id);
-        let at = written.partition_point(|e| (e.cause(), e.id) < key);
-        written.insert(at, entry);
+        written.push(entry);
         written
     }
 
@@ -235,6 +233,7 @@ impl Lines {
     }
 
     /// The line at a place in order of cause.
+    #[inline(never)]
     pub(super) fn at(&self, place: usize) -> Option<Line<'_>> {
         let written = self.written.get(place)?;
         Some(Line {
@@ -244,11 +243,8 @@ impl Lines {
     }
 
     /// In order of cause.
-    pub(super) fn all(&self) -> impl DoubleEndedIterator<Item = Line<'_>> + ExactSizeIterator {
-        self.written.iter().enumerate().map(|(place, written)| Line {
-            written,
-            fate: self.fates.get(&place),
-        })
+    pub(super) fn all(&self) -> impl DoubleEndedIterator<Item = Line<'_>> {
+        (0..self.len()).filter_map(|place| self.at(place))
     }
 
     /// In oil order.

@@ -18,7 +18,7 @@ use super::{Ledger, claims};
 
 impl Ledger {
     /// Every entry with what became of it, in order of cause.
-    pub fn lines(&self) -> impl DoubleEndedIterator<Item = Line<'_>> + ExactSizeIterator {
+    pub fn lines(&self) -> impl DoubleEndedIterator<Item = Line<'_>> {
         self.lines.all()
     }
 
@@ -144,12 +144,12 @@ impl Ledger {
     #[must_use]
     pub fn open_job(&self, kind: JobKind) -> Option<JobId> {
         let open = |job: &&JobState| job.what == kind && job.ended.is_none() && job.owed.is_none();
-        self.runs.unsettled().rev().find(open).map(|job| job.job)
+        self.runs.jobs().rev().find(open).map(|job| job.job)
     }
 
     /// The lock-ups that people left with a look still owed, in order of cause.
     pub fn looks_owed(&self) -> impl Iterator<Item = &JobState> {
-        self.runs.unsettled().filter(|job| job.owed.is_some())
+        self.runs.jobs().filter(|job| job.owed.is_some())
     }
 
     /// The pans that stand empty or without all of their oil and must not be lit, in name order, pans out of use last.

@@ -7,7 +7,7 @@ use crate::domain::facts::run::{Contents, Form, Heat, Left, Place, Pump, RunEven
 use crate::domain::facts::setup::Route;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::places::Places;
-use crate::domain::sorted::{SortedMap, SortedSet};
+use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
 
 /// One pan's part in a filter job, as the log leaves it.
@@ -93,13 +93,6 @@ pub struct JobState {
     pub(super) lines: Vec<usize>,
 }
 
-impl JobState {
-    /// Whether somebody still has something to do in it.
-    const fn is_unsettled(&self) -> bool {
-        self.ended.is_none() || self.owed.is_some()
-    }
-}
-
 /// A look that somebody owes on scraps left outdoors.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Look {
@@ -111,8 +104,8 @@ pub struct Look {
     pub looker: Option<PersonId>,
 }
 
-/// Every run and job. A kitchen has thousands behind it and hardly any open, so what is asked every time is kept: which
-/// are open, which was the last of its kind, how many clean runs each person has.
+/// Every run and job. A kitchen has thousands of them behind it, so how many clean runs each person has is counted as
+/// they come.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Runs {
     /// In the order they were first met.
@@ -120,10 +113,6 @@ pub(super) struct Runs {
     jobs: Vec<JobState>,
     run_places: Places,
     job_places: Places,
-    /// The places of runs that are not ended, and of jobs that are not or in which a look is owed.
-    open_runs: SortedSet<usize>,
-    unsettled: SortedSet<usize>,
-    last_jobs: SortedMap<JobKind, usize>,
     clean: SortedMap<PersonId, u32>,
 }
 
@@ -149,17 +138,17 @@ impl Runs {
 
     /// Runs that are not ended, in order of cause.
     pub(super) fn open_runs(&self) -> impl DoubleEndedIterator<Item = &RunState> {
-        self.open_runs.keys().filter_map(|place| self.runs.get(*place))
+        self.runs.iter().filter(|run| run.ended.is_none())
     }
 
-    /// Jobs that are not ended or in which a look is owed, in order of cause.
-    pub(super) fn unsettled(&self) -> impl DoubleEndedIterator<Item = &JobState> {
-        self.unsettled.keys().filter_map(|place| self.jobs.get(*place))
+    /// Jobs, in order of cause.
+    pub(super) fn jobs(&self) -> std::slice::Iter<'_, JobState> {
+        self.jobs.iter()
     }
 
     /// The last job of a kind.
     pub(super) fn last_job(&self, kind: JobKind) -> Option<&JobState> {
-        self.jobs.get(*self.last_jobs.get(&kind)?)
+        self.jobs.iter().rev().find(|job| job.what == kind)
     }
 
     /// How many clean runs a person began.
@@ -176,7 +165,6 @@ impl Runs {
         let place = self.run_places.get(fact.run.0).unwrap_or(self.runs.len());
         if place == self.runs.len() {
             self.run_places.add(fact.run.0, place);
-            self.open_runs.add(place);
             self.runs.push(begun(entry, fact));
         }
         let Some(run) = self.runs.get_mut(place) else {
@@ -184,9 +172,6 @@ impl Runs {
         };
         let was_clean = run.is_clean();
         run.take(entry, fact, line);
-        if run.ended.is_some() {
-            self.open_runs.remove(&place);
-        }
         if let (Some(by), true) = (run.by, run.is_clean() != was_clean) {
             let clean = self.clean.or_default(by);
             // A later word, of another store, may still find trouble in a run that was counted.
@@ -202,18 +187,12 @@ impl Runs {
         let place = self.job_places.get(fact.job.0).unwrap_or(self.jobs.len());
         if place == self.jobs.len() {
             self.job_places.add(fact.job.0, place);
-            self.last_jobs.insert(fact.what, place);
             self.jobs.push(opened(entry, fact));
         }
         let Some(job) = self.jobs.get_mut(place) else {
             return;
         };
         job.take(entry, fact, line);
-        if job.is_unsettled() {
-            self.unsettled.add(place);
-        } else {
-            self.unsettled.remove(&place);
-        }
     }
 }
 

@@ -180,12 +180,59 @@ pub enum Because {
     },
     /// The days the owner usually gets.
     UsualDays(u16),
+    /// What is taken to be ahead: usual services and their top-ups.
+    Ahead {
+        /// Hours hot a service.
+        fry_h: f64,
+        /// The share of the pan (0–1) that is fresh oil after it.
+        top_up: f64,
+    },
+    /// The limit on a quantity, % m/m.
+    Limit(Quantity, f64),
     /// The log met this oil already worn, its hours guessed from usual services.
     UnloggedServices(u16),
     /// Services since whose hours nobody logged, taken for usual ones.
     GuessedHours(u16),
     /// The log met this oil at an age nobody knows.
     UnknownAge,
+}
+
+/// A figure on a pan's page, as it unfolds into what it rests on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    /// How much of a quantity there is now.
+    Level,
+    /// Days left, and with them the chance of being over after the next service.
+    DaysLeft,
+    /// The score.
+    Score,
+}
+
+impl Because {
+    /// The figures that rest on it directly. Days left and score rest on the level too, and so on all of its reasons.
+    #[must_use]
+    pub const fn behind(self) -> &'static [Figure] {
+        match self {
+            Self::Entry { role, .. } => match role {
+                // It overrules the days.
+                Role::ChangeSign => &[Figure::DaysLeft],
+                Role::Wear | Role::Dilution | Role::MovedIn | Role::Reading(_) | Role::Powder | Role::OtherSign => {
+                    &[Figure::Level]
+                }
+            },
+            Self::Instrument { .. }
+            | Self::Powder { .. }
+            | Self::UnloggedServices(_)
+            | Self::GuessedHours(_)
+            | Self::UnknownAge => &[Figure::Level],
+            Self::FreshValue { .. } => &[Figure::Level, Figure::Score],
+            Self::Rate { .. } | Self::PublishedRate(_) | Self::Taught { .. } | Self::UsualDays(_) => {
+                &[Figure::Level, Figure::DaysLeft]
+            }
+            Self::Ahead { .. } => &[Figure::DaysLeft],
+            Self::Limit(..) => &[Figure::DaysLeft, Figure::Score],
+        }
+    }
 }
 
 /// Something that is not known and would make the answer better.
@@ -199,6 +246,11 @@ pub enum Lacking {
     Reading,
     /// How worn the oil was when the log met it: a reading now, or fresh oil at the next change.
     FreshValue,
+}
+
+impl Lacking {
+    /// Everything that may be lacking.
+    pub const ALL: [Self; 4] = [Self::Limit, Self::Hours, Self::Reading, Self::FreshValue];
 }
 
 /// What Panward says of one fill.

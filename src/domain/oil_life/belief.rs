@@ -317,3 +317,8 @@ impl Belief {
         self.quantity.scale()
     }
 }
+
+#[cfg(all(test, not(target_arch = "wasm32")))]
+mod brute_force;
+#[cfg(all(test, not(target_arch = "wasm32")))]
+mod kalman;

@@ -26,9 +26,10 @@ mod quantity;
 mod rates;
 mod shade;
 mod shop;
+mod trial;
 mod what_if;
 
-pub use answer::{Basis, Because, DaysLeft, Estimate, Lacking, OilLife, Role, Score, SettlesAt, Usual, Word};
+pub use answer::{Basis, Because, DaysLeft, Estimate, Figure, Lacking, OilLife, Role, Score, SettlesAt, Usual, Word};
 pub use forecast::MOST_DAYS;
 pub use fresh::{FreshValue, Grounds, ffa as fresh_ffa, polar as fresh_polar};
 pub use history::{Event, FillHistory, Incoming, OilOrder, Start, What};
@@ -41,6 +42,7 @@ pub use outlook::{Habit, LimitsInForce, Outlook, TopUps, UnderFresh, UsualFry, u
 pub use quantity::{POWDER_HOLDS, Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 pub use shop::Shop;
+pub use trial::{Knob, Trial};
 pub use what_if::{Lever, WhatIf};
 
 use crate::domain::ids::{EntryId, InstrumentId};
@@ -122,6 +124,29 @@ pub fn levers(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Vec<(Lev
     #[expect(clippy::cast_possible_truncation, reason = "at most 61 services")]
     in_order(&mut gained, |(_, services)| (-1_000.0 * services) as i64);
     gained
+}
+
+/// The level of polar compounds believed, % m/m: [`OilLife::polar`] alone.
+#[must_use]
+pub fn polar(history: &FillHistory, habit: &Habit, shop: &Shop) -> Estimate {
+    estimate(&Belief::fold(Quantity::Polar, history, habit, shop))
+}
+
+/// What a reading of polar compounds was expected to show, where it lies outside that by more than chance, by the
+/// measure that [`OilLife::contradicting`] goes by; `None` where it may well be so.
+#[must_use]
+pub fn contradicts(
+    history: &FillHistory,
+    habit: &Habit,
+    shop: &Shop,
+    instrument: Option<InstrumentId>,
+    spread: Option<Share>,
+    read: Share,
+) -> Option<Estimate> {
+    let belief = Belief::fold(Quantity::Polar, history, habit, shop);
+    belief
+        .contradicts(instrument, spread, shop, read.percent())
+        .then(|| belief.reading_ahead(instrument, spread, shop))
 }
 
 /// What the next reading of polar compounds by an instrument should show, % m/m: its median and 80 % interval.
@@ -294,6 +319,12 @@ fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Bel
     }
     all.extend(believed.polar.instruments(history, shop));
     all.extend(outlook.habit.days.map(Because::UsualDays));
+    all.push(Because::Ahead {
+        fry_h: outlook.fry.mean_h,
+        top_up: outlook.top_up,
+    });
+    let limits = believed.limited(outlook);
+    all.extend(limits.map(|(belief, limit)| Because::Limit(belief.quantity(), limit)));
     all
 }
 

@@ -62,9 +62,9 @@ impl WhatIf {
     }
 }
 
-/// An event after all that was logged.
+/// An event after all that was logged, and before services that are only expected.
 fn last(what: What) -> Event {
-    let end = Millis(i64::MAX);
+    let end = Millis(i64::MAX / 2);
     Event {
         order: (end, end, Dev(u64::MAX), u32::MAX),
         entry: EntryId(u128::MAX),
@@ -89,12 +89,14 @@ impl Lever {
     /// Every lever.
     pub const ALL: [Self; 4] = [Self::Heat, Self::Hours, Self::TopUp, Self::IdleHours];
 
+    /// The share of the pan that [`Self::TopUp`] adds after a service.
+    pub const MORE_SHARE: f64 = 0.02;
+
     /// What pulling it means for this fill; `None` where it cannot be pulled.
     pub(super) fn pulled(self, history: &FillHistory, outlook: &Outlook) -> Option<WhatIf> {
         const COOLER_DC: i16 = 50;
         const COOLEST: Temp = Temp::celsius(165);
         const LESS_H: f64 = 0.5;
-        const MORE_SHARE: f64 = 0.02;
         let as_it_is = WhatIf::default();
         match self {
             Self::Heat => {
@@ -104,12 +106,12 @@ impl Lever {
                     ..as_it_is
                 })
             }
-            Self::Hours => (outlook.fry.mean_h > LESS_H).then(|| WhatIf {
+            Self::Hours => (outlook.fry.mean_h > LESS_H).then_some(WhatIf {
                 fry_h: Some(outlook.fry.mean_h - LESS_H),
                 ..as_it_is
             }),
             Self::TopUp => Some(WhatIf {
-                top_up: Some(outlook.top_up + MORE_SHARE),
+                top_up: Some(outlook.top_up + Self::MORE_SHARE),
                 ..as_it_is
             }),
             Self::IdleHours => quiet_part(history).map(|quiet| WhatIf {

@@ -5,7 +5,7 @@ use crate::domain::facts::setup::Measures;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, InstrumentId, MachineId, PanId, PersonId};
 use crate::domain::ledger::DateRefusal;
-use crate::domain::units::Volume;
+use crate::domain::units::{Share, Volume};
 
 /// Why it is not written. Nothing was changed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,6 +111,13 @@ pub enum Doubt {
     Low,
     /// Lower than the last reading though nothing fresh came in.
     Fell,
+    /// Far from what this oil is believed to be.
+    Unexpected {
+        /// The lower end of what was expected, eight times in ten.
+        low: Share,
+        /// The upper end.
+        high: Share,
+    },
     /// Hotter than oil is fried in.
     Hot,
     /// More than sixteen hours at frying temperature.

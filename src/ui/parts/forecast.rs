@@ -85,6 +85,8 @@ pub struct Forecast {
     pub readings: Vec<Reading>,
     /// The line and its band, from the fill's first day to the last foreseen, in order. Fewer than two: no line.
     pub line: Vec<Band>,
+    /// While something is tried: days and percents from today on as it is, untried. Empty otherwise.
+    pub as_it_is: Vec<(f64, f64)>,
     /// Today, in days since the fill began.
     pub today: f64,
     /// The limit in percent.
@@ -105,6 +107,7 @@ impl Forecast {
         let limit_y = scale.y(self.limit);
         let today_x = scale.x(self.today);
         let past = scale.line(self.past().iter().map(|band| (band.day, band.middle)));
+        let was = scale.line(self.as_it_is.iter().copied());
         let worn = self.past().windows(2).filter_map(|pair| {
             let d = scale.line(pair.iter().map(|band| (band.day, band.middle)));
             let band = pair.last()?;
@@ -117,11 +120,12 @@ impl Forecast {
         let lows = self.line.iter().rev().map(|band| (band.day, band.low));
         let band = scale.line(highs.chain(lows));
         let points = self.readings.iter().map(|reading| {
-            let spread = [reading.range.0, reading.range.1].map(|percent| (reading.day, percent));
-            let at = dot("reading", scale.x(reading.day), scale.y(reading.percent), "7");
-            several([path("spread", scale.line(spread.into_iter())), at])
+            let x = scale.x(reading.day);
+            let (low, high) = (scale.y(reading.range.0), scale.y(reading.range.1));
+            let bar = path("spread", format!("M{x} {low}V{high}m-6 0h12M{x} {low}m-6 0h12"));
+            several([bar, dot("reading", x, scale.y(reading.percent), "7")])
         });
-        let start = (today_x > 150).then(|| label(4, 236, self.words.start.clone()));
+        let start = (today_x > 190).then(|| label(4, 236, self.words.start.clone()));
         let testid = self.testid;
         let title = svg("title")
             .attr("id", format!("{testid}-title"))
@@ -142,6 +146,7 @@ impl Forecast {
             .child(path("today", format!("M{today_x} 30V214")))
             .child(path("limit", format!("M44 {limit_y}H384")))
             .child(label(44, limit_y - 8, self.words.limit.clone()))
+            .child(path("was", was))
             .child(path("path-rim", past))
             .children(worn)
             .children(to_come)
@@ -158,6 +163,7 @@ impl Forecast {
         let days = self.line.iter().map(|band| band.day);
         let last = days
             .chain(self.readings.iter().map(|reading| reading.day))
+            .chain(self.as_it_is.iter().map(|(day, _)| *day))
             .fold(self.today, f64::max);
         let highest = self.line.iter().map(|band| band.high).fold(self.limit, f64::max);
         Scale {
@@ -196,9 +202,13 @@ fn label(x: i32, y: i32, words: String) -> Element {
 
 /// The day to change has a line of its own under the other days, so that no two words meet, large text included.
 fn change_mark(x: i32, limit_y: i32, words: String) -> Node {
-    let words = label(x.clamp(50, 346), 264, words)
-        .class("strong")
-        .attr("text-anchor", "middle");
+    // Whole on the drawing, at its edges and in large text too.
+    let anchor = match x {
+        ..130 => "start",
+        130..270 => "middle",
+        270.. => "end",
+    };
+    let words = label(x, 264, words).class("strong").attr("text-anchor", anchor);
     several([
         path("stem", format!("M{x} {limit_y}V246")),
         path("change", format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z")),

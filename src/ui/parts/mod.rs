@@ -16,6 +16,7 @@ mod sheet;
 mod shell;
 mod sign;
 mod step_screen;
+mod stepper;
 mod undo;
 
 pub use buttons::{Rank, answer_button, button, emergency, go_on, stop_bar};
@@ -31,4 +32,5 @@ pub use sheet::Sheet;
 pub use shell::{Shell, Tab, empty_banners};
 pub use sign::{SignKind, sign};
 pub use step_screen::{StepScreen, StepWords};
+pub use stepper::Stepper;
 pub use undo::Undo;

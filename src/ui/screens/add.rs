@@ -12,11 +12,10 @@ use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Tone, button, notice};
 use crate::ui::screen::Screen;
 use crate::words::log::{Office, office, quick_caution, quick_name, quick_question};
-use crate::words::quick_refusals::doubt_answers;
 use crate::words::run;
 use crate::words::screens::add::{self, add};
 
-use desk::{Desk, Send};
+use desk::{Asked, Desk, Send};
 use fields::{afters, ages, claims, fats, gauges, loads, number_pad, others, pack, reasons, signs, units, when, words};
 
 /// A quick entry about a pan, in at most four touches and a number.
@@ -113,8 +112,8 @@ fn answer(desk: Desk, kind: Kind) -> Node {
     });
     let asks_number = worked_out(move || desk.asks_number());
     let save = live(move || {
-        if let Some(words) = desk.doubt.get() {
-            return doubt(desk, words).into();
+        if let Some(asked) = desk.doubt.get() {
+            return doubt(desk, asked).into();
         }
         if asks_number.get() {
             return nodes![pack(desk), number_pad(desk)];
@@ -129,9 +128,9 @@ fn answer(desk: Desk, kind: Kind) -> Node {
     nodes![refused, save, not_used]
 }
 
-fn doubt(desk: Desk, words: String) -> Element {
-    let [yes, no] = doubt_answers(desk.lang());
-    notice(Tone::Quiet, words, "", "add-doubt")
+fn doubt(desk: Desk, asked: Asked) -> Element {
+    let [yes, no] = asked.answers;
+    notice(Tone::Quiet, asked.words, "", "add-doubt")
         .child(button(Rank::First, yes, "add-doubt-yes", move || desk.stand_by()))
         .child(button(Rank::Second, no, "add-doubt-no", move || desk.doubt.set(None)))
 }

@@ -1,11 +1,14 @@
 //! One pan and its oil: days left, the line it took and will take, and why we say so.
 
 mod ahead;
+mod helps;
 mod shown;
+mod tried;
+mod why;
 
 use crate::domain::facts::oil::SignKind;
-use crate::domain::ids::{EntryId, PanId};
-use crate::domain::oil_life::{OilLife, Quantity};
+use crate::domain::ids::PanId;
+use crate::domain::oil_life::OilLife;
 use crate::kitchen::today;
 use crate::nodes;
 use crate::ui::bench::Bench;
@@ -16,8 +19,10 @@ use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
 use crate::words::today::{Line, line};
 use crate::words::{Lang, oil, pan as said_of, run, setup};
-use ahead::ahead;
+use helps::helps;
 use shown::{Shown, look};
+use tried::Trying;
+use why::why;
 
 /// One pan and its oil.
 #[must_use]
@@ -28,6 +33,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
         let day = day.get();
         bench.read(|kitchen, _| look(kitchen.ledger(), pan, day, lang))
     });
+    let trying = Trying::begin(bench, pan, day);
     let heading = live(move || shown.with(|s| s.as_ref().map(|s| run::pan_title(&s.pan.name, lang))));
     let eyebrow = eyebrow(move || {
         shown.with(|s| {
@@ -39,7 +45,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
     let holds = live(move || {
         shown.with(|shown| match shown {
             None => el("p").text(line(Line::NoSuchPan, lang)).into(),
-            Some(shown) => page(shown, lang),
+            Some(shown) => page(shown, trying, lang),
         })
     });
     el("div")
@@ -48,7 +54,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 }
 
 /// The page of a pan there is.
-fn page(shown: &Shown, lang: Lang) -> Node {
+fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
     let pan = shown.pan.pan;
     let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
     let claims: Vec<&str> = claims.collect();
@@ -61,7 +67,7 @@ fn page(shown: &Shown, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
-    let Some(life) = &shown.life else {
+    let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
     };
@@ -77,7 +83,8 @@ fn page(shown: &Shown, lang: Lang) -> Node {
         .child(log);
     let why = el("div")
         .class("pan-why")
-        .child(shown.forecast.as_ref().map(|forecast| ahead(forecast, life, lang)))
+        .child(tried::section(shown, trying, lang))
+        .child(helps(shown, life, lang))
         .child(why(shown, life, lang))
         .child(runs(&shown.runs, shown.streak, lang));
     el("div").class("two").child(now).child(why).into()
@@ -111,52 +118,6 @@ fn answer(life: &OilLife, pan: &today::PanToday, lang: Lang) -> Element {
         .child(hero.likely.map(|likely| el("p").text(likely)))
         .child(score.map(|score| el("p").class("soft").text(score)))
         .child(el("p").class("soft small").text(oil::score_why(lang)))
-}
-
-/// Why: the level, what limits, where it settles, and everything the numbers rest on.
-fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
-    let polar = &life.polar;
-    let level = said_of::level(Quantity::Polar, polar.median, polar.low, polar.high, lang);
-    let by = life.score.map(|s| said_of::limited_by(s.limited_by, lang));
-    let settles = life.settles_at.map(|settles| {
-        let limit = shown.limit.filter(|_| settles.quantity == Quantity::Polar);
-        let words = said_of::settles(settles.level.before_top_up, limit, lang);
-        el("p").testid("settles").text(words)
-    });
-    let chance = life.chance_over.map(|chance| {
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a chance from 0 to 1"
-        )]
-        let percent = (chance * 100.0).round() as u8;
-        el("p").text(oil::chance_over(percent, lang)).text(".")
-    });
-    let entries = (!shown.entries.is_empty()).then(|| {
-        el("details")
-            .child(el("summary").testid("entries-open").text(line(Line::AllEntries, lang)))
-            .child(because(&shown.entries))
-    });
-    el("section")
-        .testid("why")
-        .child(el("h2").text(line(Line::Why, lang)))
-        .child(el("p").text(level))
-        .child(by.map(|text| el("p").text(text)))
-        .child(settles)
-        .child(chance)
-        .child(because(&shown.numbers))
-        .child(entries)
-}
-
-fn because(lines: &[(String, Option<EntryId>)]) -> Element {
-    el("ul").class("because").children(lines.iter().map(|(text, entry)| {
-        let Some(entry) = entry else {
-            return el("li").text(text.clone());
-        };
-        let href = format!("#{}", Screen::Log(Some(*entry)).address());
-        let link = el("a").attr("href", href).testid("because-entry");
-        el("li").child(link.text(text.clone()))
-    }))
 }
 
 /// The last filterings, newest first, and what filtering did.

@@ -69,6 +69,30 @@ async fn every_screen_keeps_its_promises() -> Outcome {
     .await
 }
 
+#[tokio::test]
+async fn every_section_of_a_pans_page_keeps_its_promises_opened() -> Outcome {
+    journey_on("pan_opened", TALL, async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let pan = phone.address_of("pan-1").await?;
+        phone.go(&pan).await?;
+        for id in [
+            "what-if-open",
+            "try-temp-more",
+            "why-level-open",
+            "why-days-open",
+            "why-chance-open",
+            "why-score-open",
+            "forecast-table-open",
+        ] {
+            phone.tap(id).await?;
+        }
+        phone.see("tried").await?;
+        no_complaints(&phone.complaints("a pan's page, opened", Look::SCREEN).await?)
+    })
+    .await
+}
+
 /// Walks on until `there`, looking closely at each sight that is new.
 async fn inspect(
     phone: &mut Phone,

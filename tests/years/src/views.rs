@@ -58,8 +58,8 @@ pub const VIEWS: &[View] = &[
     ("the oil of each pan", |look| {
         let ledger = look.kitchen.ledger();
         look.of_pans(|pan| {
-            let life = today::of_pan(ledger, pan, look.today).and_then(|(_, life)| life);
-            life.map_or(0, |life| life.because.len())
+            let shown = today::of_pan(ledger, pan, look.today);
+            shown.map_or(0, |(_, life)| (*life).as_ref().map_or(0, |life| life.because.len()))
         })
     }),
     ("the line of each pan", |look| {

@@ -14,8 +14,8 @@ use super::{Belief, CONSTANTS, FRESH, LEVEL};
 
 /// A reading this unlikely (two-sided) contradicts what was believed by more than chance.
 const CONTRADICTS: f64 = 0.005;
-/// Standard deviations beyond which a reading's error counts as larger than its instrument's: it is kept, with as much
-/// weight as leaves it this far off.
+/// Standard deviations of a forecast, the rate's part in it too, beyond which a reading's error counts as larger than
+/// its instrument's: it is kept, with as much less weight as it is further off than this.
 const FAR_SDS: f64 = 3.0;
 
 impl Belief {
@@ -43,7 +43,9 @@ impl Belief {
         if forecast.tails(seen) < CONTRADICTS {
             self.contradicting.push(entry);
         }
-        let off = (seen - forecast.median()) / known.sqrt();
+        let mean = self.mean(|n| shown(&n.mean, place));
+        let by_rate = self.mean(|n| (shown(&n.mean, place) - mean) * (shown(&n.mean, place) - mean));
+        let off = (seen - forecast.median()) / (known + by_rate).sqrt();
         let variance = known * (off.abs() / FAR_SDS).max(1.0).powi(2);
 
         self.weigh(seen, place, variance);
@@ -122,18 +124,35 @@ impl Belief {
         spread: Option<Share>,
         shop: &Shop,
     ) -> Estimate {
-        let mut belief = self.clone();
-        let place = belief.place_of(tool);
-        let with = belief.with_reading(place);
-        let level = belief.scale().percent(belief.mean(Node::level));
-        let sd = belief.reading_sd(level, tool, spread, shop);
-        let forecast = belief.forecast_of(place, shown(&with, place) + sd * sd);
-        let at = |p| belief.scale().percent(forecast.quantile(p)).max(0.0);
+        let level = self.scale().percent(self.mean(Node::level));
+        let forecast = self.next_reading(level, tool, spread, shop);
+        let at = |p| self.scale().percent(forecast.quantile(p)).max(0.0);
         Estimate {
             low: at(0.1),
             median: at(0.5),
             high: at(0.9),
         }
+    }
+
+    /// Whether a next reading of `percent` would contradict what is believed by more than chance.
+    pub(in crate::domain::oil_life) fn contradicts(
+        &self,
+        tool: Option<InstrumentId>,
+        spread: Option<Share>,
+        shop: &Shop,
+        percent: f64,
+    ) -> bool {
+        let forecast = self.next_reading(percent, tool, spread, shop);
+        forecast.tails(self.scale().place(percent)) < CONTRADICTS
+    }
+
+    /// What the next reading would show, on the scale, its noise taken at a level of `percent`.
+    fn next_reading(&self, percent: f64, tool: Option<InstrumentId>, spread: Option<Share>, shop: &Shop) -> Mixture {
+        let mut belief = self.clone();
+        let place = belief.place_of(tool);
+        let with = belief.with_reading(place);
+        let sd = belief.reading_sd(percent, tool, spread, shop);
+        belief.forecast_of(place, shown(&with, place) + sd * sd)
     }
 
     /// The spread an instrument's next reading has, and how far off it may constantly be, points.

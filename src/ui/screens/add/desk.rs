@@ -3,8 +3,8 @@
 use crate::browser::clock;
 use crate::domain::entry::Draft;
 use crate::domain::ids::PanId;
-use crate::domain::quick::{self, Form, Kind, QuickRefusal, Slot};
-use crate::kitchen::Order;
+use crate::domain::quick::{Form, Kind, QuickRefusal, Slot};
+use crate::kitchen::{Order, said};
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, follow};
 use crate::ui::prefs;
@@ -20,6 +20,13 @@ pub enum Send {
     NotUsed,
 }
 
+/// A question asked once: its words, and the two answers.
+#[derive(Clone)]
+pub struct Asked {
+    pub words: String,
+    pub answers: [&'static str; 2],
+}
+
 /// The desk a form lies on. Copies are handles on the same one.
 #[derive(Clone, Copy)]
 pub struct Desk {
@@ -31,7 +38,7 @@ pub struct Desk {
     /// Why it was not written.
     pub refused: Held<Option<String>>,
     /// What is asked once.
-    pub doubt: Held<Option<String>>,
+    pub doubt: Held<Option<Asked>>,
     asked_about: Held<Send>,
 }
 
@@ -183,8 +190,11 @@ impl Desk {
             };
             let mut said = said.map_err(|gap| Unsaid::Refused(quick_refusals::gap(gap, lang).to_owned()))?;
             said.sure = sure;
-            quick::drafts(ledger, said.clone(), *now).map_err(|why| match why {
-                QuickRefusal::Doubt(doubt) => Unsaid::Doubt(quick_refusals::doubt(doubt, &said.what, lang)),
+            said::drafts(ledger, said.clone(), *now).map_err(|why| match why {
+                QuickRefusal::Doubt(doubt) => Unsaid::Doubt(Asked {
+                    words: quick_refusals::doubt(doubt, &said.what, lang),
+                    answers: quick_refusals::doubt_answers(doubt, lang),
+                }),
                 why => Unsaid::Refused(quick_refusals::refusal(&why, &ledger.book, now.off_min, lang)),
             })
         })
@@ -194,7 +204,7 @@ impl Desk {
 /// Why nothing was sent, in words.
 enum Unsaid {
     /// Asked once.
-    Doubt(String),
+    Doubt(Asked),
     /// Refused.
     Refused(String),
 }

@@ -1,4 +1,4 @@
-//! The line this oil took and will take, drawn, and the same as a table.
+//! The line this oil took and will take, drawn, and as a table.
 
 use crate::domain::oil_life::{OilLife, Quantity};
 use crate::domain::time::Day;
@@ -6,10 +6,10 @@ use crate::kitchen::forecast::Forecast;
 use crate::ui::node::{Element, el};
 use crate::ui::parts::{self, Band, ForecastWords, Reading};
 use crate::words::today::{Line, line};
-use crate::words::{Lang, dates, oil, pan as said_of};
+use crate::words::{Lang, dates, pan as said_of};
 
-/// The drawing, and the same as a table.
-pub fn ahead(forecast: &Forecast, life: &OilLife, lang: Lang) -> Element {
+/// The drawing; while something is tried, with the line as it is beside it.
+pub fn ahead(forecast: &Forecast, life: &OilLife, as_it_is: Option<&Forecast>, lang: Lang) -> Element {
     let first = forecast.first;
     #[expect(clippy::cast_precision_loss, reason = "days of one fill")]
     let since = |day: Day| day.since(first) as f64;
@@ -18,6 +18,10 @@ pub fn ahead(forecast: &Forecast, life: &OilLife, lang: Lang) -> Element {
         percent: r.percent,
         range: ((r.percent - r.sd).max(0.0), r.percent + r.sd),
     });
+    let untried = |line: &Forecast| {
+        let from_today = line.past.last().into_iter().chain(&line.ahead);
+        from_today.map(|p| (since(p.day), p.polar.median)).collect()
+    };
     let line_of_oil = forecast.past.iter().chain(&forecast.ahead).map(|p| Band {
         day: since(p.day),
         middle: p.polar.median,
@@ -29,16 +33,13 @@ pub fn ahead(forecast: &Forecast, life: &OilLife, lang: Lang) -> Element {
         readings: readings.collect(),
         line: line_of_oil.collect(),
         today: since(today),
+        as_it_is: as_it_is.map(untried).unwrap_or_default(),
         limit: forecast.limit.unwrap_or(life.polar.high * 1.2),
         change: forecast.change.map(since),
         words: words(forecast, life, lang),
         testid: "forecast",
     };
-    el("section")
-        .testid("ahead")
-        .child(drawing.draw())
-        .child(el("p").class("small soft").text(oil::forecast_caveat(lang)))
-        .child(table(forecast, lang))
+    drawing.draw()
 }
 
 fn words(forecast: &Forecast, life: &OilLife, lang: Lang) -> ForecastWords {
@@ -61,7 +62,8 @@ fn words(forecast: &Forecast, life: &OilLife, lang: Lang) -> ForecastWords {
     }
 }
 
-fn table(forecast: &Forecast, lang: Lang) -> Element {
+/// The drawing as a table.
+pub fn table(forecast: &Forecast, lang: Lang) -> Element {
     let head = |column| el("th").attr("scope", "col").text(line(column, lang));
     let columns = [Line::ColumnDay, Line::ColumnEstimate, Line::ColumnReading].map(head);
     let rows = forecast.past.iter().chain(&forecast.ahead).map(|point| {

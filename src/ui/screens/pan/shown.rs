@@ -1,15 +1,20 @@
 //! Everything the page of a pan shows, gathered from the ledger and put in words.
 
+use std::rc::Rc;
+
+use crate::domain::country::keeps_chips_cooler;
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::Measured;
-use crate::domain::ids::{EntryId, PanId};
+use crate::domain::ids::{EntryId, KitchenId, PanId};
 use crate::domain::ledger::{Filtered, Happened, Ledger, PanFill};
-use crate::domain::oil_life::{Because, Grounds, OilLife, Role};
+use crate::domain::oil_life::{Because, Grounds, OilLife, Trial};
 use crate::domain::time::Day;
+use crate::domain::units::{Minutes, Share, Volume};
 use crate::kitchen::forecast::Forecast;
-use crate::kitchen::oil::line;
-use crate::kitchen::{life, today};
-use crate::words::{Lang, facts, format, oil, pan as said_of, setup};
+use crate::kitchen::what_if::{self, Advice};
+use crate::kitchen::{life, oil, today};
+use crate::words::oil::{fat_name, fresh_value_assumed};
+use crate::words::{Lang, facts, format, pan as said_of, setup};
 
 /// Filterings listed.
 const RUNS_SHOWN: usize = 5;
@@ -18,47 +23,51 @@ const RUNS_SHOWN: usize = 5;
 #[derive(Clone, PartialEq)]
 pub struct Shown {
     pub pan: today::PanToday,
-    pub life: Option<OilLife>,
+    pub life: Rc<Option<OilLife>>,
     /// Days used in a row that it was filtered.
     pub streak: u32,
-    pub forecast: Option<Forecast>,
+    pub forecast: Rc<Option<Forecast>>,
     pub limit: Option<f64>,
-    /// What the numbers rest on: the words, and the entry where it is one.
-    pub numbers: Vec<(String, Option<EntryId>)>,
-    pub entries: Vec<(String, Option<EntryId>)>,
+    /// What the numbers rest on, in words, newest entry first.
+    pub because: Vec<(Because, String)>,
+    /// Readings that do not fit.
+    pub contradicting: Vec<(EntryId, String)>,
+    /// What would help.
+    pub advice: Rc<Advice>,
+    /// The instrument to measure next with.
+    pub with: Option<String>,
+    /// Where what is tried begins.
+    pub trial: Option<Trial>,
+    /// What the pan holds when full.
+    pub full: Volume,
+    /// Whether chips are fried cooler here by law.
+    pub chips_law: bool,
+    /// The kitchen, where its limit is chosen.
+    pub kitchen: Option<KitchenId>,
     pub runs: Vec<String>,
     pub fresh_on: Option<Day>,
+    pub today: Day,
 }
 
 pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> {
     let (shown, life) = today::of_pan(ledger, pan, day)?;
-    let because = life.as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
+    let because = (*life).as_ref().map(|l| l.because.as_slice()).unwrap_or_default();
     let said: Vec<_> = because
         .iter()
-        .filter_map(|b| Some((*b, told(ledger, *b, lang)?)))
+        .filter_map(|b| Some((*b, told(ledger, pan, *b, lang)?)))
         .collect();
-    let (entries, numbers): (Vec<_>, Vec<_>) = said.into_iter().rev().partition(|(b, _)| {
-        matches!(
-            b,
-            Because::Entry {
-                role: Role::Wear | Role::Dilution | Role::Powder,
-                ..
-            }
-        )
+    let contradicting = (*life).as_ref().map(|l| l.contradicting.as_slice()).unwrap_or_default();
+    let contradicting = contradicting.iter().filter_map(|entry| {
+        let words = said.iter().find_map(|(because, words)| match because {
+            Because::Entry { entry: its, .. } if its == entry => Some(words.clone()),
+            _ => None,
+        });
+        Some((*entry, words?))
     });
-    let linked = |(because, text): (Because, String)| match because {
-        Because::Entry { entry, .. } => (text, Some(entry)),
-        Because::FreshValue { .. }
-        | Because::PublishedRate(_)
-        | Because::UsualDays(_)
-        | Because::UnloggedServices(_)
-        | Because::GuessedHours(_)
-        | Because::Rate { .. }
-        | Because::Taught { .. }
-        | Because::Powder { .. }
-        | Because::Instrument { .. }
-        | Because::UnknownAge => (text, None),
-    };
+    let contradicting = contradicting.collect();
+    let advice = oil::advice(ledger, pan, day);
+    let with = advice.measure.and_then(|measure| measure.with);
+    let kitchen = ledger.book.kitchen.as_ref();
     let filtered = ledger.fill(pan).into_iter().flat_map(|fill| fill.events.iter().rev());
     let filtered = filtered.filter_map(|event| match event.what {
         Happened::Filtered(how) => Some(said_of::filtered_on(
@@ -69,11 +78,18 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         _ => None,
     });
     Some(Shown {
-        forecast: (*line(ledger, pan, day)).clone(),
-        limit: life::limits(ledger.book.kitchen.as_ref()).polar.map(|l| l.percent()),
-        numbers: numbers.into_iter().map(linked).collect(),
-        entries: entries.into_iter().map(linked).collect(),
+        forecast: oil::line(ledger, pan, day),
+        limit: life::limits(kitchen).polar.map(Share::percent),
+        because: said.into_iter().rev().collect(),
+        contradicting,
+        with: with.and_then(|id| Some(ledger.book.instrument(id)?.name.clone())),
+        advice,
+        trial: what_if::trial(ledger, pan, day),
+        full: ledger.book.pan(pan)?.full,
+        chips_law: kitchen.is_some_and(|k| keeps_chips_cooler(&k.country)),
+        kitchen: kitchen.map(|k| k.kitchen),
         runs: filtered.take(RUNS_SHOWN).collect(),
+        today: day,
         fresh_on: ledger.fill(pan).and_then(PanFill::fresh_on),
         pan: shown,
         life,
@@ -82,7 +98,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
 }
 
 /// One reason in words.
-fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
+fn told(ledger: &Ledger, pan: PanId, because: Because, lang: Lang) -> Option<String> {
     Some(match because {
         Because::Entry { entry, role } => {
             let written = ledger.line(entry)?.standing()?;
@@ -91,8 +107,8 @@ fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
             said_of::because_entry(day, facts::fact_name(&written.fact, lang), &did, lang)
         }
         Because::FreshValue { fat, quantity, grounds } => match grounds {
-            Grounds::Published(source) => said_of::fresh_value(oil::fat_name(fat, lang), quantity, source, lang),
-            Grounds::Assumed => oil::fresh_value_assumed(lang).to_owned(),
+            Grounds::Published(source) => said_of::fresh_value(fat_name(fat, lang), quantity, source, lang),
+            Grounds::Assumed => fresh_value_assumed(lang).to_owned(),
         },
         Because::PublishedRate(quantity) => said_of::published_rate(quantity, lang),
         Because::UsualDays(days) => said_of::your_usual(days, lang),
@@ -109,6 +125,17 @@ fn told(ledger: &Ledger, because: Because, lang: Lang) -> Option<String> {
             let tool = instrument.and_then(|id| ledger.book.instrument(id));
             said_of::instrument(tool.map(|tool| tool.name.as_str()), spread, off, lang)
         }
+        Because::Ahead { fry_h, top_up } => {
+            let full = f64::from(ledger.book.pan(pan)?.full.ml());
+            #[expect(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "minutes of a day, part of a pan"
+            )]
+            let (minutes, ml) = ((fry_h * 60.0).round() as u16, (full * top_up).round() as u32);
+            said_of::ahead(Minutes::new(minutes)?, Volume::from_ml(ml)?, lang)
+        }
+        Because::Limit(quantity, at) => said_of::limit(quantity, at, lang),
         Because::UnknownAge => said_of::unknown_age(lang).to_owned(),
     })
 }

@@ -11,6 +11,7 @@ mod glance;
 mod holds;
 mod night;
 mod offline;
+mod pan;
 mod resume;
 mod shots;
 mod update;

@@ -1,0 +1,111 @@
+//! What if, and what would help: the oil of a pan tried another way, what would make it last, when to measure next.
+//!
+//! Nothing here is ever written: a trial lives on the screen that shows it, and Today knows nothing of it.
+
+use super::forecast::{self, Forecast};
+use super::life::Known;
+use super::oil;
+use crate::domain::facts::setup::Measures;
+use crate::domain::ids::{InstrumentId, PanId};
+use crate::domain::ledger::{Happened, Ledger, PanFill};
+use crate::domain::oil_life::{self, Lever, OilLife, Quantity, Trial, WhatIf};
+use crate::domain::time::Day;
+
+/// What a trial comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tried {
+    /// The oil life, were it so.
+    pub life: OilLife,
+    /// The line as it was, going on as it would.
+    pub line: Forecast,
+}
+
+/// Where the knobs of a pan stand; `None` for an empty pan.
+#[must_use]
+pub fn trial(ledger: &Ledger, pan: PanId, today: Day) -> Option<Trial> {
+    let known = Known::of(ledger, pan, today)?;
+    Some(Trial::as_it_is(&known.outlook, known.full))
+}
+
+/// What comes of trying something on the oil in a pan; `None` for an empty pan.
+#[must_use]
+pub fn tried(ledger: &Ledger, pan: PanId, today: Day, what: &WhatIf) -> Option<Tried> {
+    let known = Known::of(ledger, pan, today)?;
+    let known = Known {
+        history: what.by_now(&known.history),
+        outlook: what.ahead(&known.outlook),
+        ..known
+    };
+    let life = known.life();
+    let (ahead, change) = forecast::ahead(ledger, &known, life.days_left, today);
+    let as_it_is = (*oil::line(ledger, pan, today)).clone()?;
+    Some(Tried {
+        life,
+        line: Forecast {
+            ahead,
+            change,
+            ..as_it_is
+        },
+    })
+}
+
+/// When to measure next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Measure {
+    /// After the service of this day.
+    pub after: Day,
+    /// With the instrument polar compounds were last read with, where one is known.
+    pub with: Option<InstrumentId>,
+}
+
+/// What would help.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Advice {
+    /// What would make this oil last, with the services it brings, most first.
+    pub levers: Vec<(Lever, f64)>,
+    /// When a reading is worth most; `None` where none would change what is done.
+    pub measure: Option<Measure>,
+}
+
+/// Levers said at most.
+const LEVERS_MOST: usize = 3;
+/// Services under which a lever is not worth a word.
+const LEVER_LEAST: f64 = 0.5;
+
+/// What would help the oil in a pan; nothing for an empty one.
+#[must_use]
+pub fn advice(ledger: &Ledger, pan: PanId, today: Day) -> Advice {
+    let (Some(known), Some(fill)) = (Known::of(ledger, pan, today), ledger.fill(pan)) else {
+        return Advice::default();
+    };
+    let Known {
+        history, outlook, shop, ..
+    } = &known;
+    let mut levers = oil_life::levers(history, outlook, shop);
+    levers.retain(|(_, services)| *services >= LEVER_LEAST);
+    levers.truncate(LEVERS_MOST);
+    let with = instrument(ledger, fill);
+    let spread = with.and_then(|id| ledger.book.instrument(id)?.spread);
+    let measure = oil_life::next_reading(history, outlook, shop, with, spread).and_then(|next| {
+        let coming = forecast::trading_days_after(ledger, today, next.services);
+        Some(Measure {
+            after: if next.services == 0 { today } else { *coming.last()? },
+            with,
+        })
+    });
+    Advice { levers, measure }
+}
+
+/// What polar compounds were last read with in this fill, or else the first instrument there is for them.
+fn instrument(ledger: &Ledger, fill: &PanFill) -> Option<InstrumentId> {
+    let read = fill.events.iter().rev().find_map(|event| {
+        let Happened::Reading(reading) = &event.what else {
+            return None;
+        };
+        Quantity::Polar.measured(reading.value).map(|_| reading.instrument)
+    });
+    read.unwrap_or_else(|| {
+        let mut tools = ledger.book.instruments.iter();
+        tools.find_map(|(id, tool)| (tool.measures == Measures::Polar).then_some(*id))
+    })
+}

@@ -1,0 +1,259 @@
+//! A pan's page: what is tried on its oil, what would help, readings that do not fit, and what each figure rests on.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::future::Future;
+use std::pin::pin;
+use std::task::{Context, Poll, Waker};
+
+use panward::demo::play;
+use panward::domain::country::keeps_chips_cooler;
+use panward::domain::entry::Entry;
+use panward::domain::facts::oil::{Measured, Reading};
+use panward::domain::facts::setup::Measures;
+use panward::domain::ids::{Dev, EntryId, InstrumentId, PanId};
+use panward::domain::ledger::Ledger;
+use panward::domain::oil_life::{Because, Estimate, Figure, Knob, Trial};
+use panward::domain::quick::{Doubt, Quick, QuickRefusal, Said};
+use panward::domain::time::{Day, Millis, Now, PageLife};
+use panward::domain::units::Share;
+use panward::kitchen::life::Known;
+use panward::kitchen::{life, oil, said, what_if};
+
+fn ready<T>(future: impl Future<Output = T>) -> T {
+    match pin!(future).poll(&mut Context::from_waker(Waker::noop())) {
+        Poll::Ready(value) => value,
+        Poll::Pending => panic!("a memory journal waited"),
+    }
+}
+
+/// Wednesday 25 November 2026: a trading day after a trading day.
+fn wednesday() -> Day {
+    Day::of(Millis(1_795_608_000_000), 0, 0)
+}
+
+fn demo() -> Ledger {
+    let played = ready(play(3, wednesday(), |_| 0)).unwrap();
+    let entries: Vec<Entry> = played.records.iter().map(|r| r.entry().clone()).collect();
+    Ledger::replay(&entries)
+}
+
+fn pans(ledger: &Ledger) -> Vec<PanId> {
+    ledger.book.pans_in_use().iter().map(|pan| pan.pan).collect()
+}
+
+fn turned(from: Trial, knob: Knob, steps: i32) -> Trial {
+    (0..steps.abs()).fold(from, |trial, _| trial.turned(knob, steps > 0))
+}
+
+/// Mean of the interval of days left, more than 60 counted as 61.
+fn days(life: &panward::domain::oil_life::OilLife) -> f64 {
+    let days = life.days_left.unwrap();
+    let of = |n: Option<u8>| f64::from(n.unwrap_or(61));
+    (of(days.low) + of(days.median) + of(days.high)) / 3.0
+}
+
+#[test]
+fn hotter_or_longer_is_never_more_and_fresh_oil_never_fewer() {
+    let ledger = demo();
+    for pan in pans(&ledger) {
+        let usual = what_if::trial(&ledger, pan, wednesday()).unwrap();
+        assert!(usual.is_as_it_is());
+        let now = life::of(&ledger, pan, wednesday()).unwrap();
+        let tried = |knob, steps| {
+            let what = turned(usual, knob, steps).what_if();
+            what_if::tried(&ledger, pan, wednesday(), &what).unwrap()
+        };
+        assert!(days(&tried(Knob::Temp, 10).life) <= days(&now));
+        assert!(days(&tried(Knob::Temp, -10).life) >= days(&now));
+        assert!(days(&tried(Knob::Hours, 8).life) <= days(&now));
+        assert!(days(&tried(Knob::TopUp, 4).life) >= days(&now));
+        let part = tried(Knob::PartChange, 20);
+        assert!(
+            days(&part.life) > days(&now),
+            "{:?} {:?}",
+            part.life.days_left,
+            now.days_left
+        );
+        assert!(part.life.polar.median < now.polar.median);
+        assert!(part.life.score.unwrap().now > now.score.unwrap().now);
+        // The line ahead begins at the level after the change, not at the one before it.
+        let (as_it_is, first) = (oil::line(&ledger, pan, wednesday()), part.line.ahead.first().unwrap());
+        let as_it_is = (*as_it_is).as_ref().unwrap();
+        assert!(first.polar.median < as_it_is.ahead.first().unwrap().polar.median);
+        assert_eq!(
+            (&part.line.past, &part.line.readings),
+            (&as_it_is.past, &as_it_is.readings)
+        );
+    }
+}
+
+#[test]
+fn nothing_tried_is_the_oil_as_it_is() {
+    let ledger = demo();
+    for pan in pans(&ledger) {
+        let usual = what_if::trial(&ledger, pan, wednesday()).unwrap();
+        let there_and_back = turned(turned(usual, Knob::Temp, 3), Knob::Temp, -3);
+        let tried = what_if::tried(&ledger, pan, wednesday(), &there_and_back.what_if()).unwrap();
+        assert_eq!(Some(tried.life), life::of(&ledger, pan, wednesday()));
+        assert_eq!(Some(&tried.line), (*oil::line(&ledger, pan, wednesday())).as_ref());
+    }
+}
+
+#[test]
+fn knobs_stop_at_their_ends() {
+    let ledger = demo();
+    let usual = what_if::trial(&ledger, pans(&ledger)[0], wednesday()).unwrap();
+    for (knob, low, high) in [
+        (Knob::Temp, 1_500, 1_900),
+        (Knob::Hours, 15, 960),
+        (Knob::TopUp, 0, 21_000),
+        (Knob::PartChange, 0, 42_000),
+    ] {
+        assert_eq!(turned(usual, knob, -200).at(knob), low, "{knob:?}");
+        let top = turned(usual, knob, 200);
+        assert_eq!(top.at(knob), high, "{knob:?}");
+        assert!(!top.turns(knob, true) && top.turns(knob, false));
+    }
+}
+
+#[test]
+fn chips_are_fried_cooler_by_law_in_the_european_union_and_the_united_kingdom() {
+    assert!(keeps_chips_cooler("GB") && keeps_chips_cooler("IE") && keeps_chips_cooler("FR"));
+    assert!(!keeps_chips_cooler("US") && !keeps_chips_cooler(""));
+}
+
+#[test]
+fn what_helps_is_at_most_three_things_most_first_and_no_trifles() {
+    let ledger = demo();
+    let mut said = 0;
+    for pan in pans(&ledger) {
+        let advice = what_if::advice(&ledger, pan, wednesday());
+        assert!(advice.levers.len() <= 3);
+        assert!(advice.levers.iter().all(|(_, days)| *days >= 0.5));
+        assert!(advice.levers.is_sorted_by(|a, b| a.1 >= b.1), "{:?}", advice.levers);
+        said += advice.levers.len();
+        let Some(measure) = advice.measure else { continue };
+        assert!(measure.after >= wednesday());
+        assert!(measure.after == wednesday() || ledger.book.is_trading_day(measure.after));
+        let tool = ledger.book.instrument(measure.with.unwrap()).unwrap();
+        assert_eq!(tool.measures, Measures::Polar);
+    }
+    assert!(said > 0);
+}
+
+#[test]
+fn every_reason_stands_behind_a_figure_and_every_figure_has_reasons() {
+    let ledger = demo();
+    for pan in pans(&ledger) {
+        let because = life::of(&ledger, pan, wednesday()).unwrap().because;
+        assert!(because.iter().all(|b| !b.behind().is_empty()));
+        for figure in [Figure::Level, Figure::DaysLeft, Figure::Score] {
+            assert!(because.iter().any(|b| b.behind().contains(&figure)), "{figure:?}");
+        }
+        let of = |wanted: fn(&Because) -> bool| because.iter().filter(|b| wanted(b)).count();
+        assert_eq!(of(|b| matches!(b, Because::Limit(..))), 1);
+        assert_eq!(of(|b| matches!(b, Because::Ahead { .. })), 1);
+    }
+}
+
+struct Probe {
+    ledger: Ledger,
+    pan: PanId,
+    tool: Option<InstrumentId>,
+    expected: Estimate,
+}
+
+/// The first pan, and what its next reading should show.
+fn probe() -> Probe {
+    let ledger = demo();
+    let pan = pans(&ledger)[0];
+    let tools = ledger.book.instruments.values();
+    let tool = tools
+        .filter(|t| t.measures == Measures::Polar)
+        .map(|t| t.instrument)
+        .next();
+    let known = Known::of(&ledger, pan, wednesday()).unwrap();
+    let spread = tool.and_then(|id| ledger.book.instrument(id)?.spread);
+    let habit = &known.outlook.habit;
+    let expected = panward::domain::oil_life::reading_ahead(&known.history, habit, &known.shop, tool, spread);
+    Probe {
+        ledger,
+        pan,
+        tool,
+        expected,
+    }
+}
+
+/// Late on Wednesday evening.
+fn now() -> Now {
+    Now {
+        wall: wednesday().begins(0, 0).plus(23 * Millis::HOUR),
+        mono: 0,
+        life: PageLife(1),
+        off_min: 0,
+    }
+}
+
+impl Probe {
+    fn said(&self, percent: f64, sure: bool) -> Said {
+        Said {
+            what: Quick::Reading(Reading {
+                pan: self.pan,
+                value: Measured::Polar(Share::from_cpc((percent * 100.0).round() as u16).unwrap()),
+                instrument: self.tool,
+                oil: None,
+            }),
+            who: None,
+            at: None,
+            sure,
+        }
+    }
+
+    fn say(&self, percent: f64, sure: bool) -> Result<usize, QuickRefusal> {
+        said::drafts(&self.ledger, self.said(percent, sure), now()).map(|drafts| drafts.len())
+    }
+}
+
+#[test]
+fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
+    let mut probe = probe();
+    let Estimate { low, median, high } = probe.expected;
+    assert_eq!(probe.say(median, false), Ok(1), "{:?}", probe.expected);
+    assert_eq!(probe.say(high, false), Ok(1));
+    let far = median + 4.0 * (high - low);
+    let Err(QuickRefusal::Doubt(Doubt::Unexpected { low: from, high: to })) = probe.say(far, false) else {
+        panic!("{far} against {:?}", probe.expected)
+    };
+    assert!((from.percent() - low).abs() < 0.01 && (to.percent() - high).abs() < 0.01);
+    assert_eq!(probe.say(far, true), Ok(1));
+    assert_eq!(
+        probe.say(0.0, false),
+        Err(QuickRefusal::Impossible),
+        "what cannot be is refused, not asked about"
+    );
+
+    // Saved, it is kept, and named among those that do not fit.
+    let draft = said::drafts(&probe.ledger, probe.said(far, true), now())
+        .unwrap()
+        .remove(0);
+    let id = EntryId(77);
+    probe.ledger.push(Entry {
+        id,
+        dev: Dev(u64::MAX),
+        seq: 1,
+        at: now().wall,
+        rec: now().wall,
+        clk: None,
+        off_min: 0,
+        who: draft.who,
+        fact: draft.fact,
+    });
+    let life = life::of(&probe.ledger, probe.pan, wednesday()).unwrap();
+    assert!(life.contradicting.contains(&id), "{:?}", life.contradicting);
+    assert!(
+        life.because
+            .iter()
+            .any(|b| matches!(b, Because::Entry { entry, .. } if *entry == id))
+    );
+}
