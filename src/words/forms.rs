@@ -114,7 +114,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::RinseMin => Some("From its manual."),
         Field::Filters => Some("Your own words, with commas between: mesh, paper."),
         Field::Powder => {
-            Some("Only powder that takes colour and acid out of the oil: grams to a litre of it. Empty for none.")
+            Some("Grams to a litre of oil. Only a powder that takes colour and acid out of it. Empty for none.")
         }
         Field::SwitchOff => Some(screen(Screen::SwitchWordsHelp, lang)),
         Field::HeldKnown => Some("Not known closes it to pans that are kept for something."),
