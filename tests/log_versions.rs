@@ -1,7 +1,7 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` is frozen: it was made without this app's code and is never edited again. A new version of
-//! a body gets its own file beside it.
+//! `fixtures/log_v1.json` and `log_v2.json` are frozen: they were made without this app's code and are never edited
+//! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
@@ -11,13 +11,16 @@ use std::collections::BTreeSet;
 
 use panward::domain::evidence::Item;
 use panward::domain::facts::{Correction, Fact};
+use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
+use panward::domain::units::Dose;
 use panward::store::import::import;
 use panward::store::record::{decode, encode};
 use panward::store::{BadEntry, Loaded, Odd, Record, World};
 use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
+const LOG_V2: &str = include_str!("fixtures/log_v2.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -28,7 +31,11 @@ fn kind_of(line: &str) -> &str {
 }
 
 fn first(kind: &str) -> &'static str {
-    let line = LOG_V1
+    first_of(LOG_V1, kind)
+}
+
+fn first_of(log: &'static str, kind: &str) -> &'static str {
+    let line = log
         .lines()
         .find(|l| l.starts_with("{\"id\"") && kind_of(l) == kind)
         .expect("the kind is there");
@@ -36,12 +43,27 @@ fn first(kind: &str) -> &'static str {
 }
 
 #[test]
-fn version_1_reads_and_is_written_the_same() {
-    let log = import(LOG_V1, World::Real, 0).expect("the frozen sample reads");
-    for record in &log.records {
-        assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
-        assert_eq!(encode(record.entry()).as_deref(), Ok(record.line()));
+fn every_version_reads_and_is_written_the_same() {
+    for sample in [LOG_V1, LOG_V2] {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        for record in &log.records {
+            assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
+            assert_eq!(encode(record.entry()).as_deref(), Ok(record.line()));
+        }
     }
+}
+
+#[test]
+fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
+    let powders = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+        let powders = ledger.book.machines.values().map(|machine| machine.powder);
+        powders.collect::<Vec<_>>()
+    };
+    assert_eq!(powders(LOG_V1), [None, None]);
+    // The first as it was put right.
+    assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
 }
 
 #[test]
@@ -115,7 +137,12 @@ fn what_a_newer_app_wrote_is_kept_as_it_came() {
 /// One change to a sound line, and what is said of it.
 #[track_caller]
 fn check(kind: &str, from: &str, to: &str, said: &str) {
-    let line = first(kind);
+    check_of(LOG_V1, kind, from, to, said);
+}
+
+#[track_caller]
+fn check_of(log: &'static str, kind: &str, from: &str, to: &str, said: &str) {
+    let line = first_of(log, kind);
     assert!(line.contains(from), "{from} is not in {line}");
     let why = decode(&line.replacen(from, to, 1)).expect_err(to);
     assert_eq!(why.to_string(), said);
@@ -246,6 +273,20 @@ fn nonsense_is_refused_with_its_reason() {
         "\"exposures\":[\"gluten\",\"fish\"]",
         "\"exposures\":\"nothing\"",
         "broken body of machine version 1: neither a list of exposures nor \"unknown\"",
+    );
+    check_of(
+        LOG_V2,
+        "machine",
+        "\"powder_g_per_l\":18",
+        "\"powder_g_per_l\":0",
+        "broken body of machine version 2: invalid value: integer `0`, expected grams a litre, 1 to 100",
+    );
+    check_of(
+        LOG_V2,
+        "machine",
+        "\"high_dc\":1800",
+        "\"high_dc\":2001",
+        "broken body of machine version 2: high_dc lies above 200 °C",
     );
 }
 

@@ -7,8 +7,8 @@ use panward::domain::facts::setup::AcidLimit;
 use panward::domain::fat::Fat;
 use panward::domain::ids::{Dev, EntryId, InstrumentId};
 use panward::domain::oil_life::{
-    self, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, Quantity, Shop, Start, TopUps, UsualFry, What,
-    Word,
+    self, Because, Event, FillHistory, Habit, LimitsInForce, OilLife, Outlook, POWDER_HOLDS, Quantity, Shop, Start,
+    TopUps, UsualFry, What, Word, adsorbed_at_most,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Minutes, Share, Temp, Volume};
@@ -167,8 +167,15 @@ fn anything() -> impl Strategy<Value = What> {
         2 => reading(),
         2 => (0_u32..18_000).prop_map(topped),
         1 => Just(What::Filtered),
+        1 => powder(),
         1 => Just(What::Sign(SignKind::Dark)),
     ]
+}
+
+fn powder() -> impl Strategy<Value = What> {
+    (0_u16..1_200).prop_map(|cpc| What::Adsorbed {
+        dose: Share::from_cpc(cpc).unwrap(),
+    })
 }
 
 fn starts() -> impl Strategy<Value = Start> {
@@ -275,6 +282,37 @@ proptest! {
     }
 
     #[test]
+    fn a_powder_takes_out_something_up_to_what_it_holds(
+        taught in histories(), start in starts(), list in histories(), run in powder(),
+    ) {
+        let shop = shop(&taught);
+        let before = judged_in(&shop, start, &list);
+        let after = judged_in(&shop, start, &[list, vec![run]].concat());
+        let What::Adsorbed { dose } = run else { panic!("{run:?}") };
+        let most = adsorbed_at_most(dose, POWDER_HOLDS);
+        let ends = |life: &OilLife| [life.polar.low, life.polar.median, life.polar.high];
+        for (b, a) in ends(&before).into_iter().zip(ends(&after)) {
+            prop_assert!(a <= b + ROUNDING, "{b} rose to {a}");
+            prop_assert!(a >= b - most - ROUNDING, "{b} fell to {a}, by more than {most}");
+        }
+        let (before, after) = (before.ffa.unwrap(), after.ffa.unwrap());
+        for (b, a) in [(before.low, after.low), (before.median, after.median), (before.high, after.high)] {
+            prop_assert!(a <= b + ROUNDING, "{b} rose to {a}");
+            prop_assert!(a >= 0.1 * b - ROUNDING, "{b} fell to {a}, by more than nine tenths");
+        }
+    }
+
+    #[test]
+    fn a_powder_never_makes_oil_fresher_than_fresh(
+        hours in proptest::collection::vec(frying(), 0..5), runs in proptest::collection::vec(powder(), 1..20),
+    ) {
+        let before = judged(Start::Fresh, &hours);
+        let after = judged(Start::Fresh, &[hours, runs].concat());
+        let fresh = oil_life::fresh_polar(Fat::Sunflower).mean;
+        prop_assert!(after.polar.median >= before.polar.median.min(fresh) - ROUNDING, "{}", after.polar.median);
+    }
+
+    #[test]
     fn arrival_order_changes_no_bit(start in starts(), list in histories(), shuffled in any::<prop::sample::Index>()) {
         let events = numbered(&list);
         let mut turned = events.clone();
@@ -342,6 +380,40 @@ fn a_change_sign_means_change_and_leaves_the_score_alone() {
     assert_eq!(smoking.word, Some(Word::ChangeNow));
     assert_eq!(smoking.score, quiet.score);
     assert_ne!(quiet.word, Some(Word::ChangeNow));
+}
+
+const TWO_PERCENT: What = What::Adsorbed {
+    dose: Share::from_cpc(200).unwrap(),
+};
+
+/// CV12: 2 % of a powder that holds 200 mg a gram takes out at most 0.4 points (Yates & Caldwell, JAOCS 70 (1993)
+/// 507–511), and half of it is expected of a run.
+#[test]
+fn two_percent_of_powder_takes_out_at_most_four_tenths_of_a_point() {
+    let list = [fried(900), fried(900)];
+    let dosed = [&list[..], &[TWO_PERCENT]].concat();
+    let (before, after) = (judged(Start::Fresh, &list), judged(Start::Fresh, &dosed));
+    let said = after.because.iter().find_map(|because| match because {
+        Because::Powder { at_most, acidity } => Some((*at_most, *acidity)),
+        _ => None,
+    });
+    assert_eq!(said, Some((0.4, true)));
+    let fell = before.polar.median - after.polar.median;
+    assert!((fell - 0.2).abs() < 0.01, "{fell}");
+    assert!(before.because.iter().all(|b| !matches!(b, Because::Powder { .. })));
+}
+
+#[test]
+fn dark_oil_hints_at_nothing_once_a_powder_took_the_colour_out() {
+    let sign = |kind| What::Sign(kind);
+    let list = [fried(600), TWO_PERCENT, fried(600)];
+    let with = |more: What| judged(Start::Fresh, &[&list[..], &[more]].concat()).chance_over;
+    let plain = judged(Start::Fresh, &list).chance_over;
+    assert_eq!(with(sign(SignKind::Dark)), plain);
+    assert!(with(sign(SignKind::Gum)) > plain, "gum is no colour");
+    let [first, powder, last] = list;
+    let while_it_told = judged(Start::Fresh, &[first, sign(SignKind::Dark), powder, last]);
+    assert!(while_it_told.chance_over > plain, "it had its colour then");
 }
 
 #[test]

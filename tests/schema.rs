@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 
 const PATH: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/export_v1.schema.json");
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
+const LOG_V2: &str = include_str!("fixtures/log_v2.json");
 
 fn validator() -> Validator {
     let text = std::fs::read_to_string(PATH).expect("the committed schema");
@@ -25,7 +26,11 @@ fn validator() -> Validator {
 }
 
 fn sample() -> Value {
-    serde_json::from_str(LOG_V1).expect("JSON")
+    parsed(LOG_V1)
+}
+
+fn parsed(log: &str) -> Value {
+    serde_json::from_str(log).expect("JSON")
 }
 
 #[test]
@@ -42,12 +47,33 @@ fn the_committed_schema_is_fresh() {
 }
 
 #[test]
-fn the_sample_is_valid() {
-    let errors: Vec<_> = validator()
-        .iter_errors(&sample())
-        .map(|e| format!("{}: {e}", e.instance_path))
-        .collect();
-    assert_eq!(errors, Vec::<String>::new());
+fn the_samples_are_valid() {
+    for log in [LOG_V1, LOG_V2] {
+        let errors: Vec<_> = validator()
+            .iter_errors(&parsed(log))
+            .map(|e| format!("{}: {e}", e.instance_path))
+            .collect();
+        assert_eq!(errors, Vec::<String>::new());
+    }
+}
+
+#[test]
+fn a_dose_out_of_range_or_in_version_1_is_invalid() {
+    let validator = validator();
+    for (place, value) in [
+        ("powder_g_per_l", json!(0)),
+        ("powder_g_per_l", json!(101)),
+        ("v", json!(1)),
+    ] {
+        let mut file = parsed(LOG_V2);
+        let entry = &mut file["entries"][0];
+        if place == "v" {
+            entry["v"] = value.clone();
+        } else {
+            entry["body"][place] = value.clone();
+        }
+        assert!(!validator.is_valid(&file), "{place} {value}");
+    }
 }
 
 #[test]

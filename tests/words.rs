@@ -450,6 +450,7 @@ fn a_label_is_compared_with_fat_and_promises() {
 fn the_guide_speaks_the_owners_words_where_a_hand_is_on_the_machine() {
     let machine = Machine {
         filters: vec!["mesh".into(), "paper".into()],
+        powder: None,
         words: vec![("draw".into(), "Lift".into()), ("off".into(), "Rest".into())],
         machine: MachineId(1),
         name: "Machine".into(),

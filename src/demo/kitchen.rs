@@ -197,6 +197,7 @@ fn pumped(cast: &Cast) -> Option<Machine> {
         rinse_max_s: Some(30),
         rinse_min_s: None,
         filters: vec!["mesh".into(), "paper".into()],
+        powder: None,
         words: [("off", "stop"), ("draw", "out"), ("return", "back")]
             .map(|(slot, said)| (slot.to_owned(), said.to_owned()))
             .to_vec(),

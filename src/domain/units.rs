@@ -136,6 +136,35 @@ impl AcidValue {
     }
 }
 
+/// How much of something is stirred into oil each time: whole grams a litre of oil at 20 °C, 1–100.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Dose {
+    g_per_l: u16,
+}
+
+impl Dose {
+    /// The least there is to weigh.
+    pub const MIN: Self = Self { g_per_l: 1 };
+    /// About a tenth of the oil, far above any dose of a kitchen.
+    pub const MAX: Self = Self { g_per_l: 100 };
+
+    /// Grams a litre; `None` outside 1–100.
+    #[must_use]
+    pub const fn from_g_per_l(g_per_l: u16) -> Option<Self> {
+        if g_per_l >= Self::MIN.g_per_l && g_per_l <= Self::MAX.g_per_l {
+            Some(Self { g_per_l })
+        } else {
+            None
+        }
+    }
+
+    /// Grams a litre of oil at 20 °C.
+    #[must_use]
+    pub const fn g_per_l(self) -> u16 {
+        self.g_per_l
+    }
+}
+
 /// Minutes of frying or of the day, 0–1440.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Minutes {

@@ -4,7 +4,7 @@
 //! mark in the morning.
 
 use super::fat::Fat;
-use super::units::{Amount, Share, Temp, Typed, Unit, Volume};
+use super::units::{Amount, Dose, Share, Temp, Typed, Unit, Volume};
 
 /// Density fitted as a straight line in temperature.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -95,6 +95,15 @@ pub fn volume_of_grams(grams: u32, fat: Fat) -> Option<Volume> {
     let density = u64::from(density_20c_tenths_g_per_l(fat));
     let ml = (u64::from(grams) * 10_000 + density / 2) / density;
     Volume::from_ml(u32::try_from(ml).ok()?)
+}
+
+/// A dose as a share of the oil's mass, to the nearest hundredth of a percent.
+#[must_use]
+pub fn share_of_mass(dose: Dose, fat: Fat) -> Share {
+    let density = density_20c_tenths_g_per_l(fat);
+    let cpc = (u32::from(dose.g_per_l()) * 100_000 + density / 2) / density;
+    // The largest dose comes to 11.2 % of the lightest fat.
+    u16::try_from(cpc).ok().and_then(Share::from_cpc).unwrap_or(Share::MAX)
 }
 
 /// What the owner's packs hold.

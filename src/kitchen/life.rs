@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use super::taught;
+use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Service};
 use crate::domain::facts::setup::{Kitchen as SetUp, Pan};
 use crate::domain::ids::Dev;
@@ -13,7 +14,8 @@ use crate::domain::oil_life::{
     What, usual_temp,
 };
 use crate::domain::time::{Day, Millis};
-use crate::domain::units::Volume;
+use crate::domain::units::{Dose, Volume};
+use crate::domain::volume::share_of_mass;
 
 /// How many fills oil may have passed through before its past no longer matters: stops a ring of moves.
 pub(super) const MOVES_BACK: u8 = 4;
@@ -161,7 +163,9 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop:
             spread: r.instrument.and_then(|id| ledger.book.instrument(id)?.spread),
         },
         Happened::Sign(s) => What::Sign(s.sign),
-        Happened::Filtered(_) => What::Filtered,
+        Happened::Filtered(_) => powder(ledger, event).map_or(What::Filtered, |powder| What::Adsorbed {
+            dose: share_of_mass(powder, fill.fat),
+        }),
         Happened::MovedOut { .. } | Happened::Service(_) | Happened::Noted(_) => return None,
     };
     let order = ledger.line(event.id)?.standing()?.oil_order();
@@ -170,6 +174,19 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop:
         entry: event.id,
         what,
     })
+}
+
+/// The powder a filter run was done with: what the machine it names was set up with when it was written.
+fn powder(ledger: &Ledger, event: &OilEvent) -> Option<Dose> {
+    let entry = ledger.line(event.id)?.standing()?;
+    let machine = if let Fact::Run(run) = &entry.fact {
+        run.machine
+    } else if let Fact::RunNoted(noted) = &entry.fact {
+        noted.machine
+    } else {
+        None
+    };
+    ledger.book.powder(machine?, entry)
 }
 
 /// What was known of a pan's use before this fill, and nothing of the fill itself: else its own hours would make it

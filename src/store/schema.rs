@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{oil, setup, work};
+use super::wire::{machine, oil, setup, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -54,7 +54,8 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("kitchen", 1, shapes.subschema_for::<setup::KitchenV1>()),
         ("person", 1, shapes.subschema_for::<setup::PersonV1>()),
         ("pan", 1, shapes.subschema_for::<setup::PanV1>()),
-        ("machine", 1, shapes.subschema_for::<setup::MachineV1>()),
+        ("machine", 1, shapes.subschema_for::<machine::MachineV1>()),
+        ("machine", 2, shapes.subschema_for::<machine::MachineV2>()),
         ("instrument", 1, shapes.subschema_for::<setup::InstrumentV1>()),
         ("fill", 1, shapes.subschema_for::<oil::FillV1>()),
         ("topup", 1, shapes.subschema_for::<oil::TopUpV1>()),

@@ -66,6 +66,7 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::RinseMax => screen(Screen::RinseMax, lang),
         Field::RinseMin => screen(Screen::RinseMin, lang),
         Field::Filters => screen(Screen::FilterOrder, lang),
+        Field::Powder => "Filter powder, each run",
         Field::SwitchOff => "Switch: pump off",
         Field::SwitchDraw => "Switch: oil out of the pan",
         Field::SwitchReturn => "Switch: oil back into the pan",
@@ -112,6 +113,9 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::RinseMax => Some("30 s at most is common practice."),
         Field::RinseMin => Some("From its manual."),
         Field::Filters => Some("Your own words, with commas between: mesh, paper."),
+        Field::Powder => {
+            Some("Grams to a litre of oil. Only a powder that takes colour and acid out of it. Empty for none.")
+        }
         Field::SwitchOff => Some(screen(Screen::SwitchWordsHelp, lang)),
         Field::HeldKnown => Some("Not known closes it to pans that are kept for something."),
         Field::Spread => Some("Half of its readings lie closer than two thirds of this. May stay empty."),
@@ -178,6 +182,7 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         Field::WindowLow | Field::WindowHigh | Field::Target => Control::Number("°C"),
         Field::RinseMax | Field::RinseMin => Control::Number("s"),
         Field::HeaterWatts => Control::Number("W"),
+        Field::Powder => Control::Number("g/L"),
         Field::UsualDays | Field::Rhythm => Control::Number("days"),
         Field::TradingDays | Field::Routes | Field::OffSigns | Field::Claims | Field::Food | Field::Held => {
             Control::Many
@@ -363,7 +368,7 @@ pub const fn page_title(first: Field, lang: Lang) -> &'static str {
         Field::InIt | Field::UsualDays => "Its oil",
         Field::OutBy => "A filter machine or hand kit",
         Field::WindowLow => "From its manual",
-        Field::Filters => "Its filters",
+        Field::Filters | Field::Powder => "Its filters",
         Field::SwitchOff => "Words on its switch",
         Field::HeldKnown => "What it has met",
         Field::InstrumentName => "An instrument",

@@ -128,6 +128,7 @@ pub fn role(of: Role, lang: Lang) -> &'static str {
         Role::MovedIn => "oil from another pan came in",
         Role::Reading(_) => "measured",
         Role::ChangeSign => "a sign that means change",
+        Role::Powder => "filter powder took a little out",
         Role::OtherSign => "a sign, without a number",
     }
 }
@@ -237,6 +238,22 @@ pub fn taught(fills: u16, per_hour: f64, lang: Lang) -> String {
     )
 }
 
+/// What filter powder does, and what tells nothing after it.
+#[must_use]
+pub fn powder(at_most: f64, acidity: bool, lang: Lang) -> String {
+    let Lang::En = lang;
+    let acids = if acidity {
+        ". Of free fatty acids it takes anything up to nine tenths (Lin et al. 1998): they tell little of wear after it"
+    } else {
+        ""
+    };
+    format!(
+        "Filter powder: takes out at most {} points a run (Yates & Caldwell 1993), and the colour with it: dark or light \
+         tells nothing after it{acids}",
+        hundredths(at_most)
+    )
+}
+
 /// How far an instrument is trusted.
 #[must_use]
 pub fn instrument(name: Option<&str>, spread: f64, off: f64, lang: Lang) -> String {
@@ -313,6 +330,14 @@ pub fn because_entry(day: Day, name: &str, did: &str, lang: Lang) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn powder_is_said_with_its_ceiling_and_its_source() {
+        let polar = powder(0.4, false, Lang::En);
+        assert!(polar.starts_with("Filter powder: takes out at most 0.4 points a run (Yates & Caldwell 1993)"));
+        let both = powder(0.4, true, Lang::En);
+        assert!(both.starts_with(&polar) && both.contains("free fatty acids"));
+    }
 
     #[test]
     fn percent_is_rounded_to_the_tenth() {

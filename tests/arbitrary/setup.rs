@@ -8,7 +8,7 @@ use panward::domain::facts::setup::{
 };
 use panward::domain::fat::Fat;
 use panward::domain::ids::InstrumentId;
-use panward::domain::units::Temp;
+use panward::domain::units::{Dose, Temp};
 use proptest::collection::{btree_map, vec};
 use proptest::option::of;
 use proptest::prelude::*;
@@ -144,7 +144,8 @@ fn a_machine() -> impl Strategy<Value = Fact> {
         of(any::<u16>()),
         of(any::<u16>()),
     );
-    let third = (vec(words(), 0..4), btree_map(words(), words(), 0..4), held);
+    let powder = of((1..=100_u16).prop_map(|g_per_l| Dose::from_g_per_l(g_per_l).expect("in range")));
+    let third = (vec(words(), 0..4), powder, btree_map(words(), words(), 0..4), held);
     (first, second, third).prop_map(|(a, b, c)| {
         Fact::Machine(Box::new(Machine {
             machine: a.0,
@@ -161,8 +162,9 @@ fn a_machine() -> impl Strategy<Value = Fact> {
             rinse_max_s: b.4,
             rinse_min_s: b.5,
             filters: c.0,
-            words: c.1.into_iter().collect(),
-            held: c.2,
+            powder: c.1,
+            words: c.2.into_iter().collect(),
+            held: c.3,
         }))
     })
 }

@@ -104,6 +104,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
         rinse_max_s: Some(30),
         rinse_min_s: None,
         filters: Vec::new(),
+        powder: None,
         words: Vec::new(),
         held: Held::Known(Exposures::NONE),
     };

@@ -211,6 +211,7 @@ pub fn machine(machine: MachineId, held: Held) -> Machine {
         rinse_max_s: None,
         rinse_min_s: None,
         filters: Vec::new(),
+        powder: None,
         words: Vec::new(),
         held,
     }

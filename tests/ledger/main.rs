@@ -10,5 +10,6 @@ mod laws;
 mod log;
 mod met;
 mod oil;
+mod powder;
 mod quick;
 mod runs;

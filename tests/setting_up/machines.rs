@@ -3,10 +3,10 @@
 use panward::domain::facts::Fact;
 use panward::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
 use panward::domain::fat::Fat;
-use panward::domain::setting_up::{Answers, Fault, Field, Subject};
-use panward::domain::units::Temp;
+use panward::domain::setting_up::{Answers, Around, Fault, Field, Subject};
+use panward::domain::units::{Dose, Temp};
 
-use crate::{book, check, fact, right};
+use crate::{book, check, fact, right, today};
 
 fn machine(answers: &Answers) -> Machine {
     match fact(Subject::Machine, answers) {
@@ -48,6 +48,30 @@ fn a_hand_kit_is_asked_little_and_never_goes_above_forty_degrees() {
     let kit = machine(&right(Subject::Machine).after(Field::OutBy, OutBy::Hand.key()));
     assert_eq!((kit.out_by, kit.high), (OutBy::Hand, Temp::celsius(40)));
     assert_eq!((kit.rinse_max_s, kit.heater_w), (None, 0));
+}
+
+#[test]
+fn powder_is_none_until_its_owner_says_how_much() {
+    let form = right(Subject::Machine);
+    assert_eq!(machine(&form).powder, None);
+    assert_eq!(machine(&form.clone().after(Field::Powder, "0")).powder, None);
+    let dosed = machine(&form.clone().after(Field::Powder, "18"));
+    assert_eq!(dosed.powder, Dose::from_g_per_l(18));
+    let kit = form.clone().after(Field::OutBy, OutBy::Hand.key());
+    assert_eq!(machine(&kit.after(Field::Powder, "9")).powder, Dose::from_g_per_l(9));
+    // Grams a run, typed for grams a litre.
+    assert_eq!(
+        check(Subject::Machine, 7, &form.after(Field::Powder, "400"), &book(&[])),
+        Err(vec![(Field::Powder, Fault::OutOfRange { least: 0, most: 100 })])
+    );
+    // Opened again it stands there.
+    let known = book(&[Fact::Machine(Box::new(dosed.clone()))]);
+    let around = Around {
+        book: &known,
+        today: today(),
+    };
+    let again = Subject::Machine.filled(dosed.machine.0, around).unwrap();
+    assert_eq!(again.get(Field::Powder), "18");
 }
 
 #[test]

@@ -174,6 +174,18 @@ impl SignKind {
     }
 }
 
+impl SignKind {
+    /// Whether it is about the oil's colour, which a filter powder takes out while it leaves most polar compounds in
+    /// (Lin et al. 1998).
+    #[must_use]
+    pub const fn is_colour(self) -> bool {
+        match self {
+            Self::Dark => true,
+            Self::Smoke | Self::Foam | Self::Smell | Self::Gum | Self::Carbon | Self::Greasy | Self::Slow => false,
+        }
+    }
+}
+
 /// A sign.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sign {

@@ -5,7 +5,7 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
 use crate::domain::keyed::keyed;
 use crate::domain::time::Day;
-use crate::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
+use crate::domain::units::{AcidValue, Dose, Minutes, Share, Temp, Volume};
 
 keyed! {
     /// What a limit in force rests on.
@@ -265,6 +265,8 @@ pub struct Machine {
     pub rinse_min_s: Option<u16>,
     /// Its filters in the order they go in, in the owner's words.
     pub filters: Vec<String>,
+    /// How much of a powder that takes things out of the oil (an adsorbent) goes in each time, where one is used.
+    pub powder: Option<Dose>,
     /// The owner's words for its switches and parts, by slot.
     pub words: Vec<(String, String)>,
     /// What it had met since its last strip-clean when it was set up.

@@ -3,10 +3,11 @@
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
-use crate::domain::ids::{InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::ids::{Dev, InstrumentId, MachineId, PanId, PersonId};
 use crate::domain::print::Print;
 use crate::domain::sorted::{SortedMap, in_order};
 use crate::domain::time::{Day, Millis};
+use crate::domain::units::Dose;
 
 /// Set-up as it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -23,6 +24,17 @@ pub struct Book {
     pub instruments: SortedMap<InstrumentId, Instrument>,
     /// The print of all that was set up: it changes with any of it.
     pub print: Print,
+    /// Every word on a machine's powder, in order of cause.
+    powders: Vec<PowderSaid>,
+}
+
+/// What a set-up of a machine said of its powder.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct PowderSaid {
+    machine: MachineId,
+    /// Where it stands in the order of cause.
+    cause: (Millis, Dev, u32),
+    dose: Option<Dose>,
 }
 
 impl Book {
@@ -35,7 +47,14 @@ impl Book {
             Fact::Kitchen(kitchen) => self.kitchen = Some((**kitchen).clone()),
             Fact::Person(person) => drop(self.people.insert(person.person, person.clone())),
             Fact::Pan(pan) => drop(self.pans.insert(pan.pan, (**pan).clone())),
-            Fact::Machine(machine) => drop(self.machines.insert(machine.machine, (**machine).clone())),
+            Fact::Machine(machine) => {
+                self.powders.push(PowderSaid {
+                    machine: machine.machine,
+                    cause: entry.cause(),
+                    dose: machine.powder,
+                });
+                self.machines.insert(machine.machine, (**machine).clone());
+            }
             Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
             Fact::Fill(_)
             | Fact::TopUp(_)
@@ -69,6 +88,14 @@ impl Book {
     #[must_use]
     pub fn machine(&self, id: MachineId) -> Option<&Machine> {
         self.machines.get(&id)
+    }
+
+    /// The powder that went into a machine when an entry was written: a later change of set-up says nothing of the runs
+    /// before it.
+    #[must_use]
+    pub fn powder(&self, id: MachineId, entry: &Entry) -> Option<Dose> {
+        let mut said = self.powders.iter().rev();
+        said.find(|said| said.machine == id && said.cause < entry.cause())?.dose
     }
 
     /// A person.

@@ -119,6 +119,8 @@ pub enum Role {
     Reading(Quantity),
     /// A sign that means change.
     ChangeSign,
+    /// A filter run with a powder, which took something out.
+    Powder,
     /// A sign that gives no number: dark, gum, carbon, greasy food (one-sided evidence only, Takeoka et al. 1997).
     OtherSign,
 }
@@ -169,6 +171,13 @@ pub enum Because {
         /// How far it is believed to show too much (or, under 0, too little), points.
         off: f64,
     },
+    /// What the filter powder used in this fill does.
+    Powder {
+        /// Polar compounds it takes out at most in a run, points.
+        at_most: f64,
+        /// Whether acidity, which it lowers by far more, has a limit.
+        acidity: bool,
+    },
     /// The days the owner usually gets.
     UsualDays(u16),
     /// What is taken to be ahead: usual services and their top-ups.
@@ -207,11 +216,15 @@ impl Because {
             Self::Entry { role, .. } => match role {
                 // It overrules the days.
                 Role::ChangeSign => &[Figure::DaysLeft],
-                Role::Wear | Role::Dilution | Role::MovedIn | Role::Reading(_) | Role::OtherSign => &[Figure::Level],
+                Role::Wear | Role::Dilution | Role::MovedIn | Role::Reading(_) | Role::Powder | Role::OtherSign => {
+                    &[Figure::Level]
+                }
             },
-            Self::Instrument { .. } | Self::UnloggedServices(_) | Self::GuessedHours(_) | Self::UnknownAge => {
-                &[Figure::Level]
-            }
+            Self::Instrument { .. }
+            | Self::Powder { .. }
+            | Self::UnloggedServices(_)
+            | Self::GuessedHours(_)
+            | Self::UnknownAge => &[Figure::Level],
             Self::FreshValue { .. } => &[Figure::Level, Figure::Score],
             Self::Rate { .. } | Self::PublishedRate(_) | Self::Taught { .. } | Self::UsualDays(_) => {
                 &[Figure::Level, Figure::DaysLeft]

@@ -16,6 +16,7 @@ mod readings;
 use crate::domain::facts::oil::Measured;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, InstrumentId};
+use crate::domain::units::Share;
 
 use super::constants::{Constant, Constants, between_deliveries};
 use super::cov::Cov;
@@ -50,6 +51,8 @@ pub(super) struct Belief {
     cov: Cov,
     names: Vec<Constant>,
     straying: Straying,
+    /// Whether its colour still tells anything: not once a powder took colour out.
+    colour_tells: bool,
     /// Posterior mean of the fresh value, % m/m, kept because every top-up asks for it and only a reading moves it.
     fresh_percent: f64,
     /// Readings used.
@@ -149,6 +152,7 @@ impl Belief {
             cov,
             names: constants.names().to_vec(),
             straying,
+            colour_tells: true,
             fresh_percent,
             readings: 0,
             folded_around: 0,
@@ -204,8 +208,13 @@ impl Belief {
                     self.read(event.entry, percent, instrument, sd);
                 }
             }
-            What::Sign(_) => self.hint(),
+            What::Sign(sign) => {
+                if self.colour_tells || !sign.is_colour() {
+                    self.hint();
+                }
+            }
             What::Filtered => {}
+            What::Adsorbed { dose } => self.adsorb(dose),
         }
     }
 
@@ -226,6 +235,25 @@ impl Belief {
                 }
             }
         }
+    }
+
+    /// A powder took something out ([`Quantity::adsorbed`]), never more than stood over fresh oil: what fresh oil holds
+    /// it may take as well, but nobody should be told so. One rule for every rate keeps their levels in order, and the
+    /// less there was to take, the less is in doubt.
+    fn adsorb(&mut self, dose: Share) {
+        self.colour_tells = false;
+        if dose.cpc() == 0 {
+            return;
+        }
+        let (down, variance) = self.quantity.adsorbed(dose);
+        let fresh = self.scale().place(self.fresh_percent);
+        let before = self.mean(Node::level);
+        for node in &mut self.nodes {
+            let level = node.level();
+            node.mean[LEVEL] = (level - down).max(level.min(fresh));
+        }
+        let part = (before - self.mean(Node::level)) / down;
+        self.cov.blur(LEVEL, variance * part * part);
     }
 
     /// Hours at frying temperature.

@@ -81,6 +81,11 @@ pub enum What {
     Sign(SignKind),
     /// It was filtered: takes out crumb, changes none of the quantities (CV11).
     Filtered,
+    /// It was filtered with a powder that takes polar matter, acids and colour out of it (an adsorbent).
+    Adsorbed {
+        /// How much powder, % of the oil's mass.
+        dose: Share,
+    },
 }
 
 /// One event and the entry it comes from.
@@ -139,8 +144,25 @@ impl FillHistory {
             | What::Topped { .. }
             | What::MovedIn { .. }
             | What::Read { .. }
-            | What::Filtered => None,
+            | What::Filtered
+            | What::Adsorbed { .. } => None,
         })
+    }
+
+    /// The largest dose of powder it was filtered with; `None` where none was used.
+    #[must_use]
+    pub fn powder(&self) -> Option<Share> {
+        let doses = self.events.iter().filter_map(|e| match e.what {
+            What::Adsorbed { dose } => Some(dose),
+            What::Fried { .. }
+            | What::Unlogged { .. }
+            | What::Topped { .. }
+            | What::MovedIn { .. }
+            | What::Read { .. }
+            | What::Sign(_)
+            | What::Filtered => None,
+        });
+        doses.max()
     }
 }
 

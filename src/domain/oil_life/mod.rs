@@ -5,7 +5,8 @@
 //! everything transcendental goes through `libm`.
 //!
 //! What is claimed: passive filtering takes out crumb and changes neither polar compounds nor acidity, so a filter run
-//! moves nothing here. Without a reading the numbers are usual days and priors, and [`OilLife::basis`] says so.
+//! moves nothing here; only a powder that takes matter out of the oil does, and little. Without a reading the numbers
+//! are usual days and priors, and [`OilLife::basis`] says so.
 
 mod answer;
 mod belief;
@@ -38,7 +39,7 @@ pub use kinetics::{
 };
 pub use next_reading::NextReading;
 pub use outlook::{Habit, LimitsInForce, Outlook, TopUps, UnderFresh, UsualFry, usual_temp};
-pub use quantity::{Quantity, RatePrior, Scale};
+pub use quantity::{POWDER_HOLDS, Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 pub use shop::Shop;
 pub use trial::{Knob, Trial};
@@ -301,6 +302,10 @@ fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Bel
         });
         all.push(Because::PublishedRate(quantity));
     }
+    all.extend(history.powder().map(|dose| Because::Powder {
+        at_most: adsorbed_at_most(dose, POWDER_HOLDS),
+        acidity: outlook.limits.acid.is_some(),
+    }));
     all.push(Because::Rate {
         per_hour: believed.polar.rate_median(),
         heat: heat_factor(outlook.temp),
@@ -361,6 +366,7 @@ fn entry_role(event: &Event) -> Option<Because> {
             .map(Role::Reading),
         What::Sign(kind) if kind.means_change() => Some(Role::ChangeSign),
         What::Sign(_) => Some(Role::OtherSign),
+        What::Adsorbed { .. } => Some(Role::Powder),
         What::Filtered | What::Unlogged { .. } => None,
     };
     role.map(|role| Because::Entry {

@@ -95,7 +95,12 @@ impl UsualFry {
 pub fn usual_temp(history: &FillHistory, before: Temp) -> Temp {
     let logged = history.events().iter().rev().filter_map(|e| match e.what {
         What::Fried { temp, .. } | What::Unlogged { temp } => temp.map(Temp::dc),
-        What::Topped { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => None,
+        What::Topped { .. }
+        | What::MovedIn { .. }
+        | What::Read { .. }
+        | What::Sign(_)
+        | What::Filtered
+        | What::Adsorbed { .. } => None,
     });
     let (sum, count) = logged
         .take(LAST_SERVICES)
@@ -198,7 +203,12 @@ impl Counts {
                     },
                     Some(_) | None => sum,
                 },
-                What::Fried { .. } | What::MovedIn { .. } | What::Read { .. } | What::Sign(_) | What::Filtered => sum,
+                What::Fried { .. }
+                | What::MovedIn { .. }
+                | What::Read { .. }
+                | What::Sign(_)
+                | What::Filtered
+                | What::Adsorbed { .. } => sum,
             })
     }
 

@@ -8,7 +8,7 @@ use crate::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
 use crate::domain::ids::MachineId;
 use crate::domain::ledger::Book;
 use crate::domain::limits::{MANUAL_MAX, NEVER_ABOVE, TARGET_DEFAULT, WINDOW_HIGH_DEFAULT, WINDOW_LOW_DEFAULT};
-use crate::domain::units::Temp;
+use crate::domain::units::{Dose, Temp};
 
 /// The share of a tank kept free until the owner says otherwise: a project default.
 const FREE_PERCENT: &str = "10";
@@ -51,6 +51,8 @@ fn degrees(temp: Temp) -> String {
 
 pub(super) fn of(machine: &Machine) -> Answers {
     let seconds = |n: Option<u16>| n.map(|n| n.to_string()).unwrap_or_default();
+    let powder = machine.powder.map(|dose| dose.g_per_l().to_string());
+    let powder = powder.unwrap_or_default();
     let (known, held) = match machine.held {
         Held::Known(set) => (KNOWN, set),
         Held::Unknown => (UNKNOWN, Exposures::NONE),
@@ -67,6 +69,7 @@ pub(super) fn of(machine: &Machine) -> Answers {
         .with(Field::RinseMax, seconds(machine.rinse_max_s))
         .with(Field::RinseMin, seconds(machine.rinse_min_s))
         .with(Field::Filters, machine.filters.join(", "))
+        .with(Field::Powder, powder)
         .with(Field::HeldKnown, known)
         .with(Field::Held, as_set(held.iter().map(Exposure::key)));
     answers.tick(Field::Heater, machine.heater_w > 0);
@@ -110,7 +113,7 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     };
     let first = vec![Field::OutBy, Field::MachineName, Field::Tank, Field::FreeShare];
     if is_hand(answers) {
-        return vec![first, held(vec![Field::Filters])];
+        return vec![first, held(vec![Field::Filters, Field::Powder])];
     }
     let mut manual = vec![Field::WindowLow, Field::WindowHigh, Field::Target, Field::Heater];
     if answers.yes(Field::Heater) {
@@ -125,7 +128,7 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     vec![
         first,
         manual,
-        vec![Field::Filters, Field::FilterKind, rinse],
+        vec![Field::Filters, Field::FilterKind, rinse, Field::Powder],
         vec![Field::SwitchOff, Field::SwitchDraw, Field::SwitchReturn],
         held(Vec::new()),
     ]
@@ -149,6 +152,8 @@ pub(super) fn check(id: MachineId, answers: &Answers, around: Around, wrongs: &m
     // Read to the end whatever is wrong before: a page is told what is wrong on it.
     let pumped = (!is_hand(answers)).then(|| pumped(&mut read, around.book));
     let filters = filters(&mut read);
+    // None is told by leaving it empty, or by nought.
+    let powder = read.whole_if_any(Field::Powder, 0, Dose::MAX.g_per_l().into());
     let held = held(&mut read);
     let common = Machine {
         machine: id,
@@ -165,6 +170,7 @@ pub(super) fn check(id: MachineId, answers: &Answers, around: Around, wrongs: &m
         rinse_max_s: None,
         rinse_min_s: None,
         filters: filters?,
+        powder: powder?.and_then(Dose::from_g_per_l),
         words: Vec::new(),
         held: held?,
     };

@@ -145,6 +145,8 @@ keyed! {
         RinseMin = "rinse_min",
         /// Filters in order, with commas between.
         Filters = "filters",
+        /// Powder that takes things out of the oil, grams a litre.
+        Powder = "powder",
         /// What the switch says where the pump is off.
         SwitchOff = "switch_off",
         /// What it says where oil is drawn.

@@ -6,6 +6,7 @@
 pub mod body;
 pub mod correct;
 pub mod envelope;
+pub mod machine;
 pub mod oil;
 pub mod parts;
 pub mod scalar;
@@ -29,7 +30,8 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
         Fact::Pan(f) => ("pan", 1, body::write::<setup::PanV1>(f)),
-        Fact::Machine(f) => ("machine", 1, body::write::<setup::MachineV1>(f)),
+        Fact::Machine(f) if f.powder.is_none() => ("machine", 1, body::write::<machine::MachineV1>(f)),
+        Fact::Machine(f) => ("machine", 2, body::write::<machine::MachineV2>(f)),
         Fact::Instrument(f) => ("instrument", 1, body::write::<setup::InstrumentV1>(f)),
         Fact::Fill(f) => ("fill", 1, body::write::<oil::FillV1>(f)),
         Fact::TopUp(f) => ("topup", 1, body::write::<oil::TopUpV1>(f)),
@@ -64,7 +66,8 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
-        ("machine", 1) => Fact::Machine(Box::new(body::read::<setup::MachineV1>(body)?)),
+        ("machine", 1) => Fact::Machine(Box::new(body::read::<machine::MachineV1>(body)?)),
+        ("machine", 2) => Fact::Machine(Box::new(body::read::<machine::MachineV2>(body)?)),
         ("instrument", 1) => Fact::Instrument(body::read::<setup::InstrumentV1>(body)?),
         ("fill", 1) => Fact::Fill(body::read::<oil::FillV1>(body)?),
         ("topup", 1) => Fact::TopUp(body::read::<oil::TopUpV1>(body)?),

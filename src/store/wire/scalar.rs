@@ -12,7 +12,7 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, EntryId, InstrumentId, JobId, KitchenId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::time::{Day, Millis, figures};
-use crate::domain::units::{AcidValue, Minutes, Share, Temp, Unit, Volume};
+use crate::domain::units::{AcidValue, Dose, Minutes, Share, Temp, Unit, Volume};
 use crate::store::World;
 use crate::store::json::{Json, Out};
 
@@ -359,6 +359,7 @@ wholes! {
     "tenths of a degree Celsius, -500 to 4000" Temp, i16, -500, 4_000, Self::from_dc, Self::dc, Self::MAX;
     "hundredths of a percent, 0 to 10000" Share, u16, 0, 10_000, Self::from_cpc, Self::cpc, Self::MAX;
     "hundredths of mg KOH/g, 0 to 5000" AcidValue, u16, 0, 5_000, Self::from_cav, Self::cav, Self::default();
+    "grams a litre, 1 to 100" Dose, u16, 1, 100, Self::from_g_per_l, Self::g_per_l, Self::MIN;
     "minutes, 0 to 1440" Minutes, u16, 0, 1_440, Self::new, Self::get, Self::default();
 }
 

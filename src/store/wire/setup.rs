@@ -1,18 +1,17 @@
-//! Bodies of the kinds that describe the kitchen, version 1.
+//! Bodies of the kinds that describe the kitchen but for its machines, version 1.
 
 use super::body::Body;
-use super::parts::{HeldV1, Pairs, read_exposures, write_exposures};
+use super::parts::{read_exposures, write_exposures};
 use super::scalar::{Text, Whole};
-use super::stored::{Unless, stored};
+use super::stored::stored;
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::facts::setup::{
-    AcidLimit, Claim, FilterKind, HeatKind, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy, Pan,
-    Person, Route, Span,
+    AcidLimit, Claim, HeatKind, Instrument, Kitchen, LimitBasis, Measures, OffSign, Pan, Person, Route, Span,
 };
 use crate::domain::fat::Fat;
-use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
+use crate::domain::ids::{InstrumentId, KitchenId, PanId, PersonId};
 use crate::domain::time::Day;
-use crate::domain::units::{AcidValue, Minutes, Share, Temp, Volume};
+use crate::domain::units::{AcidValue, Minutes, Share, Volume};
 
 stored! {
     /// A span of the day that may cross midnight.
@@ -243,81 +242,6 @@ impl Body for PanV1 {
             usual_days: self.usual_days,
             end_sign: self.end_sign,
             in_use: self.in_use,
-        })
-    }
-}
-
-stored! {
-    /// A filter machine or hand kit, whole.
-    pub struct MachineV1 {
-        machine: Text<MachineId>,
-        name: String,
-        out_by: Text<OutBy>,
-        tank_ml: Whole<Volume>,
-        free_cpc: Whole<Share>,
-        heater_w: u32,
-        #[cfg_attr(feature = "schema", serde(default))]
-        takes_solid: Unless<bool>,
-        filter: Text<FilterKind>,
-        low_dc: Whole<Temp>,
-        high_dc: Whole<Temp>,
-        target_dc: Whole<Temp>,
-        rinse_max_s: Option<u16>,
-        rinse_min_s: Option<u16>,
-        filters: Vec<String>,
-        words: Pairs<String, String>,
-        exposures: HeldV1,
-    }
-}
-
-impl Body for MachineV1 {
-    type Fact = Machine;
-
-    fn write(fact: &Machine) -> Self {
-        Self {
-            machine: Text(fact.machine),
-            name: fact.name.clone(),
-            out_by: Text(fact.out_by),
-            tank_ml: Whole(fact.tank),
-            free_cpc: Whole(fact.free),
-            heater_w: fact.heater_w,
-            takes_solid: Unless(fact.takes_solid),
-            filter: Text(fact.filter),
-            low_dc: Whole(fact.low),
-            high_dc: Whole(fact.high),
-            target_dc: Whole(fact.target),
-            rinse_max_s: fact.rinse_max_s,
-            rinse_min_s: fact.rinse_min_s,
-            filters: fact.filters.clone(),
-            words: Pairs(fact.words.clone()),
-            exposures: fact.held.into(),
-        }
-    }
-
-    fn read(self) -> Result<Machine, String> {
-        if self.high_dc.0.dc() > 2_000 {
-            return Err("high_dc lies above 200 °C".into());
-        }
-        if self.low_dc.0 > self.high_dc.0 {
-            return Err("low_dc lies above high_dc".into());
-        }
-        Ok(Machine {
-            machine: self.machine.0,
-            name: self.name,
-            out_by: self.out_by.0,
-            tank: self.tank_ml.0,
-            free: self.free_cpc.0,
-            heater_w: self.heater_w,
-            takes_solid: self.takes_solid.0,
-            filter: self.filter.0,
-            low: self.low_dc.0,
-            high: self.high_dc.0,
-            target: self.target_dc.0,
-            rinse_max_s: self.rinse_max_s,
-            rinse_min_s: self.rinse_min_s,
-            filters: self.filters,
-            words: self.words.0,
-            held: self.exposures.into(),
         })
     }
 }

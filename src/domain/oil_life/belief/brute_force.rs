@@ -77,7 +77,12 @@ impl Grid {
                 self.read(seen.percent(), spread.percent());
                 return true;
             }
-            What::Read { .. } | What::Unlogged { .. } | What::MovedIn { .. } | What::Sign(_) | What::Filtered => {}
+            What::Read { .. }
+            | What::Unlogged { .. }
+            | What::MovedIn { .. }
+            | What::Sign(_)
+            | What::Filtered
+            | What::Adsorbed { .. } => {}
         }
         false
     }

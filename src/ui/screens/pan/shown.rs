@@ -116,6 +116,7 @@ fn told(ledger: &Ledger, pan: PanId, because: Because, lang: Lang) -> Option<Str
         Because::GuessedHours(services) => said_of::guessed_hours(services, lang),
         Because::Rate { per_hour, heat, temp } => said_of::rate(per_hour, heat, temp, lang),
         Because::Taught { fills, per_hour } => said_of::taught(fills, per_hour, lang),
+        Because::Powder { at_most, acidity } => said_of::powder(at_most, acidity, lang),
         Because::Instrument {
             instrument,
             spread,

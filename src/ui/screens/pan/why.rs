@@ -57,6 +57,7 @@ fn unfold(shown: &Shown, figure: Figure, testid: &'static str, words: String, la
         | Because::GuessedHours(_)
         | Because::Rate { .. }
         | Because::Taught { .. }
+        | Because::Powder { .. }
         | Because::Instrument { .. }
         | Because::UnknownAge => el("li").text(text.clone()),
     });
