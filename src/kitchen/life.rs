@@ -203,7 +203,11 @@ pub(super) fn habit(ledger: &Ledger, pan: &Pan, fill: &PanFill) -> Habit {
         days: pan.usual_days,
         fry: UsualFry::learn(usual, before.iter().flat_map(|f| services(f)).map(|s| s.fry)),
         temp: earlier.iter().fold(REFERENCE_TEMP, |temp, fill| usual_temp(fill, temp)),
-        top_up: TopUps::learn(&earlier),
+        top_up: if earlier.is_empty() {
+            TopUps::GUESSED
+        } else {
+            TopUps::learn(&earlier)
+        },
     }
 }
 

@@ -213,6 +213,13 @@ pub fn guessed_hours(services: u16, lang: Lang) -> String {
     )
 }
 
+/// No top-up of this pan was ever logged.
+#[must_use]
+pub const fn guessed_top_ups(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Top-ups are not known yet: one twentieth of the pan a service is taken. Log them and this gets surer"
+}
+
 /// How fast this oil wears.
 #[must_use]
 pub fn rate(per_hour: f64, heat: f64, temp: Temp, lang: Lang) -> String {

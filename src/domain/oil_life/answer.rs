@@ -193,6 +193,8 @@ pub enum Because {
     UnloggedServices(u16),
     /// Services since whose hours nobody logged, taken for usual ones.
     GuessedHours(u16),
+    /// No top-up was ever logged for this pan: [`super::TopUps::GUESSED`] is taken.
+    GuessedTopUps,
     /// The log met this oil at an age nobody knows.
     UnknownAge,
 }
@@ -229,7 +231,7 @@ impl Because {
             Self::Rate { .. } | Self::PublishedRate(_) | Self::Taught { .. } | Self::UsualDays(_) => {
                 &[Figure::Level, Figure::DaysLeft]
             }
-            Self::Ahead { .. } => &[Figure::DaysLeft],
+            Self::Ahead { .. } | Self::GuessedTopUps => &[Figure::DaysLeft],
             Self::Limit(..) => &[Figure::DaysLeft, Figure::Score],
         }
     }

@@ -293,6 +293,7 @@ fn because(history: &FillHistory, outlook: &Outlook, shop: &Shop, believed: &Bel
         Start::Unknown => Some(Because::UnknownAge),
     });
     all.extend(guessed(history).map(Because::GuessedHours));
+    all.extend((outlook.habit.top_up == TopUps::GUESSED).then_some(Because::GuessedTopUps));
     let quantities = [Some(Quantity::Polar), outlook.limits.acid.map(|_| Quantity::Ffa)];
     for quantity in quantities.into_iter().flatten() {
         all.push(Because::FreshValue {
@@ -339,7 +340,7 @@ fn lacking(history: &FillHistory, outlook: &Outlook, basis: Basis) -> Vec<Lackin
             Lacking::Reading,
             basis == Basis::UsualDaysAndPriors && history.events().iter().any(fried),
         ),
-        (Lacking::FreshValue, history.start() != Start::Fresh),
+        (Lacking::FreshValue, history.start() == Start::Unknown),
     ];
     all.into_iter()
         .filter_map(|(what, lacks)| lacks.then_some(what))

@@ -23,6 +23,9 @@ pub struct NextReading {
 const EVENINGS: u8 = 14;
 /// Under this a reading would change nothing worth the trouble.
 const LEAST_WORTH: f64 = 0.01;
+/// The first evening that is worth this part of the best one is the one to measure on: what a reading says early can
+/// still be acted on. Our own choice.
+const EARLY_PART: f64 = 0.5;
 /// Places of a reading that are tried, evenly spaced over where it may fall.
 const PLACES: u8 = 41;
 const REACH_SDS: f64 = 3.5;
@@ -34,7 +37,7 @@ struct Case {
     next: f64,
 }
 
-/// The best evening under a limit on polar compounds, % m/m, read with an instrument of this spread and possible
+/// The evening to measure on under a limit on polar compounds, % m/m, read with an instrument of this spread and possible
 /// constant error (both one standard deviation, points); `None` where no reading would change what is done.
 pub(super) fn next_reading(belief: &Belief, outlook: &Outlook, limit: f64, noise: [f64; 2]) -> Option<NextReading> {
     debug_assert_eq!(belief.quantity(), Quantity::Polar);
@@ -42,12 +45,10 @@ pub(super) fn next_reading(belief: &Belief, outlook: &Outlook, limit: f64, noise
     let noise = noise[0] * noise[0] + noise[1] * noise[1];
     let mut levels: Vec<f64> = belief.nodes().iter().map(super::grid::Node::level).collect();
     let mut cov = belief.cov().first(DRIFT + 1);
-    let mut best: Option<NextReading> = None;
+    let mut evenings = Vec::new();
     for services in 0..=EVENINGS {
         let worth = worth(belief, &service, &levels, &cov, limit, noise);
-        if worth > best.map_or(LEAST_WORTH, |b| b.worth) {
-            best = Some(NextReading { services, worth });
-        }
+        evenings.push(NextReading { services, worth });
         let mut after = cov.clone();
         for (node, level) in belief.nodes().iter().zip(&mut levels) {
             let mut its = cov.clone();
@@ -57,7 +58,9 @@ pub(super) fn next_reading(belief: &Belief, outlook: &Outlook, limit: f64, noise
         }
         cov = after;
     }
-    best
+    let most = evenings.iter().map(|evening| evening.worth).fold(0.0, f64::max);
+    let enough = (EARLY_PART * most).max(LEAST_WORTH);
+    evenings.into_iter().find(|evening| evening.worth >= enough)
 }
 
 /// How much a reading on an evening, after frying and before the top-up, lowers the chance of being wrong.

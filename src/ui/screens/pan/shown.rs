@@ -114,6 +114,7 @@ fn told(ledger: &Ledger, pan: PanId, because: Because, lang: Lang) -> Option<Str
         Because::UsualDays(days) => said_of::your_usual(days, lang),
         Because::UnloggedServices(services) => said_of::unlogged(services, lang),
         Because::GuessedHours(services) => said_of::guessed_hours(services, lang),
+        Because::GuessedTopUps => said_of::guessed_top_ups(lang).to_owned(),
         Because::Rate { per_hour, heat, temp } => said_of::rate(per_hour, heat, temp, lang),
         Because::Taught { fills, per_hour } => said_of::taught(fills, per_hour, lang),
         Because::Powder { at_most, acidity } => said_of::powder(at_most, acidity, lang),

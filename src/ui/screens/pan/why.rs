@@ -55,6 +55,7 @@ fn unfold(shown: &Shown, figure: Figure, testid: &'static str, words: String, la
         | Because::Limit(..)
         | Because::UnloggedServices(_)
         | Because::GuessedHours(_)
+        | Because::GuessedTopUps
         | Because::Rate { .. }
         | Because::Taught { .. }
         | Because::Powder { .. }
