@@ -9,11 +9,12 @@ use std::task::{Context, Poll, Waker};
 use panward::demo::play;
 use panward::domain::country::keeps_chips_cooler;
 use panward::domain::entry::Entry;
+use panward::domain::facts::Fact;
 use panward::domain::facts::oil::{Measured, Reading};
 use panward::domain::facts::setup::Measures;
 use panward::domain::ids::{Dev, EntryId, InstrumentId, PanId};
 use panward::domain::ledger::Ledger;
-use panward::domain::oil_life::{Because, Estimate, Figure, Knob, Trial};
+use panward::domain::oil_life::{Because, Estimate, Figure, Knob, Lacking, Trial, fresh_polar};
 use panward::domain::quick::{Doubt, Quick, QuickRefusal, Said};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Share;
@@ -259,4 +260,52 @@ fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
             .iter()
             .any(|b| matches!(b, Because::Entry { entry, .. } if *entry == id))
     );
+}
+
+/// The demo's log with only what `keep` says.
+fn demo_with(keep: impl Fn(&Fact) -> bool) -> Ledger {
+    let played = ready(play(3, wednesday(), |_| 0)).unwrap();
+    let entries = played.records.iter().map(|r| r.entry().clone());
+    let kept: Vec<Entry> = entries.filter(|entry| keep(&entry.fact)).collect();
+    Ledger::replay(&kept)
+}
+
+#[test]
+fn oil_does_not_stay_fresh_for_want_of_a_pencil() {
+    let silent = demo_with(|fact| !matches!(fact, Fact::Service(_) | Fact::Reading(_)));
+    for pan in pans(&silent) {
+        let life = life::of(&silent, pan, wednesday()).unwrap();
+        let guessed = life
+            .because
+            .iter()
+            .any(|b| matches!(b, Because::GuessedHours(n) if *n > 0));
+        assert!(guessed && life.lacking.contains(&Lacking::Hours), "{:?}", life.because);
+        let fresh = fresh_polar(silent.fill(pan).unwrap().fat).mean;
+        assert!(life.polar.median > fresh + 1.0, "{:?}", life.polar);
+    }
+}
+
+#[test]
+fn a_first_fill_is_taken_to_be_topped_up_and_says_so() {
+    let bare = demo_with(|fact| {
+        matches!(
+            fact,
+            Fact::Kitchen(_) | Fact::Person(_) | Fact::Pan(_) | Fact::Machine(_) | Fact::Instrument(_) | Fact::Fill(_)
+        )
+    });
+    let mut guessed = 0;
+    for pan in pans(&bare) {
+        let life = life::of(&bare, pan, wednesday()).unwrap();
+        let first = bare.fills(pan).len() == 1;
+        assert_eq!(life.because.contains(&Because::GuessedTopUps), first);
+        guessed += usize::from(first);
+    }
+    // Where the log knows how earlier oil was topped up, nothing is guessed.
+    let whole = demo();
+    for pan in pans(&whole).into_iter().filter(|pan| whole.fills(*pan).len() > 1) {
+        let life = life::of(&whole, pan, wednesday()).unwrap();
+        assert!(!life.because.contains(&Because::GuessedTopUps));
+        guessed += 1;
+    }
+    assert!(guessed > 0, "some pan is looked at");
 }
