@@ -13,7 +13,7 @@ use panward::domain::facts::Fact;
 use panward::domain::facts::oil::{Measured, Reading};
 use panward::domain::facts::setup::Measures;
 use panward::domain::ids::{Dev, EntryId, InstrumentId, PanId};
-use panward::domain::ledger::Ledger;
+use panward::domain::ledger::{Happened, Ledger};
 use panward::domain::oil_life::{Because, Estimate, Figure, Knob, Lacking, Trial, fresh_polar};
 use panward::domain::quick::{Doubt, Quick, QuickRefusal, Said};
 use panward::domain::time::{Day, Millis, Now, PageLife};
@@ -308,4 +308,41 @@ fn a_first_fill_is_taken_to_be_topped_up_and_says_so() {
         guessed += 1;
     }
     assert!(guessed > 0, "some pan is looked at");
+}
+
+#[test]
+fn every_point_of_the_line_is_what_was_believed_that_night() {
+    let played = ready(play(3, wednesday(), |_| 0)).unwrap();
+    let entries: Vec<Entry> = played.records.iter().map(|r| r.entry().clone()).collect();
+    let whole = Ledger::replay(&entries);
+    let mut compared = 0;
+    for pan in pans(&whole) {
+        let line = oil::line(&whole, pan, wednesday());
+        let line = (*line).as_ref().unwrap();
+        for point in &line.past {
+            // What other pans taught since is known when looking back; this oil's own later days are not.
+            let its_later = whole
+                .fill(pan)
+                .unwrap()
+                .events
+                .iter()
+                .filter(|event| event.day > point.day);
+            let later: Vec<EntryId> = its_later
+                .filter(|event| {
+                    matches!(
+                        event.what,
+                        Happened::Service(_) | Happened::Reading(_) | Happened::TopUp(_)
+                    )
+                })
+                .map(|event| event.id)
+                .collect();
+            let by_night = entries.iter().filter(|entry| !later.contains(&entry.id));
+            let then = Ledger::replay(&by_night.cloned().collect::<Vec<_>>());
+            let believed = life::of(&then, pan, point.day).unwrap().polar;
+            let off = (believed.median - point.polar.median).abs();
+            assert!(off < 1e-9, "{:?}: {believed:?}, not {:?}", point.day, point.polar);
+            compared += 1;
+        }
+    }
+    assert!(compared > 8, "{compared}");
 }

@@ -1,9 +1,10 @@
 //! The line of one fill's polar compounds: what was believed on each day so far, what is expected on each day ahead.
 //!
-//! Every point is the oil life's own answer, for the log as it stood that day or with usual services added; nothing
-//! is computed here that the answer does not say.
+//! Every point is the oil life's own answer, for what the log says of this oil by that night or with usual services
+//! added; nothing is computed here that the answer does not say. What finished fills taught since counts for the past
+//! as well.
 
-use super::life::{self, Known};
+use super::life::Known;
 use crate::domain::facts::oil::Load;
 use crate::domain::ids::{Dev, EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
@@ -59,22 +60,23 @@ pub struct Forecast {
 #[must_use]
 pub fn of(ledger: &Ledger, pan: PanId, today: Day) -> Option<Forecast> {
     let fill = ledger.fill(pan)?;
-    let set_up = ledger.book.pan(pan)?;
     let known = Known::of(ledger, pan, today)?;
     let first = fill.day.max(today.plus(-PAST_MOST));
-    let past = (0..=today.since(first).max(0)).filter_map(|n| {
-        let day = first.plus(n);
-        let then = until(fill, day);
-        let history = life::history(ledger, &then, life::MOVES_BACK, &known.shop, day.plus(1).min(today));
-        (day <= today).then(|| Point {
-            day,
-            polar: oil_life::polar(&history, &life::habit(ledger, set_up, &then), &known.shop),
-        })
-    });
+    let past = (0..=today.since(first).max(0)).map(|n| first.plus(n));
+    let past: Vec<Day> = past.filter(|day| *day <= today).collect();
+    let days = days_of(ledger, fill, &known.history);
+    // A day's last event and all before it: what the log said by that night.
+    let by_night = |day: &Day| days.iter().rposition(|its| its <= day).map_or(0, |last| last + 1);
+    let past = points(
+        &past,
+        &known.history,
+        &known,
+        &past.iter().map(by_night).collect::<Vec<_>>(),
+    );
     let (ahead, change) = ahead(ledger, &known, known.life().days_left, today);
     Some(Forecast {
         first,
-        past: past.collect(),
+        past,
         ahead,
         readings: readings(ledger, fill),
         limit: known.outlook.limits.polar.map(Share::percent),
@@ -92,24 +94,33 @@ pub(super) fn ahead(
     let left = days_left.and_then(|days| days.median);
     let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
     let ahead_days = left.unwrap_or(AHEAD_MOST).saturating_add(2).min(AHEAD_MOST);
-    let ahead = (1..).zip(coming.iter().take(ahead_days.into()));
-    let ahead = ahead.map(|(services, day)| Point {
-        day: *day,
-        polar: oil_life::polar(&served(known, services), &known.outlook.habit, &known.shop),
-    });
+    let (served, after_services) = served(known, ahead_days.into());
+    let ahead = points(&coming, &served, known, &after_services);
     let change = left.and_then(|n| match n {
         0 => Some(today),
         n => coming.get(usize::from(n) - 1).copied(),
     });
-    (ahead.collect(), change)
+    (ahead, change)
 }
 
-/// The fill as it stood at the end of a day.
-fn until(fill: &PanFill, day: Day) -> PanFill {
-    PanFill {
-        events: fill.events.iter().filter(|e| e.day <= day).cloned().collect(),
-        ..fill.clone()
-    }
+/// What is believed on each day, after so many events of a history.
+fn points(days: &[Day], history: &FillHistory, known: &Known, after: &[usize]) -> Vec<Point> {
+    let polar = oil_life::polar_after(history, &known.outlook.habit, &known.shop, after);
+    days.iter()
+        .zip(polar)
+        .map(|(day, polar)| Point { day: *day, polar })
+        .collect()
+}
+
+/// The trading day of each event of a fill's history.
+fn days_of(ledger: &Ledger, fill: &PanFill, history: &FillHistory) -> Vec<Day> {
+    let began = ledger.line(fill.began).and_then(|line| line.standing());
+    let off_min = began.map_or(0, |entry| entry.off_min);
+    let day_of = |event: &Event| {
+        let logged = fill.events.iter().find(|logged| logged.id == event.entry);
+        logged.map_or_else(|| ledger.book.day_of(event.order.0, off_min), |logged| logged.day)
+    };
+    history.events().iter().map(day_of).collect()
 }
 
 /// The trading days after a day.
@@ -120,8 +131,9 @@ pub(super) fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day
         .collect()
 }
 
-/// The history with usual services and their top-ups added, as if they had been logged.
-fn served(known: &Known, services: u16) -> FillHistory {
+/// The history with usual services and their top-ups added, as if they had been logged, and how many events there are
+/// after the frying of each.
+fn served(known: &Known, services: u16) -> (FillHistory, Vec<usize>) {
     let Known {
         history, outlook, full, ..
     } = known;
@@ -136,6 +148,7 @@ fn served(known: &Known, services: u16) -> FillHistory {
         Volume::from_ml((f64::from(full.ml()) * outlook.top_up).round() as u32).unwrap_or(*full),
     );
     let mut events = history.events().to_vec();
+    let mut after = Vec::new();
     for n in 0..services {
         let at = Millis(i64::MAX - i64::from(services - n));
         let event = |seq, what| Event {
@@ -151,8 +164,9 @@ fn served(known: &Known, services: u16) -> FillHistory {
                 load: Load::Normal,
             },
         ));
-        // The level before the last top-up is what is compared with the limit.
-        if added.ml() > 0 && n + 1 < services {
+        // The level before its top-up is what is compared with the limit.
+        after.push(events.len());
+        if added.ml() > 0 {
             let fat = history.fat();
             events.push(event(
                 2,
@@ -164,7 +178,7 @@ fn served(known: &Known, services: u16) -> FillHistory {
             ));
         }
     }
-    FillHistory::new(history.fat(), history.start(), events)
+    (FillHistory::new(history.fat(), history.start(), events), after)
 }
 
 fn readings(ledger: &Ledger, fill: &PanFill) -> Vec<Measured> {

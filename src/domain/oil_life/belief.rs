@@ -69,13 +69,26 @@ type Told = (Option<InstrumentId>, BySpread);
 impl Belief {
     /// Folds a fill's whole history.
     pub(super) fn fold(quantity: Quantity, history: &FillHistory, habit: &Habit, shop: &Shop) -> Self {
+        Self::fold_through(quantity, history, habit, shop, &mut |_, _| {})
+    }
+
+    /// The same, showing what is believed after each number of events, from none on.
+    pub(super) fn fold_through(
+        quantity: Quantity,
+        history: &FillHistory,
+        habit: &Habit,
+        shop: &Shop,
+        show: &mut dyn FnMut(usize, &Self),
+    ) -> Self {
         let straying = match quantity {
             Quantity::Polar => shop.noise().straying(),
             Quantity::Ffa => quantity.straying(),
         };
         let mut belief = Self::begin(quantity, history, habit, shop, straying);
-        for event in history.events() {
+        show(0, &belief);
+        for (before, event) in history.events().iter().enumerate() {
             belief.apply(history, habit, shop, event);
+            show(before + 1, &belief);
         }
         belief
     }

@@ -126,10 +126,17 @@ pub fn levers(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Vec<(Lev
     gained
 }
 
-/// The level of polar compounds believed, % m/m: [`OilLife::polar`] alone.
+/// Polar compounds as believed after the first so many events of a fill, for each of `after` in rising order: what
+/// [`of`] would say of the fill as it stood then, by one fold for all.
 #[must_use]
-pub fn polar(history: &FillHistory, habit: &Habit, shop: &Shop) -> Estimate {
-    estimate(&Belief::fold(Quantity::Polar, history, habit, shop))
+pub fn polar_after(history: &FillHistory, habit: &Habit, shop: &Shop, after: &[usize]) -> Vec<Estimate> {
+    let mut said = Vec::with_capacity(after.len());
+    Belief::fold_through(Quantity::Polar, history, habit, shop, &mut |events, belief| {
+        while after.get(said.len()).is_some_and(|wanted| *wanted <= events) {
+            said.push(estimate(belief));
+        }
+    });
+    said
 }
 
 /// What a reading of polar compounds was expected to show, where it lies outside that by more than chance, by the
