@@ -190,6 +190,7 @@ impl TryFrom<PanText> for PanToday {
             used: pan.used.0,
             due: pan.due.0,
             low: false,
+            out: false,
         })
     }
 }

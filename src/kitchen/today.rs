@@ -53,7 +53,7 @@ pub struct PanToday {
     pub claims: Vec<ClaimKind>,
     /// How dark its oil is, 1–5; none when it is empty.
     pub shade: Option<u8>,
-    /// How full it is, percent.
+    /// How full it is to be drawn, percent; 0 while its oil is out, or low, when nobody knows how much is left.
     pub level: u8,
     /// Its oil life; none when it is empty.
     pub life: Option<LifeToday>,
@@ -65,6 +65,8 @@ pub struct PanToday {
     pub due: bool,
     /// Whether its oil was last seen below the mark: not to be lit before it is topped up.
     pub low: bool,
+    /// Whether it stands empty or without all of its oil: not to be lit.
+    pub out: bool,
 }
 
 /// Today.
@@ -183,6 +185,7 @@ fn unanswered_pans(ledger: &Ledger, night: Day) -> Vec<String> {
 fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> PanToday {
     let id = pan.pan;
     let fill = ledger.fill(id);
+    let (low, out) = (ledger.is_low(id), ledger.empties().contains(&id));
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
@@ -192,11 +195,14 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
         fat: fill.map_or(pan.fat, |f| f.fat),
         claims: ledger.claims_standing(id, day).iter().map(|claim| claim.what).collect(),
         shade: life.map(|l| oil_shade(l.polar.median, limit)),
-        level: fill.map_or(0, |f| share_of(f.volume, pan.full)),
+        level: fill
+            .filter(|_| !low && !out)
+            .map_or(0, |f| share_of(f.volume, pan.full)),
         last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
         due: ledger.word(id, day) == Word::Due,
-        low: ledger.is_low(id),
+        low,
+        out,
         life: life.map(LifeToday::from),
     }
 }

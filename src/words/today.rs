@@ -98,6 +98,8 @@ pub enum Line {
     PanIsEmpty,
     /// What to do with an empty pan.
     PanIsEmptyText,
+    /// The pan's oil is out of it, or it stands empty.
+    OilIsOut,
     /// The pan's oil stands below the mark.
     PanIsLow,
     /// What to do with a low pan.
@@ -171,6 +173,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::LogSomething => "Log something",
         Line::PanIsEmpty => "No oil in this pan",
         Line::PanIsEmptyText => "Do not light it. Log the fill once fresh oil is in.",
+        Line::OilIsOut => "Its oil is out: do not light",
         Line::PanIsLow => "Below the mark: do not light",
         Line::PanIsLowText => "Its tag stays on. Top it up, then light-up asks for the level again.",
         Line::NoSuchPan => "No pan has this address.",
