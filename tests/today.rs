@@ -140,6 +140,20 @@ fn a_pan_whose_oil_is_out_is_drawn_empty() {
 }
 
 #[test]
+fn a_filter_job_without_a_pan_filtered_nothing() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let none = |ledger: &Ledger, day| today::of(ledger, day).none_filtered;
+    let filtered = ledger.last_job(JobKind::Filter).unwrap();
+    let then = ledger.book.day_of(filtered.opened, filtered.off_min);
+    assert_eq!((none(&ledger, then), none(&ledger, day)), (false, false));
+    write(&mut ledger, job(JobKind::Filter, JobEvent::Opened), at(day, 21).wall);
+    assert!(!none(&ledger, day), "it is open");
+    write(&mut ledger, job(JobKind::Filter, JobEvent::Ended), at(day, 22).wall);
+    assert!(none(&ledger, day));
+    assert!(!none(&ledger, day.plus(1)), "it is over for that day alone");
+}
+
+#[test]
 fn an_open_filter_job_comes_before_everything() {
     let (mut ledger, day) = (demo(), wednesday());
     for kind in [JobKind::LightUp, JobKind::Filter, JobKind::LockUp] {

@@ -8,7 +8,7 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{Ledger, PanDay, Word};
+use crate::domain::ledger::{Ledger, PanDay, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
 use crate::domain::time::Day;
 use crate::domain::units::{Share, Volume};
@@ -82,6 +82,8 @@ pub struct Today {
     pub open: Vec<(JobKind, JobId)>,
     /// Jobs begun this trading day and ended since.
     pub done: Vec<JobKind>,
+    /// Whether the filter job last ended this trading day filtered no pan.
+    pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
 }
@@ -163,9 +165,16 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
             .last()
             .map(|night| (*night, unanswered_pans(ledger, *night))),
         open: open.collect(),
+        none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
     }
+}
+
+/// Whether any pan was filtered in the last filter job.
+fn last_filter_job_filtered(ledger: &Ledger) -> bool {
+    let last = ledger.last_job(JobKind::Filter);
+    last.is_some_and(|job| ledger.runs_of(job.job).any(RunState::filtered))
 }
 
 /// One pan, in use or not, and all that is known of the life of its oil; `None` for one that was never set up.

@@ -222,6 +222,13 @@ pub fn recorded(job: JobKind, lang: Lang) -> String {
     format!("{}: recorded", run::job_name(job, lang))
 }
 
+/// A filter job that is over for today with no pan filtered in it.
+#[must_use]
+pub fn none_filtered(lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}: nothing filtered", run::job_name(JobKind::Filter, lang))
+}
+
 /// The heading of the morning's question: "Last night: which pans?", for an earlier one "Monday night: which pans?".
 #[must_use]
 pub fn night_question(day: Day, today: Day, lang: Lang) -> String {
