@@ -128,6 +128,7 @@ fn every_word_figure_and_mark_comes_back() {
     }
     all.unanswered = Some((wednesday(), vec!["1".to_owned(), "2".to_owned()]));
     all.done = JobKind::ALL.to_vec();
+    all.none_filtered = true;
     all.look_owed = true;
     let text = glance::taken(&kitchen, &all, &of(entries), &at(wednesday(), 12)).unwrap();
     assert_eq!(glance::read(&text, &of(entries)).unwrap().today, all);

@@ -8,9 +8,11 @@ use std::task::{Context, Poll, Waker};
 
 use panward::demo::play;
 use panward::domain::entry::{Draft, Entry};
+use panward::domain::evidence::{self as seen, Evidence, Item};
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::oil::{Load, Service};
+use panward::domain::facts::run::Place;
 use panward::domain::ids::{Dev, EntryId, JobId, PanId};
 use panward::domain::ledger::{Ledger, Word};
 use panward::domain::time::{Day, Millis, Now, PageLife};
@@ -104,6 +106,51 @@ fn the_next_job_follows_the_trading_day() {
     write(&mut ledger, job(JobKind::LockUp, JobEvent::Opened), at(day, 22).wall);
     write(&mut ledger, job(JobKind::LockUp, JobEvent::Ended), at(day, 23).wall);
     assert_eq!(next(&ledger), Next::Nothing);
+}
+
+#[test]
+fn a_pan_whose_oil_is_out_is_drawn_empty() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let of = |ledger: &Ledger, pan| {
+        let today = today::of(ledger, day);
+        let shown = today.pans.into_iter().find(|p| p.pan == pan).unwrap();
+        (shown.level > 0, shown.out, shown.low)
+    };
+    let played = ready(play(3, wednesday(), |_| 0)).unwrap();
+    let mut runs = played
+        .records
+        .iter()
+        .rev()
+        .filter_map(|record| match &record.entry().fact {
+            Fact::Run(run) if of(&ledger, run.pan) == (true, false, false) => Some(run.clone()),
+            _ => None,
+        });
+    let mut run = runs.next().unwrap();
+    let pan = run.pan;
+    run.place = Place::InMachine;
+    run.evidence = Evidence::new();
+    write(&mut ledger, Draft::now(None, Fact::Run(run.clone())), at(day, 22).wall);
+    assert_eq!(of(&ledger, pan), (false, true, false), "the machine has it");
+    run.place = Place::InPan;
+    write(&mut ledger, Draft::now(None, Fact::Run(run.clone())), at(day, 23).wall);
+    assert_eq!(of(&ledger, pan), (true, false, false), "it is back");
+    run.evidence = Evidence::new().with(Item::Level, seen::Word::Below);
+    write(&mut ledger, Draft::now(None, Fact::Run(run)), at(day, 23).wall);
+    assert_eq!(of(&ledger, pan), (false, false, true), "below the mark");
+}
+
+#[test]
+fn a_filter_job_without_a_pan_filtered_nothing() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let none = |ledger: &Ledger, day| today::of(ledger, day).none_filtered;
+    let filtered = ledger.last_job(JobKind::Filter).unwrap();
+    let then = ledger.book.day_of(filtered.opened, filtered.off_min);
+    assert_eq!((none(&ledger, then), none(&ledger, day)), (false, false));
+    write(&mut ledger, job(JobKind::Filter, JobEvent::Opened), at(day, 21).wall);
+    assert!(!none(&ledger, day), "it is open");
+    write(&mut ledger, job(JobKind::Filter, JobEvent::Ended), at(day, 22).wall);
+    assert!(none(&ledger, day));
+    assert!(!none(&ledger, day.plus(1)), "it is over for that day alone");
 }
 
 #[test]

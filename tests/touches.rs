@@ -14,7 +14,7 @@ use panward::domain::facts::setup::{OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::guide::asking::{Asking, Touched};
 use panward::domain::guide::gate::{Question, QuestionKind};
-use panward::domain::guide::{Command, Guide, Warm};
+use panward::domain::guide::{Command, Guide, Refusal, Warm};
 use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
 use panward::domain::time::{Millis, Now};
 use world::{ALL, JOB, MACHINE, NONE, PAN, World, run_id, stamp, start, world};
@@ -430,6 +430,22 @@ fn nothing_warms_once_the_machine_is_off_to_be_put_away() {
     }
     hand.gate(Word::Off);
     assert_eq!(warm(&hand), Warm::Cold);
+}
+
+#[test]
+fn a_job_without_a_pan_is_not_ended_while_the_heater_is_on() {
+    let world = world(OutBy::Nozzle, Fat::Dripping, Form::Long, NONE);
+    let mut hand = Hand::new(&world);
+    hand.ready();
+    let end = |hand: &Hand<'_>| {
+        hand.guide
+            .decide(&world.scene, &Command::End, &hand.now)
+            .map(|d| d.len())
+    };
+    hand.order(&Command::Heater(true));
+    assert_eq!(end(&hand), Err(Refusal::HeaterOn));
+    hand.order(&Command::Heater(false));
+    assert_eq!(end(&hand), Ok(1));
 }
 
 #[test]

@@ -54,6 +54,7 @@ stored! {
         night: Option<Text<Day>>,
         names: Unless<Vec<String>>,
         done: Unless<Vec<Text<JobKind>>>,
+        none: Unless<bool>,
         look: Unless<bool>,
     }
 }
@@ -112,6 +113,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         night: night.map(Text),
         names: Unless(names.unwrap_or_default()),
         done: Unless(today.done.iter().copied().map(Text).collect()),
+        none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
     };
     let mut out = Out::new();
@@ -139,6 +141,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         unanswered: kept.night.map(|night| (night.0, kept.names.0)),
         open: Vec::new(),
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
+        none_filtered: kept.none.0,
         look_owed: kept.look.0,
     };
     (taken == *of).then_some(Glance {
@@ -190,6 +193,7 @@ impl TryFrom<PanText> for PanToday {
             used: pan.used.0,
             due: pan.due.0,
             low: false,
+            out: false,
         })
     }
 }

@@ -8,7 +8,7 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{Ledger, PanDay, Word};
+use crate::domain::ledger::{Ledger, PanDay, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
 use crate::domain::time::Day;
 use crate::domain::units::{Share, Volume};
@@ -53,7 +53,7 @@ pub struct PanToday {
     pub claims: Vec<ClaimKind>,
     /// How dark its oil is, 1–5; none when it is empty.
     pub shade: Option<u8>,
-    /// How full it is, percent.
+    /// How full it is to be drawn, percent; 0 while its oil is out, or low, when nobody knows how much is left.
     pub level: u8,
     /// Its oil life; none when it is empty.
     pub life: Option<LifeToday>,
@@ -65,6 +65,8 @@ pub struct PanToday {
     pub due: bool,
     /// Whether its oil was last seen below the mark: not to be lit before it is topped up.
     pub low: bool,
+    /// Whether it stands empty or without all of its oil: not to be lit.
+    pub out: bool,
 }
 
 /// Today.
@@ -80,6 +82,8 @@ pub struct Today {
     pub open: Vec<(JobKind, JobId)>,
     /// Jobs begun this trading day and ended since.
     pub done: Vec<JobKind>,
+    /// Whether the filter job last ended this trading day filtered no pan.
+    pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
 }
@@ -161,9 +165,16 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
             .last()
             .map(|night| (*night, unanswered_pans(ledger, *night))),
         open: open.collect(),
+        none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
     }
+}
+
+/// Whether any pan was filtered in the last filter job.
+fn last_filter_job_filtered(ledger: &Ledger) -> bool {
+    let last = ledger.last_job(JobKind::Filter);
+    last.is_some_and(|job| ledger.runs_of(job.job).any(RunState::filtered))
 }
 
 /// One pan, in use or not, and all that is known of the life of its oil; `None` for one that was never set up.
@@ -183,6 +194,7 @@ fn unanswered_pans(ledger: &Ledger, night: Day) -> Vec<String> {
 fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> PanToday {
     let id = pan.pan;
     let fill = ledger.fill(id);
+    let (low, out) = (ledger.is_low(id), ledger.empties().contains(&id));
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
@@ -192,11 +204,14 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
         fat: fill.map_or(pan.fat, |f| f.fat),
         claims: ledger.claims_standing(id, day).iter().map(|claim| claim.what).collect(),
         shade: life.map(|l| oil_shade(l.polar.median, limit)),
-        level: fill.map_or(0, |f| share_of(f.volume, pan.full)),
+        level: fill
+            .filter(|_| !low && !out)
+            .map_or(0, |f| share_of(f.volume, pan.full)),
         last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
         due: ledger.word(id, day) == Word::Due,
-        low: ledger.is_low(id),
+        low,
+        out,
         life: life.map(LifeToday::from),
     }
 }

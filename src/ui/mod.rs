@@ -39,7 +39,7 @@ fn app() -> Node {
     let shown = live(move || match boot.get() {
         // What a screen reads while it is made is followed by the screen's own parts, never by what chose the screen.
         Boot::Opening => Node::Nothing,
-        Boot::Choose => untrack(screens::first::first).into(),
+        Boot::Choose => untrack(|| screens::first::first(None)).into(),
         Boot::Failed(fault) => boot::failed(&fault, desk).into(),
         Boot::Glance(glance, world) => {
             follow(page::set_ready);
@@ -89,7 +89,7 @@ fn opened(bench: Bench) -> Node {
 
 fn draw(bench: Bench, screen: Screen) -> Element {
     match screen {
-        Screen::First => screens::first::first(),
+        Screen::First => screens::first::first(Some(bench)),
         Screen::Today => screens::today::today(bench),
         Screen::Pan(pan) => screens::pan::pan(bench, pan),
         Screen::Log(entry) => screens::log::log_screen(bench, entry),

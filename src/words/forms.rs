@@ -95,7 +95,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::LimitPolar => Some("May stay empty if acidity has a limit."),
         Field::LimitAcid => Some("Only if you measure it. May stay empty."),
         Field::Adult => Some("Nobody under eighteen works with hot oil here."),
-        Field::Routes => Some("A starter is signed off for nothing yet."),
+        Field::Routes => Some("Any or none: touch a tick to take it away. A starter is signed off for nothing yet."),
         Field::Vouched => Some(screen(Screen::VouchText, lang)),
         Field::PanFull => Some("Oil at 20 °C. Hot oil stands about a tenth higher."),
         Field::PanMin => Some("From the pan's own manual, as oil at 20 °C."),

@@ -142,6 +142,11 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             "Bring it back first, or leave it tagged.",
             "The heat of that pan stays off.",
         ),
+        Refusal::HeaterOn => Said::new(
+            "The machine's heater is still on",
+            "Switch the heater off, say so, then end the job.",
+            "Stay with the machine while it heats.",
+        ),
         Refusal::OilInPan => Said::new("The oil is in its pan", "Go on from there.", NOTHING_MOVED),
         Refusal::LevelTooLow => Said::of_hold("Too low to be heated", Hold::Level, lang),
         Refusal::DoesNotSet => Said::new(

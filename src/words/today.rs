@@ -98,6 +98,8 @@ pub enum Line {
     PanIsEmpty,
     /// What to do with an empty pan.
     PanIsEmptyText,
+    /// The pan's oil is out of it, or it stands empty.
+    OilIsOut,
     /// The pan's oil stands below the mark.
     PanIsLow,
     /// What to do with a low pan.
@@ -171,6 +173,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::LogSomething => "Log something",
         Line::PanIsEmpty => "No oil in this pan",
         Line::PanIsEmptyText => "Do not light it. Log the fill once fresh oil is in.",
+        Line::OilIsOut => "Its oil is out: do not light",
         Line::PanIsLow => "Below the mark: do not light",
         Line::PanIsLowText => "Its tag stays on. Top it up, then light-up asks for the level again.",
         Line::NoSuchPan => "No pan has this address.",
@@ -217,6 +220,13 @@ pub fn open(job: JobKind, lang: Lang) -> String {
 pub fn recorded(job: JobKind, lang: Lang) -> String {
     let Lang::En = lang;
     format!("{}: recorded", run::job_name(job, lang))
+}
+
+/// A filter job that is over for today with no pan filtered in it.
+#[must_use]
+pub fn none_filtered(lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}: nothing filtered", run::job_name(JobKind::Filter, lang))
 }
 
 /// The heading of the morning's question: "Last night: which pans?", for an earlier one "Monday night: which pans?".

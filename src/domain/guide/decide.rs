@@ -90,6 +90,8 @@ impl Guide {
             Command::Begin { run, pan, form, plan } => self.begin(scene, job, (*run, *pan), *form, *plan, now),
             Command::PutAway | Command::End if job.run.is_some() => Err(Refusal::RunOpen),
             Command::PutAway => Ok(on_job(JobEvent::Away, &|_| {})),
+            // With no pan begun nobody is asked to put the machine away, where its heater is seen off.
+            Command::End if job.done.is_empty() && matches!(job.warm, Warm::On(_)) => Err(Refusal::HeaterOn),
             Command::End if job.done.is_empty() => Ok(on_job(JobEvent::Ended, &|_| {})),
             Command::End => Err(Refusal::OtherStep {
                 now_at: Some(StepId::AwayLine),

@@ -97,6 +97,8 @@ pub enum Refusal {
         /// Milliseconds left.
         left_ms: i64,
     },
+    /// The machine's heater was seen on in this job and not off since.
+    HeaterOn,
     /// Solid fat: the heater has been off too long.
     WarmUpExpired,
     /// Solid fat in a machine with no heater, whose manual does not take it.

@@ -128,6 +128,11 @@ impl Ledger {
         self.runs.open_runs()
     }
 
+    /// The runs of one job, the newest first.
+    pub fn runs_of(&self, job: JobId) -> impl Iterator<Item = &RunState> {
+        self.runs.runs().rev().filter(move |run| run.job == job)
+    }
+
     /// One job.
     #[must_use]
     pub fn job(&self, id: JobId) -> Option<&JobState> {

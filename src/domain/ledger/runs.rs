@@ -141,6 +141,11 @@ impl Runs {
         self.runs.iter().filter(|run| run.ended.is_none())
     }
 
+    /// Runs, in order of cause.
+    pub(super) fn runs(&self) -> std::slice::Iter<'_, RunState> {
+        self.runs.iter()
+    }
+
     /// Jobs, in order of cause.
     pub(super) fn jobs(&self) -> std::slice::Iter<'_, JobState> {
         self.jobs.iter()

@@ -24,17 +24,20 @@ pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Act, on_stop: Option<
         _ => return Node::Nothing,
     };
     // The one thing that may help at once, where there is one.
-    let cold = matches!(
-        trouble.why,
-        Refused::Guide(Refusal::WarmUpNotBegun | Refusal::WarmUpExpired)
-    );
-    let cure = cold.then(|| {
-        button(Rank::First, say(JobSay::HeaterIsOn, lang), "heater-on", move || {
+    let heater = match trouble.why {
+        Refused::Guide(Refusal::WarmUpNotBegun | Refusal::WarmUpExpired) => {
+            Some((JobSay::HeaterIsOn, "heater-on", true))
+        }
+        Refused::Guide(Refusal::HeaterOn) => Some((JobSay::HeaterIsOff, "heater-off", false)),
+        _ => None,
+    };
+    let cure = heater.map(|(words, testid, on)| {
+        button(Rank::First, say(words, lang), testid, move || {
             bench.trouble.set(None);
-            bench.send(Order::Guide(Command::Heater(true)));
+            bench.send(Order::Guide(Command::Heater(on)));
         })
     });
-    let rank = if cold { Rank::Second } else { Rank::First };
+    let rank = if heater.is_some() { Rank::Second } else { Rank::First };
     let ways = nodes![cure, button(rank, say(JobSay::Back, lang), "refusal-back", on_read)];
     let lines = [
         (JobSay::Clears, Some(said.clears)),

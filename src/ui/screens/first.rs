@@ -1,6 +1,6 @@
 //! Before anything is set up: look round with a demo kitchen, or set up one's own.
 
-use leptos::prelude::{expect_context, use_context};
+use leptos::prelude::expect_context;
 use leptos::task::spawn_local;
 
 use crate::browser::idb::IdbJournal;
@@ -27,9 +27,10 @@ use crate::words::today::{Line, line};
 /// One kitchen is as good as another: everybody looks round in the same.
 const SEED: u64 = 1_859;
 
-/// Before anything is set up: look round with a demo kitchen, or set up one's own.
+/// Before anything is set up: look round with a demo kitchen, or set up one's own. `over` is the kitchen that is open
+/// beneath it, if any: its standing warnings stand here too, and those of one that was left do not.
 #[must_use]
-pub fn first() -> Element {
+pub fn first(over: Option<Bench>) -> Element {
     let lang = Lang::En;
     let reboot = expect_context::<Reboot>();
     let making = Held::new(false);
@@ -71,8 +72,7 @@ pub fn first() -> Element {
         title: title(Title::AppName, lang).into(),
         eyebrow: Node::Nothing,
         emergency: use_cards().buttons(lang),
-        // Shown over a kitchen that is open, its standing warnings stand here too.
-        empty: use_context::<Bench>().map_or(Node::Nothing, empties),
+        empty: over.map_or(Node::Nothing, empties),
         tabs: Vec::new(),
         tabs_label: "",
         current: "first",

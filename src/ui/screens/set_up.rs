@@ -1,10 +1,11 @@
 //! First set-up, one thing after the other, each saved as it is finished: kitchen, oneself, a pan, a machine.
 
+use crate::browser::page::to_top;
 use crate::domain::setting_up::Subject;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
-use crate::ui::node::{Act, Element, Held, Node, el, live, worked_out};
+use crate::ui::node::{Act, Element, Held, Node, el, follow, live, worked_out};
 use crate::ui::office::things;
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
@@ -20,6 +21,14 @@ pub fn set_up(bench: Bench) -> Element {
     let missing = worked_out(move || {
         let missing = bench.read(|kitchen, _| Subject::first_missing(&kitchen.ledger().book));
         missing.filter(|subject| !(*subject == Subject::Machine && without_machine.get()))
+    });
+    // Each form begins at its top, and so does what comes after the last.
+    let mut before = missing.get_untracked();
+    follow(move || {
+        let at = missing.get();
+        if std::mem::replace(&mut before, at) != at {
+            to_top();
+        }
     });
     let shown = live(move || match missing.get() {
         Some(subject) => asked(subject, bench, without_machine),

@@ -138,7 +138,7 @@ impl FormField<'_> {
                 .text(words)
         });
         let row = el("div")
-            .class("choice-row")
+            .class("choice-row any-of")
             .class_if("days-row", self.field == Asked::TradingDays)
             .children(buttons);
         el("fieldset")

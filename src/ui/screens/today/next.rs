@@ -93,6 +93,8 @@ fn others(shown: &Shown, next: Next, lang: Lang) -> Node {
     several(kinds.map(|kind| {
         let label = if shown.open.iter().any(|(k, _)| *k == kind) {
             words::resume(kind, lang).to_owned()
+        } else if kind == JobKind::Filter && shown.none_filtered {
+            words::none_filtered(lang)
         } else if shown.done.contains(&kind) {
             words::recorded(kind, lang)
         } else {

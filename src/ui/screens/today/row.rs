@@ -77,7 +77,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .map(|claim| setup::claim_name(*claim, lang).to_ascii_lowercase());
     let fat = oil::fat_name(pan.fat, lang).to_owned();
     let kept: Vec<String> = std::iter::once(fat).chain(claims).collect();
-    let score = pan.life.and_then(|life| {
+    let score = pan.life.filter(|_| not_to_light(pan).is_none()).and_then(|life| {
         let score = oil::score(life.score?, lang);
         Some(match life.basis {
             Basis::Readings => score,
@@ -100,11 +100,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(el("b").text(run::pan_title(name, lang)))
         .child(el("span").text(kept.join(" · ")))
         .child(score.map(small))
-        .child(filtered)
-        .child(pan.low.then(|| {
-            let low = el("span").class("due-mark").testid(format!("low-{name}"));
-            low.text(line(Line::PanIsLow, lang))
-        }));
+        .child(filtered);
     el("a")
         .class("row pan-row")
         .attr("href", format!("#{}", Screen::Pan(pan.pan).address()))
@@ -114,12 +110,29 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(days(pan, lang))
 }
 
-/// Days left, the word, and what the model says beside the owner's own count.
+/// Why a pan that has an oil must not be lit now, and the stem of its mark's test id.
+const fn not_to_light(pan: &PanToday) -> Option<(Line, &'static str)> {
+    if pan.life.is_none() {
+        None
+    } else if pan.out {
+        Some((Line::OilIsOut, "out"))
+    } else if pan.low {
+        Some((Line::PanIsLow, "low"))
+    } else {
+        None
+    }
+}
+
+/// Why it must not be lit; else days left, the word, and what the model says beside the owner's own count.
 fn days(pan: &PanToday, lang: Lang) -> Element {
     let days = el("span").class("row-days").testid(format!("days-{}", pan.name));
     let Some(life) = pan.life else {
         return days.class("soft").text(oil::no_oil(lang));
     };
+    if let Some((why, stem)) = not_to_light(pan) {
+        let mark = el("span").class("due-mark").testid(format!("{stem}-{}", pan.name));
+        return days.child(mark.text(line(why, lang)));
+    }
     let hero = hero(life, lang);
     let line = el("span")
         .class("days-line")
