@@ -103,6 +103,28 @@ fn nothing_tried_is_the_oil_as_it_is() {
     }
 }
 
+/// The day both lines name goes by the median: of days past the drawing too, and of none past 60 services.
+#[test]
+fn the_day_to_change_is_the_medians_own_also_past_the_drawing() {
+    let ledger = demo();
+    let mut past_the_drawing = 0;
+    for pan in pans(&ledger) {
+        let usual = what_if::trial(&ledger, pan, wednesday()).unwrap();
+        for litres in 0..=20 {
+            let what = turned(usual, Knob::PartChange, litres).what_if();
+            let tried = what_if::tried(&ledger, pan, wednesday(), &what).unwrap();
+            let median = tried.life.days_left.unwrap().median;
+            let day = tried.line.change;
+            assert_eq!(day.is_some(), median.is_some(), "{litres} L: {median:?}");
+            let Some((day, median)) = day.zip(median) else { continue };
+            let trading = (1..=day.since(wednesday())).filter(|n| ledger.book.is_trading_day(wednesday().plus(*n)));
+            assert_eq!(trading.count(), usize::from(median), "{litres} L");
+            past_the_drawing += usize::from(tried.line.ahead.iter().all(|point| point.day < day));
+        }
+    }
+    assert!(past_the_drawing > 0);
+}
+
 #[test]
 fn knobs_stop_at_their_ends() {
     let ledger = demo();

@@ -312,6 +312,13 @@ pub fn change_mark(day: Day, lang: Lang) -> String {
     format!("change {}", dates::short(day, lang))
 }
 
+/// At the edge of the drawing, where the day to change lies past it.
+#[must_use]
+pub fn change_past_mark(day: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}, not drawn", change_mark(day, lang))
+}
+
 /// How a pan was filtered on a day: "24 Nov, with the guide".
 #[must_use]
 pub fn filtered_on(day: Day, guided: bool, lang: Lang) -> String {

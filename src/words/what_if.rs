@@ -126,6 +126,17 @@ pub fn lever(lever: Lever, days: f64, full: Volume, lang: Lang) -> String {
     format!("{what}: about {brings} more.")
 }
 
+/// The day to change, as it is or as tried; `None` is none within the 60 services that are foreseen.
+#[must_use]
+pub fn change_about(change: Option<Day>, today: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    match change {
+        None => "change: not within 60 services".to_owned(),
+        Some(day) if day <= today => "change today".to_owned(),
+        Some(day) => format!("change about {}", dates::date(day, lang)),
+    }
+}
+
 /// What limits the oil most: what the first lever is about.
 #[must_use]
 pub const fn limits_most(lever: Lever, lang: Lang) -> &'static str {
@@ -204,6 +215,15 @@ mod tests {
         assert_eq!(told(0), "Measure next: tonight, with the tester.");
         assert_eq!(told(1), "Measure next: after Friday's service, with the tester.");
         assert!(told(9).starts_with("Measure next: after the service of Saturday 10 January"));
+    }
+
+    #[test]
+    fn the_day_to_change_is_named_or_said_to_be_past_what_is_foreseen() {
+        let today = Day::of(crate::domain::time::Millis(0), 0, 0);
+        let told = |change| plain(&change_about(change, today, Lang::En));
+        assert_eq!(told(Some(today.plus(9))), "change about 10 January");
+        assert_eq!(told(Some(today)), "change today");
+        assert_eq!(told(None), "change: not within 60 services");
     }
 
     #[test]

@@ -8,12 +8,13 @@ use crate::domain::ids::PanId;
 use crate::domain::limits::CHIPS_BELOW;
 use crate::domain::oil_life::{Knob, OilLife, Trial};
 use crate::domain::time::Day;
+use crate::kitchen::forecast::Forecast;
 use crate::kitchen::what_if::{self, Tried};
 use crate::ui::bench::Bench;
 use crate::ui::node::{Element, Held, Node, Tell, el, live, worked_out};
 use crate::ui::parts::{Rank, Stepper, button};
 use crate::words::today as said;
-use crate::words::what_if::{Say, knob_at, knob_name, say, turn};
+use crate::words::what_if::{Say, change_about, knob_at, knob_name, say, turn};
 use crate::words::{Lang, oil};
 
 /// What is being tried on a pan, if anything, and what it comes to. Lives as long as the screen.
@@ -55,11 +56,12 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
                 .with(|tried| table(tried.as_ref().map_or(line, |tried| &tried.line), lang)),
         )
     });
-    let (life, chips_law) = (Rc::clone(&shown.life), shown.chips_law);
+    let (life, line) = (Rc::clone(&shown.life), Rc::clone(&shown.forecast));
+    let (today, chips_law) = (shown.today, shown.chips_law);
     let controls = shown.trial.map(|usual| {
         let controls = live(move || {
-            let life = (*life).as_ref()?;
-            Some(controls(trying, usual, life, chips_law, lang))
+            let as_it_is = (*life).as_ref().zip((*line).as_ref())?;
+            Some(controls(trying, usual, as_it_is, today, chips_law, lang))
         });
         let summary = el("summary").testid("what-if-open").text(say(Say::WhatIf, lang));
         el("details")
@@ -76,7 +78,14 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
         .child(table)
 }
 
-fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, lang: Lang) -> Element {
+fn controls(
+    trying: Trying,
+    usual: Trial,
+    (as_it_is, line): (&OilLife, &Forecast),
+    today: Day,
+    chips_law: bool,
+    lang: Lang,
+) -> Element {
     let now = trying.trial.get().unwrap_or(usual);
     let knobs = Knob::ALL.map(|knob| {
         let stepper = Stepper {
@@ -92,7 +101,7 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
     let tried = trying.tried.with(|tried| {
         tried
             .as_ref()
-            .map(|tried| brief(Say::Tried, "tried", &tried.life, lang))
+            .map(|tried| brief(Say::Tried, "tried", &tried.life, &tried.line, today, lang))
     });
     let too_hot = now.at(Knob::Temp) >= i32::from(CHIPS_BELOW.dc());
     let law = (chips_law && too_hot).then(|| el("p").testid("chips-law").text(say(Say::ChipsLaw, lang)));
@@ -103,7 +112,7 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
     let trials = el("div")
         .class("trials")
         .attr("role", "status")
-        .child(brief(Say::Now, "now", as_it_is, lang))
+        .child(brief(Say::Now, "now", as_it_is, line, today, lang))
         .child(tried);
     el("div")
         .class("what-if-in")
@@ -114,15 +123,20 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
         .child(el("p").class("soft").text(say(Say::OnlyTried, lang)))
 }
 
-/// A life in a line: "Now 3–5 days · Keep an eye · score 46".
-fn brief(of: Say, testid: &'static str, life: &OilLife, lang: Lang) -> Element {
+/// A life in a line: "Now 3–5 days · change about 29 November · Keep an eye · score 46". The day goes by the median, so
+/// two lines compare where their ranges are open.
+fn brief(of: Say, testid: &'static str, life: &OilLife, line: &Forecast, today: Day, lang: Lang) -> Element {
     let days = life.days_left.map(|days| {
         let (number, unit) = said::days_hero(days, lang);
         el("b").text(format!("{number} {unit}"))
     });
     let word = life.word.map(|word| said::word(word, lang).to_owned());
     let score = life.score.map(|score| oil::score(score.now, lang));
-    let rest = [word, score].into_iter().flatten().map(|words| format!(" · {words}"));
+    let change = life.days_left.map(|_| change_about(line.change, today, lang));
+    let rest = [change, word, score]
+        .into_iter()
+        .flatten()
+        .map(|words| format!(" · {words}"));
     el("p")
         .testid(testid)
         .child(el("span").text(say(of, lang)))
