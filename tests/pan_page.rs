@@ -259,6 +259,8 @@ fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
     );
 
     // Saved, it is kept, and named among those that do not fit.
+    let advised = |probe: &Probe| what_if::advice(&probe.ledger, probe.pan, wednesday()).measure;
+    assert!(advised(&probe).is_none_or(|measure| !measure.again));
     let draft = said::drafts(&probe.ledger, probe.said(far, true), now())
         .unwrap()
         .remove(0);
@@ -281,4 +283,23 @@ fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
             .iter()
             .any(|b| matches!(b, Because::Entry { entry, .. } if *entry == id))
     );
+
+    // Until a reading of its kind comes after it, what helps most is to read it again.
+    let again = advised(&probe).unwrap();
+    assert_eq!((again.after, again.with, again.again), (wednesday(), probe.tool, true));
+    let draft = said::drafts(&probe.ledger, probe.said(median, true), now())
+        .unwrap()
+        .remove(0);
+    probe.ledger.push(Entry {
+        id: EntryId(78),
+        dev: Dev(u64::MAX),
+        seq: 2,
+        at: now().wall.plus(1),
+        rec: now().wall.plus(1),
+        clk: None,
+        off_min: 0,
+        who: draft.who,
+        fact: draft.fact,
+    });
+    assert!(advised(&probe).is_none_or(|measure| !measure.again));
 }

@@ -5,8 +5,9 @@
 use super::forecast::{self, Forecast};
 use super::life::Known;
 use super::oil;
+use crate::domain::facts::oil::Reading;
 use crate::domain::facts::setup::Measures;
-use crate::domain::ids::{InstrumentId, PanId};
+use crate::domain::ids::{EntryId, InstrumentId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
 use crate::domain::oil_life::{self, Lever, OilLife, Quantity, Trial, WhatIf};
 use crate::domain::time::Day;
@@ -56,6 +57,8 @@ pub struct Measure {
     pub after: Day,
     /// With the instrument polar compounds were last read with, where one is known.
     pub with: Option<InstrumentId>,
+    /// Whether it is a reading to be taken again now, because the last of its kind does not fit.
+    pub again: bool,
 }
 
 /// What would help.
@@ -86,14 +89,39 @@ pub fn advice(ledger: &Ledger, pan: PanId, today: Day) -> Advice {
     levers.truncate(LEVERS_MOST);
     let with = instrument(ledger, fill);
     let spread = with.and_then(|id| ledger.book.instrument(id)?.spread);
-    let measure = oil_life::next_reading(history, outlook, shop, with, spread).and_then(|next| {
+    let worth_most = || {
+        let next = oil_life::next_reading(history, outlook, shop, with, spread)?;
         let coming = forecast::trading_days_after(ledger, today, next.services);
         Some(Measure {
             after: if next.services == 0 { today } else { *coming.last()? },
             with,
+            again: false,
         })
+    };
+    let life = oil::life(ledger, pan, today);
+    let doubtful = (*life).as_ref().and_then(|life| doubtful(fill, &life.contradicting));
+    let again = doubtful.map(|reading| Measure {
+        after: today,
+        with: reading.instrument,
+        again: true,
     });
-    Advice { levers, measure }
+    Advice {
+        levers,
+        measure: again.or_else(worth_most),
+    }
+}
+
+/// A reading that does not fit, with none of its kind after it: taken again, the second tells which of them to believe.
+fn doubtful<'a>(fill: &'a PanFill, contradicting: &[EntryId]) -> Option<&'a Reading> {
+    [Quantity::Polar, Quantity::Ffa].iter().find_map(|quantity| {
+        let (id, last) = fill.events.iter().rev().find_map(|event| {
+            let Happened::Reading(reading) = &event.what else {
+                return None;
+            };
+            quantity.measured(reading.value).map(|_| (event.id, reading))
+        })?;
+        contradicting.contains(&id).then_some(last)
+    })
 }
 
 /// What polar compounds were last read with in this fill, or else the first instrument there is for them.

@@ -164,6 +164,14 @@ pub fn measure(after: Day, today: Day, with: Option<&str>, lang: Lang) -> String
     }
 }
 
+/// In place of [`measure`], after a reading that does not fit.
+#[must_use]
+pub fn measure_again(with: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let with = with.map_or_else(String::new, |name| format!(", with {name}"));
+    format!("Read it again now{with}: the last reading does not fit.")
+}
+
 /// What to log, for a better answer.
 #[must_use]
 pub const fn lacking(what: Lacking, lang: Lang) -> &'static str {
@@ -214,6 +222,10 @@ mod tests {
         let told = |days| plain(&measure(today.plus(days), today, Some("the tester"), Lang::En));
         assert_eq!(told(0), "Measure next: tonight, with the tester.");
         assert_eq!(told(1), "Measure next: after Friday's service, with the tester.");
+        assert_eq!(
+            measure_again(Some("the tester"), Lang::En),
+            "Read it again now, with the tester: the last reading does not fit."
+        );
         assert!(told(9).starts_with("Measure next: after the service of Saturday 10 January"));
     }
 

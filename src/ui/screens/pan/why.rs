@@ -9,7 +9,7 @@ use crate::ui::screen::Screen;
 use crate::words::today::{self, Line, line};
 use crate::words::{Lang, oil, pan as said_of};
 
-/// The level with the readings that do not fit it, days left, the chance, the score, where it settles.
+/// The level, days left, the chance, the score, where it settles.
 pub fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
     let unfold = |figure, testid, words| unfold(shown, figure, testid, words, lang);
     let polar = &life.polar;
@@ -35,7 +35,6 @@ pub fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
         .testid("why")
         .child(el("h2").text(line(Line::Why, lang)))
         .child(unfold(Figure::Level, "why-level", level))
-        .child(contradicting(shown, lang))
         .child(days.map(|words| unfold(Figure::DaysLeft, "why-days", words)))
         .child(chance.map(|words| unfold(Figure::DaysLeft, "why-chance", words)))
         .child(score.map(|words| unfold(Figure::Score, "why-score", words)))
@@ -74,7 +73,7 @@ fn entry_link(entry: EntryId, text: &str) -> Element {
 }
 
 /// Readings that do not fit what was believed: asked about, kept, never dropped.
-fn contradicting(shown: &Shown, lang: Lang) -> Node {
+pub fn contradicting(shown: &Shown, lang: Lang) -> Node {
     if shown.contradicting.is_empty() {
         return Node::Nothing;
     }

@@ -107,6 +107,7 @@ async fn a_reading_that_does_not_fit_is_asked_about_saved_and_shown() -> Outcome
         phone.sees("add-doubt", "Expected").await?;
         phone.tap("add-doubt-yes").await?;
         phone.sees("contradicting", "48").await?;
+        phone.sees("measure-next", "Read it again now").await?;
         phone.shot("does-not-fit-kept").await?;
         let export = stage.export().await?;
         let new = export.since(before);
