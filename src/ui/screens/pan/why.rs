@@ -36,10 +36,18 @@ pub fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
         .child(el("h2").text(line(Line::Why, lang)))
         .child(unfold(Figure::Level, "why-level", level))
         .child(days.map(|words| unfold(Figure::DaysLeft, "why-days", words)))
-        .child(chance.map(|words| unfold(Figure::DaysLeft, "why-chance", words)))
+        .child(chance.map(|words| chance_over(words, lang)))
         .child(score.map(|words| unfold(Figure::Score, "why-score", words)))
         .child(by.map(|text| el("p").text(text)))
         .child(settles)
+}
+
+/// The chance of being over, which rests on what days left, just above it, rests on.
+fn chance_over(words: String, lang: Lang) -> Element {
+    el("details")
+        .testid("why-chance")
+        .child(el("summary").testid("why-chance-open").text(words))
+        .child(el("p").text(said_of::as_days_left(lang)))
 }
 
 /// A figure over what it rests on; days left and score rest on the level besides.
