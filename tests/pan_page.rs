@@ -19,6 +19,7 @@ use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Share;
 use panward::kitchen::forecast::Forecast;
 use panward::kitchen::life::Known;
+use panward::kitchen::what_if::TooHot;
 use panward::kitchen::{life, oil, said, what_if};
 
 fn ready<T>(future: impl Future<Output = T>) -> T {
@@ -146,6 +147,24 @@ fn knobs_stop_at_their_ends() {
 fn chips_are_fried_cooler_by_law_in_the_european_union_and_the_united_kingdom() {
     assert!(keeps_chips_cooler("GB") && keeps_chips_cooler("IE") && keeps_chips_cooler("FR"));
     assert!(!keeps_chips_cooler("US") && !keeps_chips_cooler(""));
+}
+
+#[test]
+fn the_heat_of_chips_is_spoken_of_only_where_it_is_tried_or_known() {
+    let ledger = demo();
+    let pan = pans(&ledger)[0];
+    assert!(what_if::heat_is_logged(&ledger, pan), "the demo logs how hot it fries");
+    assert!(!what_if::heat_is_logged(&ledger, PanId(77)));
+    let at_175 = what_if::trial(&ledger, pan, wednesday()).unwrap();
+    assert_eq!(at_175.at(Knob::Temp), 1_750);
+    let (cooler, hotter) = (turned(at_175, Knob::Temp, -1), turned(at_175, Knob::Temp, 1));
+    let told = what_if::too_hot_for_chips;
+    assert_eq!(told(at_175, at_175, true), Some(TooHot::Usual));
+    assert_eq!(told(at_175, at_175, false), None, "guessed, and nothing tried");
+    assert_eq!(told(at_175, hotter, false), Some(TooHot::Tried));
+    assert_eq!(told(at_175, cooler, false), None);
+    assert_eq!(told(cooler, cooler, true), None);
+    assert_eq!(told(cooler, at_175, true), Some(TooHot::Tried));
 }
 
 #[test]

@@ -9,7 +9,8 @@ use crate::domain::facts::oil::Reading;
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::{EntryId, InstrumentId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
-use crate::domain::oil_life::{self, Lever, OilLife, Quantity, Trial, WhatIf};
+use crate::domain::limits::CHIPS_BELOW;
+use crate::domain::oil_life::{self, Knob, Lever, OilLife, Quantity, Trial, WhatIf};
 use crate::domain::time::Day;
 
 /// What a trial comes to.
@@ -26,6 +27,35 @@ pub struct Tried {
 pub fn trial(ledger: &Ledger, pan: PanId, today: Day) -> Option<Trial> {
     let known = Known::of(ledger, pan, today)?;
     Some(Trial::as_it_is(&known.outlook, known.full))
+}
+
+/// Whether any service of a pan was logged with how hot it fried; where none was, its usual heat is a guess.
+#[must_use]
+pub fn heat_is_logged(ledger: &Ledger, pan: PanId) -> bool {
+    let mut events = ledger.fills(pan).iter().flat_map(|fill| &fill.events);
+    events.any(|event| matches!(&event.what, Happened::Service(service) if service.temp.is_some()))
+}
+
+/// Which heat is too hot for chips.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TooHot {
+    /// The usual one.
+    Usual,
+    /// Another, only tried.
+    Tried,
+}
+
+/// Whether a heat is not under [`CHIPS_BELOW`]: the usual one, where the log knows it, or another that is tried. A usual
+/// heat that is only guessed is held against nobody.
+#[must_use]
+pub fn too_hot_for_chips(usual: Trial, now: Trial, heat_logged: bool) -> Option<TooHot> {
+    let (usual, now) = (usual.at(Knob::Temp), now.at(Knob::Temp));
+    let too_hot = |dc| dc >= i32::from(CHIPS_BELOW.dc());
+    if too_hot(usual) && heat_logged {
+        Some(TooHot::Usual)
+    } else {
+        (too_hot(now) && now != usual).then_some(TooHot::Tried)
+    }
 }
 
 /// What comes of trying something on the oil in a pan; `None` for an empty pan.

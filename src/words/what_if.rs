@@ -19,8 +19,10 @@ pub enum Say {
     Tried,
     /// Ends the trial.
     AsItIs,
-    /// Chips and heat, where the law speaks of them.
+    /// Chips and heat, where the law speaks of them and a heat it speaks against is tried.
     ChipsLaw,
+    /// The same where that heat is the usual one.
+    ChipsLawUsual,
     /// Heading over what would help.
     Helps,
     /// Nothing would help by as much as half a day.
@@ -35,13 +37,14 @@ pub enum Say {
 
 impl Say {
     /// Every line.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::WhatIf,
         Self::OnlyTried,
         Self::Now,
         Self::Tried,
         Self::AsItIs,
         Self::ChipsLaw,
+        Self::ChipsLawUsual,
         Self::Helps,
         Self::NothingHelps,
         Self::WhyThen,
@@ -61,6 +64,9 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::Tried => "Tried",
         Say::AsItIs => "Back to as it is",
         Say::ChipsLaw => "By law chips are fried below 175 °C: European Regulation 2017/2158.",
+        Say::ChipsLawUsual => {
+            "By law chips are fried below 175 °C; you fry at or over it: European Regulation 2017/2158."
+        }
         Say::Helps => "What would make it last",
         Say::NothingHelps => "Nothing usual would bring as much as half a day.",
         Say::WhyThen => "That evening a reading is likeliest to change what you do.",

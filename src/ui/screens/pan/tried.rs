@@ -5,11 +5,10 @@ use std::rc::Rc;
 use super::ahead::{ahead, table};
 use super::shown::Shown;
 use crate::domain::ids::PanId;
-use crate::domain::limits::CHIPS_BELOW;
 use crate::domain::oil_life::{Knob, OilLife, Trial};
 use crate::domain::time::Day;
 use crate::kitchen::forecast::Forecast;
-use crate::kitchen::what_if::{self, Tried};
+use crate::kitchen::what_if::{self, TooHot, Tried};
 use crate::ui::bench::Bench;
 use crate::ui::node::{Element, Held, Node, Tell, el, live, worked_out};
 use crate::ui::parts::{Rank, Stepper, button};
@@ -57,11 +56,17 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
         )
     });
     let (life, line) = (Rc::clone(&shown.life), Rc::clone(&shown.forecast));
-    let (today, chips_law) = (shown.today, shown.chips_law);
+    let (today, chips_law, heat_logged) = (shown.today, shown.chips_law, shown.heat_logged);
     let controls = shown.trial.map(|usual| {
         let controls = live(move || {
             let as_it_is = (*life).as_ref().zip((*line).as_ref())?;
-            Some(controls(trying, usual, as_it_is, today, chips_law, lang))
+            let now = trying.trial.get().unwrap_or(usual);
+            let too_hot = what_if::too_hot_for_chips(usual, now, heat_logged).filter(|_| chips_law);
+            let caution = too_hot.map(|too_hot| match too_hot {
+                TooHot::Usual => Say::ChipsLawUsual,
+                TooHot::Tried => Say::ChipsLaw,
+            });
+            Some(controls(trying, now, caution, as_it_is, today, lang))
         });
         let summary = el("summary").testid("what-if-open").text(say(Say::WhatIf, lang));
         el("details")
@@ -80,13 +85,12 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
 
 fn controls(
     trying: Trying,
-    usual: Trial,
+    now: Trial,
+    caution: Option<Say>,
     (as_it_is, line): (&OilLife, &Forecast),
     today: Day,
-    chips_law: bool,
     lang: Lang,
 ) -> Element {
-    let now = trying.trial.get().unwrap_or(usual);
     let knobs = Knob::ALL.map(|knob| {
         let stepper = Stepper {
             label: knob_name(knob, lang).into(),
@@ -103,8 +107,7 @@ fn controls(
             .as_ref()
             .map(|tried| brief(Say::Tried, "tried", &tried.life, &tried.line, today, lang))
     });
-    let too_hot = now.at(Knob::Temp) >= i32::from(CHIPS_BELOW.dc());
-    let law = (chips_law && too_hot).then(|| el("p").testid("chips-law").text(say(Say::ChipsLaw, lang)));
+    let law = caution.map(|words| el("p").testid("chips-law").text(say(words, lang)));
     let is_tried = tried.is_some();
     let back = button(Rank::Second, say(Say::AsItIs, lang), "as-it-is", move || {
         trying.trial.set(None);
