@@ -42,6 +42,8 @@ async fn what_if_is_drawn_at_once_and_never_logged() -> Outcome {
 
         turn(phone, "try-temp-more", 15).await?;
         phone.see("chips-law").await?;
+        phone.sees("now", "change").await?;
+        phone.sees("tried", "change").await?;
         let hotter = days(phone, "tried").await?;
         assert!(
             hotter.iter().sum::<u32>() < now.iter().sum(),
