@@ -20,6 +20,7 @@ use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Share;
 use panward::kitchen::forecast::Forecast;
 use panward::kitchen::life::Known;
+use panward::kitchen::what_if::TooHot;
 use panward::kitchen::{life, oil, said, what_if};
 
 fn ready<T>(future: impl Future<Output = T>) -> T {
@@ -104,6 +105,28 @@ fn nothing_tried_is_the_oil_as_it_is() {
     }
 }
 
+/// The day both lines name goes by the median: of days past the drawing too, and of none past 60 services.
+#[test]
+fn the_day_to_change_is_the_medians_own_also_past_the_drawing() {
+    let ledger = demo();
+    let mut past_the_drawing = 0;
+    for pan in pans(&ledger) {
+        let usual = what_if::trial(&ledger, pan, wednesday()).unwrap();
+        for litres in 0..=20 {
+            let what = turned(usual, Knob::PartChange, litres).what_if();
+            let tried = what_if::tried(&ledger, pan, wednesday(), &what).unwrap();
+            let median = tried.life.days_left.unwrap().median;
+            let day = tried.line.change;
+            assert_eq!(day.is_some(), median.is_some(), "{litres} L: {median:?}");
+            let Some((day, median)) = day.zip(median) else { continue };
+            let trading = (1..=day.since(wednesday())).filter(|n| ledger.book.is_trading_day(wednesday().plus(*n)));
+            assert_eq!(trading.count(), usize::from(median), "{litres} L");
+            past_the_drawing += usize::from(tried.line.ahead.iter().all(|point| point.day < day));
+        }
+    }
+    assert!(past_the_drawing > 0);
+}
+
 #[test]
 fn knobs_stop_at_their_ends() {
     let ledger = demo();
@@ -125,6 +148,24 @@ fn knobs_stop_at_their_ends() {
 fn chips_are_fried_cooler_by_law_in_the_european_union_and_the_united_kingdom() {
     assert!(keeps_chips_cooler("GB") && keeps_chips_cooler("IE") && keeps_chips_cooler("FR"));
     assert!(!keeps_chips_cooler("US") && !keeps_chips_cooler(""));
+}
+
+#[test]
+fn the_heat_of_chips_is_spoken_of_only_where_it_is_tried_or_known() {
+    let ledger = demo();
+    let pan = pans(&ledger)[0];
+    assert!(what_if::heat_is_logged(&ledger, pan), "the demo logs how hot it fries");
+    assert!(!what_if::heat_is_logged(&ledger, PanId(77)));
+    let at_175 = what_if::trial(&ledger, pan, wednesday()).unwrap();
+    assert_eq!(at_175.at(Knob::Temp), 1_750);
+    let (cooler, hotter) = (turned(at_175, Knob::Temp, -1), turned(at_175, Knob::Temp, 1));
+    let told = what_if::too_hot_for_chips;
+    assert_eq!(told(at_175, at_175, true), Some(TooHot::Usual));
+    assert_eq!(told(at_175, at_175, false), None, "guessed, and nothing tried");
+    assert_eq!(told(at_175, hotter, false), Some(TooHot::Tried));
+    assert_eq!(told(at_175, cooler, false), None);
+    assert_eq!(told(cooler, cooler, true), None);
+    assert_eq!(told(cooler, at_175, true), Some(TooHot::Tried));
 }
 
 #[test]
@@ -238,6 +279,8 @@ fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
     );
 
     // Saved, it is kept, and named among those that do not fit.
+    let advised = |probe: &Probe| what_if::advice(&probe.ledger, probe.pan, wednesday()).measure;
+    assert!(advised(&probe).is_none_or(|measure| !measure.again));
     let draft = said::drafts(&probe.ledger, probe.said(far, true), now())
         .unwrap()
         .remove(0);
@@ -260,6 +303,25 @@ fn a_reading_far_from_what_is_believed_is_asked_about_once_and_kept() {
             .iter()
             .any(|b| matches!(b, Because::Entry { entry, .. } if *entry == id))
     );
+
+    // Until a reading of its kind comes after it, what helps most is to read it again.
+    let again = advised(&probe).unwrap();
+    assert_eq!((again.after, again.with, again.again), (wednesday(), probe.tool, true));
+    let draft = said::drafts(&probe.ledger, probe.said(median, true), now())
+        .unwrap()
+        .remove(0);
+    probe.ledger.push(Entry {
+        id: EntryId(78),
+        dev: Dev(u64::MAX),
+        seq: 2,
+        at: now().wall.plus(1),
+        rec: now().wall.plus(1),
+        clk: None,
+        off_min: 0,
+        who: draft.who,
+        fact: draft.fact,
+    });
+    assert!(advised(&probe).is_none_or(|measure| !measure.again));
 }
 
 /// The demo's log with only what `keep` says.

@@ -112,6 +112,7 @@ fn everything() -> Vec<(String, String)> {
     for text in page.chain(unfit.map(|words| words(EN))) {
         put("a pan's page".to_owned(), text);
     }
+    put("a chance".to_owned(), pan::as_days_left(EN));
     put("the rest".to_owned(), proposed::rest_title(EN));
     put("ask the rest".to_owned(), proposed::ask_the_rest(EN));
     for text in office::numbers(EN) {

@@ -14,6 +14,8 @@ use crate::domain::units::{Minutes, Share, Volume};
 
 /// Most trading days the line runs ahead of today.
 const AHEAD_MOST: u8 = 14;
+/// Services the change is foreseen over: as far as [`DaysLeft`] counts.
+const CHANGE_MOST: u8 = 60;
 /// Most days of the past that are drawn; older ones are left out.
 const PAST_MOST: i64 = 60;
 
@@ -52,7 +54,8 @@ pub struct Forecast {
     pub readings: Vec<Measured>,
     /// The limit on polar compounds, % m/m, where there is one.
     pub limit: Option<f64>,
-    /// The last day this oil is expected to serve, where it is foreseen.
+    /// The last day this oil is expected to serve, by the median of days left; `None` beyond what is foreseen. It may
+    /// lie past the trading days of [`Self::ahead`].
     pub change: Option<Day>,
 }
 
@@ -92,7 +95,7 @@ pub(super) fn ahead(
     today: Day,
 ) -> (Vec<Point>, Option<Day>) {
     let left = days_left.and_then(|days| days.median);
-    let coming: Vec<Day> = trading_days_after(ledger, today, AHEAD_MOST);
+    let coming: Vec<Day> = trading_days_after(ledger, today, CHANGE_MOST);
     let ahead_days = left.unwrap_or(AHEAD_MOST).saturating_add(2).min(AHEAD_MOST);
     let (served, after_services) = served(known, ahead_days.into());
     let ahead = points(&coming, &served, known, &after_services);

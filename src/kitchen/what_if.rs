@@ -5,10 +5,12 @@
 use super::forecast::{self, Forecast};
 use super::life::Known;
 use super::oil;
+use crate::domain::facts::oil::Reading;
 use crate::domain::facts::setup::Measures;
-use crate::domain::ids::{InstrumentId, PanId};
+use crate::domain::ids::{EntryId, InstrumentId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
-use crate::domain::oil_life::{self, Lever, OilLife, Quantity, Trial, WhatIf};
+use crate::domain::limits::CHIPS_BELOW;
+use crate::domain::oil_life::{self, Knob, Lever, OilLife, Quantity, Trial, WhatIf};
 use crate::domain::time::Day;
 
 /// What a trial comes to.
@@ -25,6 +27,35 @@ pub struct Tried {
 pub fn trial(ledger: &Ledger, pan: PanId, today: Day) -> Option<Trial> {
     let known = Known::of(ledger, pan, today)?;
     Some(Trial::as_it_is(&known.outlook, known.full))
+}
+
+/// Whether any service of a pan was logged with how hot it fried; where none was, its usual heat is a guess.
+#[must_use]
+pub fn heat_is_logged(ledger: &Ledger, pan: PanId) -> bool {
+    let mut events = ledger.fills(pan).iter().flat_map(|fill| &fill.events);
+    events.any(|event| matches!(&event.what, Happened::Service(service) if service.temp.is_some()))
+}
+
+/// Which heat is too hot for chips.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TooHot {
+    /// The usual one.
+    Usual,
+    /// Another, only tried.
+    Tried,
+}
+
+/// Whether a heat is not under [`CHIPS_BELOW`]: the usual one, where the log knows it, or another that is tried. A usual
+/// heat that is only guessed is held against nobody.
+#[must_use]
+pub fn too_hot_for_chips(usual: Trial, now: Trial, heat_logged: bool) -> Option<TooHot> {
+    let (usual, now) = (usual.at(Knob::Temp), now.at(Knob::Temp));
+    let too_hot = |dc| dc >= i32::from(CHIPS_BELOW.dc());
+    if too_hot(usual) && heat_logged {
+        Some(TooHot::Usual)
+    } else {
+        (too_hot(now) && now != usual).then_some(TooHot::Tried)
+    }
 }
 
 /// What comes of trying something on the oil in a pan; `None` for an empty pan.
@@ -56,6 +87,8 @@ pub struct Measure {
     pub after: Day,
     /// With the instrument polar compounds were last read with, where one is known.
     pub with: Option<InstrumentId>,
+    /// Whether it is a reading to be taken again now, because the last of its kind does not fit.
+    pub again: bool,
 }
 
 /// What would help.
@@ -86,14 +119,39 @@ pub fn advice(ledger: &Ledger, pan: PanId, today: Day) -> Advice {
     levers.truncate(LEVERS_MOST);
     let with = instrument(ledger, fill);
     let spread = with.and_then(|id| ledger.book.instrument(id)?.spread);
-    let measure = oil_life::next_reading(history, outlook, shop, with, spread).and_then(|next| {
+    let worth_most = || {
+        let next = oil_life::next_reading(history, outlook, shop, with, spread)?;
         let coming = forecast::trading_days_after(ledger, today, next.services);
         Some(Measure {
             after: if next.services == 0 { today } else { *coming.last()? },
             with,
+            again: false,
         })
+    };
+    let life = oil::life(ledger, pan, today);
+    let doubtful = (*life).as_ref().and_then(|life| doubtful(fill, &life.contradicting));
+    let again = doubtful.map(|reading| Measure {
+        after: today,
+        with: reading.instrument,
+        again: true,
     });
-    Advice { levers, measure }
+    Advice {
+        levers,
+        measure: again.or_else(worth_most),
+    }
+}
+
+/// A reading that does not fit, with none of its kind after it: taken again, the second tells which of them to believe.
+fn doubtful<'a>(fill: &'a PanFill, contradicting: &[EntryId]) -> Option<&'a Reading> {
+    [Quantity::Polar, Quantity::Ffa].iter().find_map(|quantity| {
+        let (id, last) = fill.events.iter().rev().find_map(|event| {
+            let Happened::Reading(reading) = &event.what else {
+                return None;
+            };
+            quantity.measured(reading.value).map(|_| (event.id, reading))
+        })?;
+        contradicting.contains(&id).then_some(last)
+    })
 }
 
 /// What polar compounds were last read with in this fill, or else the first instrument there is for them.

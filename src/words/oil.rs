@@ -139,7 +139,7 @@ pub fn score_between(score: u8, low: u8, high: u8, lang: Lang) -> String {
 #[must_use]
 pub const fn score_why(lang: Lang) -> &'static str {
     let Lang::En = lang;
-    "100 is fresh, 0 is at the limit in force. It measures what heat and air have made of the oil."
+    "100 is fresh, 0 is at your limit. It measures what heat and air have made of the oil."
 }
 
 /// The chance that the next service ends over the limit: "30 % chance of over, next service".

@@ -193,6 +193,13 @@ pub const fn and_the_level(lang: Lang) -> &'static str {
     "The level above, and all behind it"
 }
 
+/// What the chance of being over rests on.
+#[must_use]
+pub const fn as_days_left(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Rests on what days left rests on."
+}
+
 /// Services nobody logged.
 #[must_use]
 pub fn unlogged(services: u16, lang: Lang) -> String {
@@ -224,13 +231,16 @@ pub const fn guessed_top_ups(lang: Lang) -> &'static str {
 #[must_use]
 pub fn rate(per_hour: f64, heat: f64, temp: Temp, lang: Lang) -> String {
     let Lang::En = lang;
+    let times = hundredths(heat);
+    let heat = if times == hundredths(1.0) {
+        String::new()
+    } else {
+        format!(", and {times} times that at your {}", format::temp(temp))
+    };
     format!(
-        "This oil gains about {} points an hour at {}, and {} times that at your {} (wear and heat: Mba et al. 2016, Li \
-         et al. 2020)",
-        hundredths(per_hour),
-        format::temp(REFERENCE_TEMP),
-        hundredths(heat),
-        format::temp(temp)
+        "This oil gains about {} an hour at {}{heat} (wear and heat: Mba et al. 2016, Li et al. 2020)",
+        points(per_hour),
+        format::temp(REFERENCE_TEMP)
     )
 }
 
@@ -239,9 +249,9 @@ pub fn rate(per_hour: f64, heat: f64, temp: Temp, lang: Lang) -> String {
 pub fn taught(fills: u16, per_hour: f64, lang: Lang) -> String {
     let Lang::En = lang;
     format!(
-        "{} here taught that such oil gains about {} points an hour",
+        "{} here taught that such oil gains about {} an hour",
         format::count(fills.into(), "finished fill", "finished fills"),
-        hundredths(per_hour)
+        points(per_hour)
     )
 }
 
@@ -255,28 +265,38 @@ pub fn powder(at_most: f64, acidity: bool, lang: Lang) -> String {
         ""
     };
     format!(
-        "Filter powder: takes out at most {} points a run (Yates & Caldwell 1993), and the colour with it: dark or light \
+        "Filter powder: takes out at most {} a run (Yates & Caldwell 1993), and the colour with it: dark or light \
          tells nothing after it{acids}",
-        hundredths(at_most)
+        points(at_most)
     )
 }
+
+/// Points an instrument is off by under which it is not worth a word: no kitchen reads one closer.
+const OFF_LEAST: f64 = 0.5;
 
 /// How far an instrument is trusted.
 #[must_use]
 pub fn instrument(name: Option<&str>, spread: f64, off: f64, lang: Lang) -> String {
     let Lang::En = lang;
     let name = name.unwrap_or("Your instrument");
-    let tends = if off >= 0.1 {
+    let tends = if off >= OFF_LEAST {
         format!(", and shows about {} too much", hundredths(off))
-    } else if off <= -0.1 {
+    } else if off <= -OFF_LEAST {
         format!(", and shows about {} too little", hundredths(-off))
     } else {
         String::new()
     };
     format!(
-        "{name}: a reading is within {} points two times in three{tends}",
-        hundredths(spread)
+        "{name}: a reading is within {} two times in three{tends}",
+        points(spread)
     )
+}
+
+/// Points to the hundredth: "1 point", "0.4 points".
+fn points(value: f64) -> String {
+    let number = hundredths(value);
+    let unit = if number == hundredths(1.0) { "point" } else { "points" };
+    format!("{number} {unit}")
 }
 
 /// A number to its hundredths.
@@ -319,6 +339,13 @@ pub fn change_mark(day: Day, lang: Lang) -> String {
     format!("change {}", dates::short(day, lang))
 }
 
+/// At the edge of the drawing, where the day to change lies past it.
+#[must_use]
+pub fn change_past_mark(day: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}, not drawn", change_mark(day, lang))
+}
+
 /// How a pan was filtered on a day: "24 Nov, with the guide".
 #[must_use]
 pub fn filtered_on(day: Day, guided: bool, lang: Lang) -> String {
@@ -344,6 +371,24 @@ mod tests {
         assert!(polar.starts_with("Filter powder: takes out at most 0.4 points a run (Yates & Caldwell 1993)"));
         let both = powder(0.4, true, Lang::En);
         assert!(both.starts_with(&polar) && both.contains("free fatty acids"));
+    }
+
+    #[test]
+    fn heat_that_changes_nothing_is_not_said() {
+        let told = |heat| rate(1.0, heat, Temp::celsius(170), Lang::En).replace(format::NBSP, " ");
+        assert!(told(0.96).contains("about 1 point an hour at 175 °C, and 0.96 times that at your 170 °C ("));
+        assert!(told(1.004).contains("about 1 point an hour at 175 °C ("));
+    }
+
+    #[test]
+    fn what_an_instrument_is_off_by_is_said_from_half_a_point() {
+        let told = |spread, off| instrument(None, spread, off, Lang::En);
+        assert_eq!(
+            told(1.0, -0.49),
+            "Your instrument: a reading is within 1 point two times in three"
+        );
+        assert!(told(1.5, -0.5).ends_with("within 1.5 points two times in three, and shows about 0.5 too little"));
+        assert!(told(1.5, 0.5).ends_with("shows about 0.5 too much"));
     }
 
     #[test]

@@ -19,8 +19,10 @@ pub enum Say {
     Tried,
     /// Ends the trial.
     AsItIs,
-    /// Chips and heat, where the law speaks of them.
+    /// Chips and heat, where the law speaks of them and a heat it speaks against is tried.
     ChipsLaw,
+    /// The same where that heat is the usual one.
+    ChipsLawUsual,
     /// Heading over what would help.
     Helps,
     /// Nothing would help by as much as half a day.
@@ -35,13 +37,14 @@ pub enum Say {
 
 impl Say {
     /// Every line.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::WhatIf,
         Self::OnlyTried,
         Self::Now,
         Self::Tried,
         Self::AsItIs,
         Self::ChipsLaw,
+        Self::ChipsLawUsual,
         Self::Helps,
         Self::NothingHelps,
         Self::WhyThen,
@@ -61,6 +64,9 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::Tried => "Tried",
         Say::AsItIs => "Back to as it is",
         Say::ChipsLaw => "By law chips are fried below 175 °C: European Regulation 2017/2158.",
+        Say::ChipsLawUsual => {
+            "By law chips are fried below 175 °C; you fry at or over it: European Regulation 2017/2158."
+        }
         Say::Helps => "What would make it last",
         Say::NothingHelps => "Nothing usual would bring as much as half a day.",
         Say::WhyThen => "That evening a reading is likeliest to change what you do.",
@@ -126,6 +132,17 @@ pub fn lever(lever: Lever, days: f64, full: Volume, lang: Lang) -> String {
     format!("{what}: about {brings} more.")
 }
 
+/// The day to change, as it is or as tried; `None` is none within the 60 services that are foreseen.
+#[must_use]
+pub fn change_about(change: Option<Day>, today: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    match change {
+        None => "change: not within 60 services".to_owned(),
+        Some(day) if day <= today => "change today".to_owned(),
+        Some(day) => format!("change about {}", dates::date(day, lang)),
+    }
+}
+
 /// What limits the oil most: what the first lever is about.
 #[must_use]
 pub const fn limits_most(lever: Lever, lang: Lang) -> &'static str {
@@ -151,6 +168,14 @@ pub fn measure(after: Day, today: Day, with: Option<&str>, lang: Lang) -> String
         ),
         _ => format!("Measure next: after the service of {}{with}.", dates::day(after, lang)),
     }
+}
+
+/// In place of [`measure`], after a reading that does not fit.
+#[must_use]
+pub fn measure_again(with: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let with = with.map_or_else(String::new, |name| format!(", with {name}"));
+    format!("Read it again now{with}: the last reading does not fit.")
 }
 
 /// What to log, for a better answer.
@@ -203,7 +228,20 @@ mod tests {
         let told = |days| plain(&measure(today.plus(days), today, Some("the tester"), Lang::En));
         assert_eq!(told(0), "Measure next: tonight, with the tester.");
         assert_eq!(told(1), "Measure next: after Friday's service, with the tester.");
+        assert_eq!(
+            measure_again(Some("the tester"), Lang::En),
+            "Read it again now, with the tester: the last reading does not fit."
+        );
         assert!(told(9).starts_with("Measure next: after the service of Saturday 10 January"));
+    }
+
+    #[test]
+    fn the_day_to_change_is_named_or_said_to_be_past_what_is_foreseen() {
+        let today = Day::of(crate::domain::time::Millis(0), 0, 0);
+        let told = |change| plain(&change_about(change, today, Lang::En));
+        assert_eq!(told(Some(today.plus(9))), "change about 10 January");
+        assert_eq!(told(Some(today)), "change today");
+        assert_eq!(told(None), "change: not within 60 services");
     }
 
     #[test]

@@ -42,6 +42,8 @@ pub struct ForecastWords {
     pub today: String,
     /// Under the day the oil is expected to need changing.
     pub change: String,
+    /// The same where that day lies past the last one drawn.
+    pub change_past: String,
 }
 
 /// The drawing's field: left, right, top, bottom, in its own units.
@@ -91,7 +93,8 @@ pub struct Forecast {
     pub today: f64,
     /// The limit in percent.
     pub limit: f64,
-    /// The day the oil is expected to need changing, if it is foreseen.
+    /// The day the oil is expected to need changing, if it is foreseen. Past the last day drawn it has no mark, only
+    /// words.
     pub change: Option<f64>,
     /// The words.
     pub words: ForecastWords,
@@ -151,10 +154,13 @@ impl Forecast {
             .children(worn)
             .children(to_come)
             .children(points)
-            .child(
-                self.change
-                    .map(|day| change_mark(scale.x(day), limit_y, self.words.change.clone())),
-            )
+            .child(self.change.map(|day| {
+                if day > scale.days {
+                    change_words(RIGHT as i32, self.words.change_past.clone()).into()
+                } else {
+                    change_mark(scale.x(day), limit_y, self.words.change.clone())
+                }
+            }))
             .child(label(today_x.clamp(30, 360), 236, self.words.today.clone()).attr("text-anchor", "middle"))
             .child(start)
     }
@@ -201,17 +207,20 @@ fn label(x: i32, y: i32, words: String) -> Element {
 }
 
 /// The day to change has a line of its own under the other days, so that no two words meet, large text included.
-fn change_mark(x: i32, limit_y: i32, words: String) -> Node {
+fn change_words(x: i32, words: String) -> Element {
     // Whole on the drawing, at its edges and in large text too.
     let anchor = match x {
         ..130 => "start",
         130..270 => "middle",
         270.. => "end",
     };
-    let words = label(x, 264, words).class("strong").attr("text-anchor", anchor);
+    label(x, 264, words).class("strong").attr("text-anchor", anchor)
+}
+
+fn change_mark(x: i32, limit_y: i32, words: String) -> Node {
     several([
         path("stem", format!("M{x} {limit_y}V246")),
         path("change", format!("M{x} {limit_y}m-9 0l9 -11l9 11l-9 11z")),
-        words,
+        change_words(x, words),
     ])
 }

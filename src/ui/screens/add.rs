@@ -130,9 +130,20 @@ fn answer(desk: Desk, kind: Kind) -> Node {
 
 fn doubt(desk: Desk, asked: Asked) -> Element {
     let [yes, no] = asked.answers;
-    notice(Tone::Quiet, asked.words, "", "add-doubt")
-        .child(button(Rank::First, yes, "add-doubt-yes", move || desk.stand_by()))
-        .child(button(Rank::Second, no, "add-doubt-no", move || desk.doubt.set(None)))
+    let ranked = |rank_of_yes, rank_of_no| {
+        let yes = button(rank_of_yes, yes, "add-doubt-yes", move || desk.stand_by());
+        let no = button(rank_of_no, no, "add-doubt-no", move || desk.doubt.set(None));
+        (yes, no)
+    };
+    // What is offered first is what is likelier right.
+    let in_order = if asked.likely_wrong {
+        let (yes, no) = ranked(Rank::Second, Rank::First);
+        [no, yes]
+    } else {
+        let (yes, no) = ranked(Rank::First, Rank::Second);
+        [yes, no]
+    };
+    notice(Tone::Quiet, asked.words, "", "add-doubt").children(in_order)
 }
 
 /// Fields are named by what they set.

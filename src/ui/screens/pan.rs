@@ -22,7 +22,7 @@ use crate::words::{Lang, oil, pan as said_of, run, setup};
 use helps::helps;
 use shown::{Shown, look};
 use tried::Trying;
-use why::why;
+use why::{contradicting, why};
 
 /// One pan and its oil.
 #[must_use]
@@ -80,6 +80,7 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
         .child(low)
         .child(claims)
         .child(answer(life, &shown.pan, lang))
+        .child(contradicting(shown, lang))
         .child(log);
     let why = el("div")
         .class("pan-why")

@@ -3,7 +3,7 @@
 use crate::browser::clock;
 use crate::domain::entry::Draft;
 use crate::domain::ids::PanId;
-use crate::domain::quick::{Form, Kind, QuickRefusal, Slot};
+use crate::domain::quick::{Doubt, Form, Kind, QuickRefusal, Slot};
 use crate::kitchen::{Order, said};
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, follow};
@@ -25,6 +25,8 @@ pub enum Send {
 pub struct Asked {
     pub words: String,
     pub answers: [&'static str; 2],
+    /// Whether it is likelier mistyped than so.
+    pub likely_wrong: bool,
 }
 
 /// The desk a form lies on. Copies are handles on the same one.
@@ -194,6 +196,7 @@ impl Desk {
                 QuickRefusal::Doubt(doubt) => Unsaid::Doubt(Asked {
                     words: quick_refusals::doubt(doubt, &said.what, lang),
                     answers: quick_refusals::doubt_answers(doubt, lang),
+                    likely_wrong: matches!(doubt, Doubt::Unexpected { .. }),
                 }),
                 why => Unsaid::Refused(quick_refusals::refusal(&why, &ledger.book, now.off_min, lang)),
             })

@@ -65,6 +65,7 @@ fn words(forecast: &Forecast, life: &OilLife, lang: Lang) -> ForecastWords {
         start: dates::short(forecast.first, lang),
         today: line(Line::Now, lang).to_owned(),
         change: change.map_or_else(String::new, |day| said_of::change_mark(day, lang)),
+        change_past: change.map_or_else(String::new, |day| said_of::change_past_mark(day, lang)),
     }
 }
 

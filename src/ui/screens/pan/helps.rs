@@ -6,7 +6,7 @@ use crate::domain::setting_up::Subject;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::screen::Screen;
 use crate::words::Lang;
-use crate::words::what_if::{Say, lacking, lever, limits_most, measure, say};
+use crate::words::what_if::{Say, lacking, lever, limits_most, measure, measure_again, say};
 
 /// Each in a line or two.
 pub fn helps(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
@@ -17,6 +17,10 @@ pub fn helps(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
     let levers = advice.levers.iter();
     let levers = levers.map(|(what, days)| el("li").text(lever(*what, *days, shown.full, lang)));
     let next = match advice.measure {
+        Some(next) if next.again => {
+            let words = measure_again(shown.with.as_deref(), lang);
+            Some(el("p").child(el("b").text(words)))
+        }
         Some(next) => {
             let words = measure(next.after, shown.today, shown.with.as_deref(), lang);
             Some(

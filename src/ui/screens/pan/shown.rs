@@ -42,6 +42,8 @@ pub struct Shown {
     pub full: Volume,
     /// Whether chips are fried cooler here by law.
     pub chips_law: bool,
+    /// Whether the log knows how hot this pan fries; otherwise its usual heat is guessed.
+    pub heat_logged: bool,
     /// The kitchen, where its limit is chosen.
     pub kitchen: Option<KitchenId>,
     pub runs: Vec<String>,
@@ -87,6 +89,7 @@ pub fn look(ledger: &Ledger, pan: PanId, day: Day, lang: Lang) -> Option<Shown> 
         trial: what_if::trial(ledger, pan, day),
         full: ledger.book.pan(pan)?.full,
         chips_law: kitchen.is_some_and(|k| keeps_chips_cooler(&k.country)),
+        heat_logged: what_if::heat_is_logged(ledger, pan),
         kitchen: kitchen.map(|k| k.kitchen),
         runs: filtered.take(RUNS_SHOWN).collect(),
         today: day,

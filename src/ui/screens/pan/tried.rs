@@ -5,15 +5,15 @@ use std::rc::Rc;
 use super::ahead::{ahead, table};
 use super::shown::Shown;
 use crate::domain::ids::PanId;
-use crate::domain::limits::CHIPS_BELOW;
 use crate::domain::oil_life::{Knob, OilLife, Trial};
 use crate::domain::time::Day;
-use crate::kitchen::what_if::{self, Tried};
+use crate::kitchen::forecast::Forecast;
+use crate::kitchen::what_if::{self, TooHot, Tried};
 use crate::ui::bench::Bench;
 use crate::ui::node::{Element, Held, Node, Tell, el, live, worked_out};
 use crate::ui::parts::{Rank, Stepper, button};
 use crate::words::today as said;
-use crate::words::what_if::{Say, knob_at, knob_name, say, turn};
+use crate::words::what_if::{Say, change_about, knob_at, knob_name, say, turn};
 use crate::words::{Lang, oil};
 
 /// What is being tried on a pan, if anything, and what it comes to. Lives as long as the screen.
@@ -55,11 +55,18 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
                 .with(|tried| table(tried.as_ref().map_or(line, |tried| &tried.line), lang)),
         )
     });
-    let (life, chips_law) = (Rc::clone(&shown.life), shown.chips_law);
+    let (life, line) = (Rc::clone(&shown.life), Rc::clone(&shown.forecast));
+    let (today, chips_law, heat_logged) = (shown.today, shown.chips_law, shown.heat_logged);
     let controls = shown.trial.map(|usual| {
         let controls = live(move || {
-            let life = (*life).as_ref()?;
-            Some(controls(trying, usual, life, chips_law, lang))
+            let as_it_is = (*life).as_ref().zip((*line).as_ref())?;
+            let now = trying.trial.get().unwrap_or(usual);
+            let too_hot = what_if::too_hot_for_chips(usual, now, heat_logged).filter(|_| chips_law);
+            let caution = too_hot.map(|too_hot| match too_hot {
+                TooHot::Usual => Say::ChipsLawUsual,
+                TooHot::Tried => Say::ChipsLaw,
+            });
+            Some(controls(trying, now, caution, as_it_is, today, lang))
         });
         let summary = el("summary").testid("what-if-open").text(say(Say::WhatIf, lang));
         el("details")
@@ -76,8 +83,14 @@ pub fn section(shown: &Shown, trying: Trying, lang: Lang) -> Element {
         .child(table)
 }
 
-fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, lang: Lang) -> Element {
-    let now = trying.trial.get().unwrap_or(usual);
+fn controls(
+    trying: Trying,
+    now: Trial,
+    caution: Option<Say>,
+    (as_it_is, line): (&OilLife, &Forecast),
+    today: Day,
+    lang: Lang,
+) -> Element {
     let knobs = Knob::ALL.map(|knob| {
         let stepper = Stepper {
             label: knob_name(knob, lang).into(),
@@ -92,10 +105,9 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
     let tried = trying.tried.with(|tried| {
         tried
             .as_ref()
-            .map(|tried| brief(Say::Tried, "tried", &tried.life, lang))
+            .map(|tried| brief(Say::Tried, "tried", &tried.life, &tried.line, today, lang))
     });
-    let too_hot = now.at(Knob::Temp) >= i32::from(CHIPS_BELOW.dc());
-    let law = (chips_law && too_hot).then(|| el("p").testid("chips-law").text(say(Say::ChipsLaw, lang)));
+    let law = caution.map(|words| el("p").testid("chips-law").text(say(words, lang)));
     let is_tried = tried.is_some();
     let back = button(Rank::Second, say(Say::AsItIs, lang), "as-it-is", move || {
         trying.trial.set(None);
@@ -103,7 +115,7 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
     let trials = el("div")
         .class("trials")
         .attr("role", "status")
-        .child(brief(Say::Now, "now", as_it_is, lang))
+        .child(brief(Say::Now, "now", as_it_is, line, today, lang))
         .child(tried);
     el("div")
         .class("what-if-in")
@@ -114,15 +126,20 @@ fn controls(trying: Trying, usual: Trial, as_it_is: &OilLife, chips_law: bool, l
         .child(el("p").class("soft").text(say(Say::OnlyTried, lang)))
 }
 
-/// A life in a line: "Now 3–5 days · Keep an eye · score 46".
-fn brief(of: Say, testid: &'static str, life: &OilLife, lang: Lang) -> Element {
+/// A life in a line: "Now 3–5 days · change about 29 November · Keep an eye · score 46". The day goes by the median, so
+/// two lines compare where their ranges are open.
+fn brief(of: Say, testid: &'static str, life: &OilLife, line: &Forecast, today: Day, lang: Lang) -> Element {
     let days = life.days_left.map(|days| {
         let (number, unit) = said::days_hero(days, lang);
         el("b").text(format!("{number} {unit}"))
     });
     let word = life.word.map(|word| said::word(word, lang).to_owned());
     let score = life.score.map(|score| oil::score(score.now, lang));
-    let rest = [word, score].into_iter().flatten().map(|words| format!(" · {words}"));
+    let change = life.days_left.map(|_| change_about(line.change, today, lang));
+    let rest = [change, word, score]
+        .into_iter()
+        .flatten()
+        .map(|words| format!(" · {words}"));
     el("p")
         .testid(testid)
         .child(el("span").text(say(of, lang)))

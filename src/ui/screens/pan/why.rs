@@ -9,7 +9,7 @@ use crate::ui::screen::Screen;
 use crate::words::today::{self, Line, line};
 use crate::words::{Lang, oil, pan as said_of};
 
-/// The level with the readings that do not fit it, days left, the chance, the score, where it settles.
+/// The level, days left, the chance, the score, where it settles.
 pub fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
     let unfold = |figure, testid, words| unfold(shown, figure, testid, words, lang);
     let polar = &life.polar;
@@ -35,12 +35,19 @@ pub fn why(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
         .testid("why")
         .child(el("h2").text(line(Line::Why, lang)))
         .child(unfold(Figure::Level, "why-level", level))
-        .child(contradicting(shown, lang))
         .child(days.map(|words| unfold(Figure::DaysLeft, "why-days", words)))
-        .child(chance.map(|words| unfold(Figure::DaysLeft, "why-chance", words)))
+        .child(chance.map(|words| chance_over(words, lang)))
         .child(score.map(|words| unfold(Figure::Score, "why-score", words)))
         .child(by.map(|text| el("p").text(text)))
         .child(settles)
+}
+
+/// The chance of being over, which rests on what days left, just above it, rests on.
+fn chance_over(words: String, lang: Lang) -> Element {
+    el("details")
+        .testid("why-chance")
+        .child(el("summary").testid("why-chance-open").text(words))
+        .child(el("p").text(said_of::as_days_left(lang)))
 }
 
 /// A figure over what it rests on; days left and score rest on the level besides.
@@ -75,7 +82,7 @@ fn entry_link(entry: EntryId, text: &str) -> Element {
 }
 
 /// Readings that do not fit what was believed: asked about, kept, never dropped.
-fn contradicting(shown: &Shown, lang: Lang) -> Node {
+pub fn contradicting(shown: &Shown, lang: Lang) -> Node {
     if shown.contradicting.is_empty() {
         return Node::Nothing;
     }

@@ -42,6 +42,8 @@ async fn what_if_is_drawn_at_once_and_never_logged() -> Outcome {
 
         turn(phone, "try-temp-more", 15).await?;
         phone.see("chips-law").await?;
+        phone.sees("now", "change").await?;
+        phone.sees("tried", "change").await?;
         let hotter = days(phone, "tried").await?;
         assert!(
             hotter.iter().sum::<u32>() < now.iter().sum(),
@@ -107,6 +109,7 @@ async fn a_reading_that_does_not_fit_is_asked_about_saved_and_shown() -> Outcome
         phone.sees("add-doubt", "Expected").await?;
         phone.tap("add-doubt-yes").await?;
         phone.sees("contradicting", "48").await?;
+        phone.sees("measure-next", "Read it again now").await?;
         phone.shot("does-not-fit-kept").await?;
         let export = stage.export().await?;
         let new = export.since(before);
