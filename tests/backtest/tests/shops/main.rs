@@ -126,12 +126,12 @@ fn holds_in_the_plain_world(spread: f64, least_gain: f64) {
 }
 
 #[test]
-fn a_third_better_than_paper_with_a_usual_instrument() {
+fn a_fifth_better_than_paper_with_a_usual_instrument() {
     holds_in_the_plain_world(3.0, 20.0);
 }
 
 #[test]
-fn better_still_with_a_good_instrument() {
+fn three_tenths_better_with_a_good_instrument() {
     holds_in_the_plain_world(1.5, 30.0);
 }
 
