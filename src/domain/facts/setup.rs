@@ -1,6 +1,7 @@
 //! The kitchen as its owner describes it. Each fact carries the whole thing; the last one in order holds.
 
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
 use crate::domain::keyed::keyed;
@@ -35,6 +36,19 @@ pub struct Span {
     pub from_min: Minutes,
     /// Minute of the day it ends.
     pub to_min: Minutes,
+}
+
+impl Span {
+    /// Whether a minute of the day lies in it, its first counted and its last not. One that ends as it begins is empty.
+    #[must_use]
+    pub const fn has(self, minute: u16) -> bool {
+        let (from, to) = (self.from_min.get() % 1_440, self.to_min.get() % 1_440);
+        if from <= to {
+            from <= minute && minute < to
+        } else {
+            from <= minute || minute < to
+        }
+    }
 }
 
 /// The kitchen.
@@ -165,8 +179,8 @@ pub struct Pan {
     pub claims: Vec<Claim>,
     /// What is fried in it.
     pub food: Exposures,
-    /// Filtered every this many days it is used; absent: every day.
-    pub rhythm: Option<u16>,
+    /// When it is filtered; absent: every day it is used.
+    pub rhythm: Option<Rhythm>,
     /// Days the owner usually gets from its oil.
     pub usual_days: Option<u16>,
     /// What tells the owner it is done.

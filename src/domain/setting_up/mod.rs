@@ -113,8 +113,14 @@ keyed! {
         UsualDays = "usual_days",
         /// What tells the owner it is done.
         EndSign = "end_sign",
+        /// What it is filtered by: a key of [`BY`].
+        RhythmBy = "rhythm_by",
         /// Filtered every so many days it is used.
         Rhythm = "rhythm",
+        /// Filtered every so many sessions.
+        RhythmSessions = "rhythm_sessions",
+        /// Filtered on these days of the week, 0 (Monday) to 6.
+        RhythmWeekdays = "rhythm_weekdays",
         /// Whether it is in use.
         InUse = "in_use",
         /// What the machine is called.
@@ -170,6 +176,8 @@ keyed! {
 pub const OTHER_COUNTRY: &str = "other";
 /// The answer to [`Field::SignedBy`] of whoever vouches for themselves.
 pub const MYSELF: &str = "myself";
+/// The answers to [`Field::RhythmBy`]: by days of use, by sessions, on its own nights.
+pub const BY: [&str; 3] = ["days", "sessions", "weekdays"];
 /// A ticked box.
 pub const YES: &str = "yes";
 /// A box answered with no.

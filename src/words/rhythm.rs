@@ -1,0 +1,182 @@
+//! When what is due and what a pan is for, in words: jobs for the day, days closed, what was put off.
+
+use super::{Lang, dates, run, setup};
+use crate::domain::claim::Exposures;
+use crate::domain::facts::closed::{Closed, NotDays};
+use crate::domain::ledger::PutOff;
+use crate::domain::time::Day;
+
+/// Fixed words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Say {
+    /// Heading: what a pan is for today.
+    JobToday,
+    /// Its own job.
+    OwnJob,
+    /// Back to its own job.
+    OwnAgain,
+    /// What follows from another job.
+    JobMeets,
+    /// Puts a filter job off.
+    NotTonight,
+    /// Heading: days closed.
+    ClosedDays,
+    /// What they do.
+    ClosedText,
+    /// The first day closed.
+    FirstDay,
+    /// The last day closed.
+    LastDay,
+    /// Why, if anybody likes to say.
+    Why,
+    /// Writes the days.
+    CloseDays,
+    /// Opens again from today, or takes days back that have not come.
+    OpenAgain,
+    /// Why the log says they were put right.
+    OpenedAgain,
+    /// A day is missing.
+    NoDay,
+    /// What Today says of jobs on a day closed.
+    ClosedToday,
+}
+
+/// The words of a [`Say`].
+#[must_use]
+pub const fn say(what: Say, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match what {
+        Say::JobToday => "Today's job",
+        Say::OwnJob => "its own",
+        Say::OwnAgain => "Back to its own job",
+        Say::JobMeets => {
+            "Until this pan is emptied, its oil counts as having met all of that. The day's end ends the job."
+        }
+        Say::NotTonight => "Not tonight, because…",
+        Say::ClosedDays => "Closed days",
+        Say::ClosedText => {
+            "Nothing is due on them and none is asked about. A day worked all the same counts as worked."
+        }
+        Say::FirstDay => "First day closed",
+        Say::LastDay => "Last day closed",
+        Say::Why => "Why (may stay empty)",
+        Say::CloseDays => "Close on these days",
+        Say::OpenAgain => "Open again",
+        Say::OpenedAgain => "Opened again",
+        Say::NoDay => "Choose both days.",
+        Say::ClosedToday => "Nothing is due. If you work all the same, begin with the light-up.",
+    }
+}
+
+/// What a pan fries: "wheat or batter, fish".
+#[must_use]
+pub fn foods(food: Exposures, lang: Lang) -> String {
+    let Lang::En = lang;
+    let names: Vec<String> = food
+        .iter()
+        .map(|met| setup::exposure_name(met, lang).to_ascii_lowercase())
+        .collect();
+    if names.is_empty() {
+        "nothing on the list".to_owned()
+    } else {
+        names.join(", ")
+    }
+}
+
+/// Whose job, and what it fries: "pan 1's: wheat or batter, fish". `of` is the pan in words.
+#[must_use]
+pub fn job_of(of: &str, food: Exposures, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{of}'s: {}", foods(food, lang))
+}
+
+/// On a pan that does another's job: "on pan 1's job today".
+#[must_use]
+pub fn on_job(of: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("on {}'s job today", run::pan_name(of, lang))
+}
+
+/// The touch that offers another pan's job: "Pan 1's job".
+#[must_use]
+pub fn offered(of: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}'s job", run::pan_title(of, lang))
+}
+
+/// The touch that lets two pans change places: "Swap: pan 1 does this pan's".
+#[must_use]
+pub fn swap(with: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Swap: {} does this one's", run::pan_name(with, lang))
+}
+
+/// The touch that gives a pan the job alone: "This pan as well".
+#[must_use]
+pub fn alone(of: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("This pan as well as {}", run::pan_name(of, lang))
+}
+
+/// Days closed: "1 June to 14 June"; one day alone: "1 June".
+#[must_use]
+pub fn days(closed: &Closed, lang: Lang) -> String {
+    let Lang::En = lang;
+    let (from, to) = (dates::date(closed.from(), lang), dates::date(closed.to(), lang));
+    if closed.from() == closed.to() {
+        from
+    } else {
+        format!("{from} to {to}")
+    }
+}
+
+/// That the kitchen is closed today, and the day it opens: "Closed until Monday 15 June".
+#[must_use]
+pub fn closed_until(opens: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("Closed until {}", dates::day(opens, lang))
+}
+
+/// Why days cannot be closed.
+#[must_use]
+pub const fn not_days(why: NotDays, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match why {
+        NotDays::Turned => "The last day lies before the first.",
+        NotDays::TooMany => "More than a year. Look at both days.",
+    }
+}
+
+/// That a pan's filtering was put off to today: "moved from yesterday, because: no time".
+#[must_use]
+pub fn moved(put_off: &PutOff, today: Day, lang: Lang) -> String {
+    let Lang::En = lang;
+    let from = match today.since(put_off.night) {
+        1 => "yesterday".to_owned(),
+        2..=6 => dates::weekday_of(put_off.night, lang).to_owned(),
+        _ => dates::date(put_off.night, lang),
+    };
+    let nights = if put_off.nights > 1 {
+        format!(", {} nights in a row", put_off.nights)
+    } else {
+        String::new()
+    };
+    let why = put_off.why.as_deref().map(str::trim).filter(|why| !why.is_empty());
+    let why = why.map_or_else(String::new, |why| format!(", because: {why}"));
+    format!("moved from {from}{nights}{why}")
+}
+
+/// What putting it off once more would be: "Pan 1: this would be the second night in a row."
+#[must_use]
+pub fn once_more(pan: &str, put_off: &PutOff, lang: Lang) -> String {
+    let Lang::En = lang;
+    let pan = run::pan_title(pan, lang);
+    let before = put_off.why.as_deref().map(str::trim).filter(|why| !why.is_empty());
+    let before = before.map_or_else(String::new, |why| format!(" Before: {why}."));
+    let night = match put_off.nights {
+        0 | 1 => "second",
+        2 => "third",
+        more => return format!("{pan}: put off {more} nights in a row already.{before}"),
+    };
+    format!("{pan}: this would be the {night} night in a row.{before}")
+}
