@@ -62,7 +62,11 @@ impl Book {
                 self.machines.insert(machine.machine, (**machine).clone());
             }
             Fact::Closed(closed) => self.closed.push((entry.id, closed.clone())),
-            Fact::PanJob(job) => drop(self.jobs.insert(job.pan, job.clone())),
+            Fact::PanJob(job) => {
+                // No set-up: what was worked out of that stands.
+                self.jobs.insert(job.pan, job.clone());
+                return;
+            }
             Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
             Fact::Fill(_)
             | Fact::TopUp(_)
