@@ -174,6 +174,7 @@ impl Bell {
 mod tests {
     use super::*;
     use crate::domain::time::{Millis, PageLife};
+    use crate::domain::units::Minutes;
 
     fn at(mono: i64) -> Now {
         Now {
@@ -202,6 +203,42 @@ mod tests {
         assert_eq!(
             bell.ring(Some(Cause::RinseOver), None, &at(69_000)),
             Some(Urgency::Safety)
+        );
+    }
+
+    #[test]
+    fn in_quiet_hours_chimes_alone_are_silent() {
+        let causes = [
+            (Cause::RinseOver, true),
+            (Cause::MovesLong, true),
+            (Cause::Silence, true),
+            (Cause::LookDue, true),
+            (Cause::RinseSoon, false),
+            (Cause::RinseEnough, false),
+            (Cause::WarmOver, false),
+        ];
+        let minutes = |min| Minutes::new(min).unwrap_or_default();
+        let quiet = Some(Span {
+            from_min: minutes(22 * 60),
+            to_min: minutes(7 * 60),
+        });
+        for (cause, is_safety) in causes {
+            let sounds = |hour: i64| {
+                let now = at(hour * 3_600_000);
+                Bell::default().ring(Some(cause), quiet, &now).is_some()
+            };
+            assert_eq!(
+                [21, 22, 23, 30, 31].map(sounds),
+                [true, is_safety, is_safety, is_safety, true],
+                "{cause:?}"
+            );
+        }
+        // One that was held back sounds once the quiet is over, if it is still so.
+        let mut bell = Bell::default();
+        assert_eq!(bell.ring(Some(Cause::WarmOver), quiet, &at(7 * 3_600_000 - 1)), None);
+        assert_eq!(
+            bell.ring(Some(Cause::WarmOver), quiet, &at(7 * 3_600_000)),
+            Some(Urgency::Chime)
         );
     }
 

@@ -41,6 +41,27 @@ pub enum Say {
     ClosedToday,
 }
 
+impl Say {
+    /// All of them.
+    pub const ALL: [Self; 15] = [
+        Self::JobToday,
+        Self::OwnJob,
+        Self::OwnAgain,
+        Self::JobMeets,
+        Self::NotTonight,
+        Self::ClosedDays,
+        Self::ClosedText,
+        Self::FirstDay,
+        Self::LastDay,
+        Self::Why,
+        Self::CloseDays,
+        Self::OpenAgain,
+        Self::OpenedAgain,
+        Self::NoDay,
+        Self::ClosedToday,
+    ];
+}
+
 /// The words of a [`Say`].
 #[must_use]
 pub const fn say(what: Say, lang: Lang) -> &'static str {
@@ -179,4 +200,69 @@ pub fn once_more(pan: &str, put_off: &PutOff, lang: Lang) -> String {
         more => return format!("{pan}: put off {more} nights in a row already.{before}"),
     };
     format!("{pan}: this would be the {night} night in a row.{before}")
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+    use super::*;
+    use crate::domain::claim::Exposure;
+    use crate::words::format::NBSP;
+
+    fn day(n: i64) -> Day {
+        Day::spelt("2026-06-15").unwrap().plus(n)
+    }
+
+    #[test]
+    fn what_was_put_off_says_from_when_how_often_and_why() {
+        let said = |back: i64, nights, why: Option<&str>| {
+            let put_off = PutOff {
+                night: day(-back),
+                why: why.map(str::to_owned),
+                nights,
+            };
+            let once_more = once_more("2", &put_off, Lang::En);
+            (moved(&put_off, day(0), Lang::En).replace(NBSP, " "), once_more)
+        };
+        for (back, nights, why, moved, again) in [
+            (
+                1,
+                1,
+                Some("no time"),
+                "moved from yesterday, because: no time",
+                "Pan 2: this would be the second night in a row. Before: no time.",
+            ),
+            (
+                2,
+                2,
+                None,
+                "moved from Saturday, 2 nights in a row",
+                "Pan 2: this would be the third night in a row.",
+            ),
+            (
+                14,
+                3,
+                Some(" "),
+                "moved from 1 June, 3 nights in a row",
+                "Pan 2: put off 3 nights in a row already.",
+            ),
+        ] {
+            assert_eq!(said(back, nights, why), (moved.to_owned(), again.to_owned()));
+        }
+    }
+
+    #[test]
+    fn days_closed_and_jobs_read_as_people_say_them() {
+        let closed = |to| Closed::between(day(0), day(to), None).unwrap();
+        let plain = |text: String| text.replace(NBSP, " ");
+        assert_eq!(plain(days(&closed(0), Lang::En)), "15 June");
+        assert_eq!(plain(days(&closed(13), Lang::En)), "15 June to 28 June");
+        assert_eq!(plain(closed_until(day(14), Lang::En)), "Closed until Monday 29 June");
+        let food = Exposures::of(&[Exposure::Gluten, Exposure::Fish]);
+        assert_eq!(job_of("pan 1", food, Lang::En), "pan 1's: wheat or batter, fish");
+        assert_eq!(
+            job_of("pan 4", Exposures::NONE, Lang::En),
+            "pan 4's: nothing on the list"
+        );
+    }
 }

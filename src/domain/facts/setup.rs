@@ -313,3 +313,33 @@ pub struct Instrument {
     /// Its spread (one standard deviation), if the owner knows it.
     pub spread: Option<Share>,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_span_may_cross_midnight_and_one_that_ends_as_it_begins_is_empty() {
+        let has = |from, to, minute| {
+            let [from_min, to_min] = [from, to].map(|min| Minutes::new(min).unwrap_or_default());
+            Span { from_min, to_min }.has(minute)
+        };
+        for (from, to, minute, expected) in [
+            (60, 120, 59, false),
+            (60, 120, 60, true),
+            (60, 120, 119, true),
+            (60, 120, 120, false),
+            (1_320, 420, 1_319, false),
+            (1_320, 420, 1_320, true),
+            (1_320, 420, 0, true),
+            (1_320, 420, 419, true),
+            (1_320, 420, 420, false),
+            (1_320, 1_440, 1_439, true),
+            (1_320, 1_440, 0, false),
+            (1_440, 60, 0, true),
+            (300, 300, 300, false),
+        ] {
+            assert_eq!(has(from, to, minute), expected, "{from} to {to} at {minute}");
+        }
+    }
+}
