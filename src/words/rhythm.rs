@@ -13,12 +13,16 @@ pub enum Say {
     JobToday,
     /// Its own job.
     OwnJob,
+    /// The choice of another's.
+    AnotherJob,
     /// Back to its own job.
     OwnAgain,
     /// What follows from another job.
     JobMeets,
     /// Puts a filter job off.
     NotTonight,
+    /// Heading: it was put off before.
+    Again,
     /// Heading: days closed.
     ClosedDays,
     /// What they do.
@@ -43,12 +47,14 @@ pub enum Say {
 
 impl Say {
     /// All of them.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 17] = [
         Self::JobToday,
         Self::OwnJob,
+        Self::AnotherJob,
         Self::OwnAgain,
         Self::JobMeets,
         Self::NotTonight,
+        Self::Again,
         Self::ClosedDays,
         Self::ClosedText,
         Self::FirstDay,
@@ -68,11 +74,13 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match what {
         Say::JobToday => "Today's job",
-        Say::OwnJob => "its own",
+        Say::OwnJob => "Its own job.",
+        Say::AnotherJob => "Another pan's job, for today",
         Say::OwnAgain => "Back to its own job",
         Say::JobMeets => {
             "Until this pan is emptied, its oil counts as having met all of that. The day's end ends the job."
         }
+        Say::Again => "Not tonight again?",
         Say::NotTonight => "Not tonight, because…",
         Say::ClosedDays => "Closed days",
         Say::ClosedText => {

@@ -7,6 +7,7 @@ use crate::domain::ids::EntryId;
 use crate::domain::quick;
 use crate::domain::time::Day;
 use crate::kitchen::Order;
+use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Element, Held, Node, el, live, several};
 use crate::ui::parts::{Field, FieldKind, Rank, button, card, error_line};
@@ -72,13 +73,13 @@ impl Typing {
         let close = button(Rank::Second, say(Say::CloseDays, lang), "close-days", move || {
             self.close()
         });
-        el("div")
-            .child(day(Say::FirstDay, self.from, "closed-from").draw())
-            .child(day(Say::LastDay, self.to, "closed-to").draw())
-            .child(Field::of(say(Say::Why, lang), self.why, "closed-why").draw())
-            .child(error_line(self.wrong.get()))
-            .child(close)
-            .into()
+        nodes![
+            day(Say::FirstDay, self.from, "closed-from").draw(),
+            day(Say::LastDay, self.to, "closed-to").draw(),
+            Field::of(say(Say::Why, lang), self.why, "closed-why").draw(),
+            error_line(self.wrong.get()),
+            close,
+        ]
     }
 
     fn close(self) {

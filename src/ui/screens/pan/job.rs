@@ -5,6 +5,7 @@ use crate::domain::ids::PanId;
 use crate::domain::quick::{self, Quick, Said};
 use crate::domain::time::Day;
 use crate::kitchen::Order;
+use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, Node, Tell, el, live};
 use crate::ui::parts::{Choice, Rank, button};
@@ -81,12 +82,12 @@ impl Doing {
             }
             let chosen = self.chosen.get();
             let choice = Choice {
-                legend: "".into(),
+                legend: rhythm::say(rhythm::Say::AnotherJob, lang).into(),
                 options: offered
                     .iter()
-                    .map(|one| (format!("{:x}", one.pan.0), rhythm::offered(&one.name, lang)))
+                    .map(|one| (format!("{:032x}", one.pan.0), rhythm::offered(&one.name, lang)))
                     .collect(),
-                chosen: chosen.map(|pan| format!("{:x}", pan.0)),
+                chosen: chosen.map(|pan| format!("{:032x}", pan.0)),
                 on_choose: Tell::new(move |key: String| {
                     self.refused.set(None);
                     self.chosen.set(u128::from_str_radix(&key, 16).ok().map(PanId));
@@ -117,12 +118,8 @@ impl Doing {
             self.say(job.map(|job| Quick::PanJobs(vec![job])));
         });
         let food = rhythm::job_of(&run::pan_name(&of.name, lang), of.food, lang);
-        el("div")
-            .child(el("p").text(food))
-            .child(el("p").class("soft").text(rhythm::say(rhythm::Say::JobMeets, lang)))
-            .child(swap)
-            .child(alone)
-            .into()
+        let meets = rhythm::say(rhythm::Say::JobMeets, lang);
+        nodes![el("p").text(food), el("p").class("soft").text(meets), swap, alone]
     }
 
     /// Writes it, or says why not and what to do.

@@ -8,8 +8,8 @@ use crate::kitchen::nights::{self, Told};
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
-use crate::ui::parts::{Choice, Rank, Sheet, button};
+use crate::ui::node::{Act, Element, Held, Tell, el, live};
+use crate::ui::parts::{Choice, Rank, Sheet, Tone, button, notice};
 use crate::ui::screens::last_night::tell;
 use crate::ui::screens::why_not::why_not;
 use crate::words::today::{Line, line};
@@ -85,8 +85,9 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
         shown.with(|shown| {
             let asked = shown.pans.iter().filter(|p| p.due && (about == ALL || about == p.name));
             let again = asked.filter_map(|p| Some(rhythm::once_more(&p.name, p.put_off.as_ref()?, lang)));
-            let again: Vec<Node> = again.map(|words| el("p").text(words).into()).collect();
-            (!again.is_empty()).then(|| el("div").class("notice").testid("again").children(again))
+            let again: Vec<String> = again.collect();
+            let title = rhythm::say(rhythm::Say::Again, lang);
+            (!again.is_empty()).then(|| notice(Tone::Quiet, title, again.join(" "), "again"))
         })
     });
     let unguided = live(move || {
