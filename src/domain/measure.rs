@@ -83,11 +83,11 @@ impl Measure {
     }
 }
 
-/// `n` times `by` over `over`, to the nearest whole, halves away from nothing.
+/// `n` times `by` over `over`, to the nearest whole, halves away from nothing. Two million litres are the most there is:
+/// so every product fits.
 fn scaled(n: i64, by: i64, over: i64) -> i64 {
-    let (n, by, over) = (i128::from(n), i128::from(by), i128::from(over));
-    let half = over / 2 * n.signum();
-    i64::try_from((n * by + half) / over).unwrap_or(i64::MAX)
+    let n = n.clamp(-2_000_000_000, 2_000_000_000);
+    (n * by + over / 2 * n.signum()) / over
 }
 
 /// Thousandths to a number of decimal places, to the nearest, halves away from nothing: (1250, 1) is 13.

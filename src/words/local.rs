@@ -130,7 +130,7 @@ impl Local {
         let mut before = None;
         let mut changed = false;
         while let Some(first) = rest.chars().next() {
-            let begins = !before.is_some_and(char::is_alphanumeric);
+            let begins = !before.is_some_and(is_letter);
             let piece = match begins {
                 _ if first == THEIRS.0 => Some(left_alone(rest)),
                 true => self.piece(rest),
@@ -179,7 +179,7 @@ impl Local {
         let after = rest.get(row.uk.len()..)?;
         let plural = after.chars().next().filter(|c| matches!(c, 's' | 'S'));
         let after = plural.map_or(Some(after), |_| after.get(1..))?;
-        if after.starts_with(char::is_alphanumeric) {
+        if after.starts_with(is_letter) {
             return None;
         }
         let mut said = here.to_owned();
@@ -288,9 +288,15 @@ fn figures(text: &str) -> usize {
     sign + whole + rest.filter(|rest| *rest > 0).map_or(0, |rest| 1 + rest)
 }
 
+/// Whether a word goes on with it: a figure or a letter of the Latin alphabets. The tables of all alphabets would weigh
+/// more than all that is said here.
+fn is_letter(c: char) -> bool {
+    c.is_ascii_alphanumeric() || matches!(c, '\u{c0}'..='\u{24f}')
+}
+
 fn starts_with_word(text: &str, word: &str) -> bool {
     let rest = text.strip_prefix(word);
-    !word.is_empty() && rest.is_some_and(|rest| !rest.starts_with(char::is_alphanumeric))
+    !word.is_empty() && rest.is_some_and(|rest| !rest.starts_with(is_letter))
 }
 
 /// Words the kitchen typed: without their marks, as they stand.
