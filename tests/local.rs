@@ -5,8 +5,11 @@
 use std::borrow::Cow;
 
 use panward::domain::measure::Measure;
+use panward::domain::procedure::StepId;
+use panward::words::Lang;
 use panward::words::format::{NBSP, decimal};
 use panward::words::local::{APART, Local, from_field, theirs, to_field};
+use panward::words::steps::step_line;
 use proptest::prelude::*;
 
 fn said(country: &str, names: &[&str], text: &str) -> String {
@@ -80,6 +83,18 @@ proptest! {
         let typed = theirs(&text).into_owned();
         if !text.contains(['\u{2068}', '\u{2069}']) {
             prop_assert_eq!(Local::of("US", [].into_iter()).said(Cow::Owned(typed)), text);
+        }
+    }
+}
+
+/// The words of another country keep the rule of a step's large line: at most eight.
+#[test]
+fn step_lines_stay_short_everywhere() {
+    for country in ["US", "AU"] {
+        let local = Local::of(country, std::iter::empty());
+        for step in StepId::ALL {
+            let line = local.said(Cow::Borrowed(step_line(*step, Lang::En)));
+            assert!(line.split_whitespace().count() <= 8, "{country}: {line}");
         }
     }
 }
