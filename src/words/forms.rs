@@ -4,7 +4,7 @@ use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::country::{CountryLimit, OilLimit};
 use crate::domain::facts::setup::{AcidLimit, FilterKind, HeatKind, LimitBasis, Measures, OffSign, OutBy, Route};
 use crate::domain::fat::Fat;
-use crate::domain::setting_up::{BY, Fault, Field, LimitSaid, NO, OTHER_COUNTRY, Subject, YES};
+use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, RhythmBy, Subject, YES};
 use crate::domain::units::{AcidValue, Share};
 
 use super::screens::{Screen, screen};
@@ -279,20 +279,22 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             ("unknown", screen(Screen::InItUnknown, lang)),
             ("nothing", screen(Screen::InItNothing, lang)),
         ]),
-        Field::RhythmBy => BY
-            .iter()
-            .zip([
-                "After so many days of use",
-                "After so many sessions",
-                "On its own nights",
-            ])
-            .map(|(key, words)| ((*key).to_owned(), words.to_owned()))
-            .collect(),
+        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm_by_name(by, lang)),
         Field::OutBy => all(OutBy::ALL, OutBy::key, |o| setup::out_by_name(o, lang)),
         Field::FilterKind => all(FilterKind::ALL, FilterKind::key, |f| setup::filter_kind_name(f, lang)),
         Field::HeldKnown => said(&[("known", "I know"), ("unknown", "Not known")]),
         Field::Measures => all(Measures::ALL, Measures::key, |m| setup::measures_name(m, lang)),
         _ => Vec::new(),
+    }
+}
+
+/// What a pan is filtered by.
+const fn rhythm_by_name(by: RhythmBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match by {
+        RhythmBy::Days => "After so many days of use",
+        RhythmBy::Sessions => "After so many sessions",
+        RhythmBy::Weekdays => "On its own nights",
     }
 }
 

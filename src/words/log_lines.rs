@@ -67,7 +67,7 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         Fact::Service(f) => service(f, lang),
         Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),
         Fact::PanJob(f) => rhythm::job_of(&pan_of(book, f.of, lang), f.food, lang),
-        Fact::Closed(f) => joined(&rhythm::days(f, lang), f.why.as_deref()),
+        Fact::Closed(f) => rhythm::days_and_why(f, lang),
         Fact::Reading(f) => {
             let with = f.instrument.and_then(|id| book.instrument(id));
             with.map_or_else(

@@ -1,5 +1,6 @@
 //! When what is due and what a pan is for, in words: jobs for the day, days closed, what was put off.
 
+use super::local::theirs;
 use super::{Lang, dates, run, setup};
 use crate::domain::claim::Exposures;
 use crate::domain::facts::closed::{Closed, NotDays};
@@ -148,8 +149,7 @@ pub fn alone(of: &str, lang: Lang) -> String {
 }
 
 /// Days closed: "1 June to 14 June"; one day alone: "1 June".
-#[must_use]
-pub fn days(closed: &Closed, lang: Lang) -> String {
+fn days(closed: &Closed, lang: Lang) -> String {
     let Lang::En = lang;
     let (from, to) = (dates::date(closed.from(), lang), dates::date(closed.to(), lang));
     if closed.from() == closed.to() {
@@ -157,6 +157,15 @@ pub fn days(closed: &Closed, lang: Lang) -> String {
     } else {
         format!("{from} to {to}")
     }
+}
+
+/// Days closed and why: "1 June to 14 June, holiday".
+#[must_use]
+pub fn days_and_why(closed: &Closed, lang: Lang) -> String {
+    let Lang::En = lang;
+    let days = days(closed, lang);
+    let why = closed.why.as_deref().map(str::trim).filter(|why| !why.is_empty());
+    why.map_or_else(|| days.clone(), |why| format!("{days}, {}", theirs(why)))
 }
 
 /// That the kitchen is closed today, and the day it opens: "Closed until Monday 15 June".
@@ -191,7 +200,7 @@ pub fn moved(put_off: &PutOff, today: Day, lang: Lang) -> String {
         String::new()
     };
     let why = put_off.why.as_deref().map(str::trim).filter(|why| !why.is_empty());
-    let why = why.map_or_else(String::new, |why| format!(", because: {why}"));
+    let why = why.map_or_else(String::new, |why| format!(", because: {}", theirs(why)));
     format!("moved from {from}{nights}{why}")
 }
 
@@ -201,7 +210,7 @@ pub fn once_more(pan: &str, put_off: &PutOff, lang: Lang) -> String {
     let Lang::En = lang;
     let pan = run::pan_title(pan, lang);
     let before = put_off.why.as_deref().map(str::trim).filter(|why| !why.is_empty());
-    let before = before.map_or_else(String::new, |why| format!(" Before: {why}."));
+    let before = before.map_or_else(String::new, |why| format!(" Before: {}.", theirs(why)));
     let night = match put_off.nights {
         0 | 1 => "second",
         2 => "third",

@@ -113,7 +113,7 @@ keyed! {
         UsualDays = "usual_days",
         /// What tells the owner it is done.
         EndSign = "end_sign",
-        /// What it is filtered by: a key of [`BY`].
+        /// What it is filtered by: a [`RhythmBy`].
         RhythmBy = "rhythm_by",
         /// Filtered every so many days it is used.
         Rhythm = "rhythm",
@@ -172,12 +172,22 @@ keyed! {
     }
 }
 
+keyed! {
+    /// What a pan is filtered by.
+    pub enum RhythmBy {
+        /// Days of use.
+        Days = "days",
+        /// Sessions.
+        Sessions = "sessions",
+        /// Nights of its own.
+        Weekdays = "weekdays",
+    }
+}
+
 /// The answer to [`Field::Country`] for a country that is not in the list.
 pub const OTHER_COUNTRY: &str = "other";
 /// The answer to [`Field::SignedBy`] of whoever vouches for themselves.
 pub const MYSELF: &str = "myself";
-/// The answers to [`Field::RhythmBy`]: by days of use, by sessions, on its own nights.
-pub const BY: [&str; 3] = ["days", "sessions", "weekdays"];
 /// A ticked box.
 pub const YES: &str = "yes";
 /// A box answered with no.

@@ -4,7 +4,7 @@ use std::num::NonZeroU16;
 
 use super::kitchen::limits_fit;
 use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set, as_weekdays, weekdays};
-use super::{Answers, Around, BY, Fault, Field, Wrong, YES};
+use super::{Answers, Around, Fault, Field, RhythmBy, Wrong, YES};
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Fill};
@@ -124,14 +124,13 @@ fn described(pan: &Pan) -> Answers {
 
 impl Answers {
     fn with_rhythm(self, rhythm: Option<Rhythm>) -> Self {
-        let [days, sessions, weekdays] = BY;
         let (by, field, answer) = match rhythm {
-            None => (days, Field::Rhythm, String::new()),
-            Some(Rhythm::Days(every)) => (days, Field::Rhythm, every.to_string()),
-            Some(Rhythm::Sessions(every)) => (sessions, Field::RhythmSessions, every.to_string()),
-            Some(Rhythm::Weekdays(nights)) => (weekdays, Field::RhythmWeekdays, as_weekdays(nights.days())),
+            None => (RhythmBy::Days, Field::Rhythm, String::new()),
+            Some(Rhythm::Days(every)) => (RhythmBy::Days, Field::Rhythm, every.to_string()),
+            Some(Rhythm::Sessions(every)) => (RhythmBy::Sessions, Field::RhythmSessions, every.to_string()),
+            Some(Rhythm::Weekdays(nights)) => (RhythmBy::Weekdays, Field::RhythmWeekdays, as_weekdays(nights.days())),
         };
-        self.with(Field::RhythmBy, by).with(field, answer)
+        self.with(Field::RhythmBy, by.key()).with(field, answer)
     }
 }
 
@@ -177,7 +176,11 @@ pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>
         }
     }
     oil.extend([Field::UsualDays, Field::EndSign, Field::RhythmBy]);
-    oil.push(rhythm_by(answers));
+    oil.push(match rhythm_by(answers) {
+        RhythmBy::Days => Field::Rhythm,
+        RhythmBy::Sessions => Field::RhythmSessions,
+        RhythmBy::Weekdays => Field::RhythmWeekdays,
+    });
     if book.pan(id).is_some() {
         oil.push(Field::InUse);
     }
@@ -190,26 +193,23 @@ pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>
     ]
 }
 
-/// The field that says how often, for what it is filtered by.
-fn rhythm_by(answers: &Answers) -> Field {
-    let by = answers.get(Field::RhythmBy);
-    let fields = [Field::Rhythm, Field::RhythmSessions, Field::RhythmWeekdays];
-    let chosen = BY.iter().zip(fields).find(|(key, _)| **key == by);
-    chosen.map_or(Field::Rhythm, |(_, field)| field)
+/// What it is filtered by; days until somebody says otherwise.
+fn rhythm_by(answers: &Answers) -> RhythmBy {
+    RhythmBy::from_key(answers.get(Field::RhythmBy)).unwrap_or(RhythmBy::Days)
 }
 
 fn rhythm(read: &mut Reader) -> Option<Option<Rhythm>> {
     let every = |number: Option<u16>| number.and_then(NonZeroU16::new);
     match rhythm_by(read.answers) {
-        Field::RhythmSessions => {
+        RhythmBy::Sessions => {
             let sessions = read.whole(Field::RhythmSessions, 1, 60)?;
             Some(every(Some(sessions)).map(Rhythm::Sessions))
         }
-        Field::RhythmWeekdays => match Weekdays::of(weekdays(read.answers, Field::RhythmWeekdays)) {
+        RhythmBy::Weekdays => match Weekdays::of(weekdays(read.answers, Field::RhythmWeekdays)) {
             Some(nights) => Some(Some(Rhythm::Weekdays(nights))),
             None => read.refuse(Field::RhythmWeekdays, Fault::Missing),
         },
-        _ => Some(every(read.whole_if_any(Field::Rhythm, 1, 60)?).map(Rhythm::Days)),
+        RhythmBy::Days => Some(every(read.whole_if_any(Field::Rhythm, 1, 60)?).map(Rhythm::Days)),
     }
 }
 

@@ -39,7 +39,7 @@ pub fn closed_days(bench: Bench) -> Element {
         let days: Vec<(EntryId, String)> = bench.read_each_second(|kitchen, now| {
             let days = kitchen.ledger().book.closed_from(kitchen.today(now));
             days.into_iter()
-                .map(|(id, closed)| (*id, words(closed, lang)))
+                .map(|(id, closed)| (*id, rhythm::days_and_why(closed, lang)))
                 .collect()
         });
         several(days.into_iter().map(|(id, words)| {
@@ -54,14 +54,6 @@ pub fn closed_days(bench: Bench) -> Element {
         .child(el("p").class("soft").text(say(Say::ClosedText, lang)))
         .child(standing)
         .child(live(move || typing.fields(lang)))
-}
-
-fn words(closed: &Closed, lang: Lang) -> String {
-    let days = rhythm::days(closed, lang);
-    closed
-        .why
-        .as_ref()
-        .map_or_else(|| days.clone(), |why| format!("{days}: {why}"))
 }
 
 impl Typing {
