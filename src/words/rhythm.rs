@@ -20,6 +20,8 @@ pub enum Say {
     OwnAgain,
     /// What follows from another job.
     JobMeets,
+    /// The way past a promise that stands against a job.
+    LoseFirst,
     /// Puts a filter job off.
     NotTonight,
     /// Heading: it was put off before.
@@ -48,12 +50,13 @@ pub enum Say {
 
 impl Say {
     /// All of them.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::JobToday,
         Self::OwnJob,
         Self::AnotherJob,
         Self::OwnAgain,
         Self::JobMeets,
+        Self::LoseFirst,
         Self::NotTonight,
         Self::Again,
         Self::ClosedDays,
@@ -81,6 +84,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::JobMeets => {
             "Until this pan is emptied, its oil counts as having met all of that. The day's end ends the job."
         }
+        Say::LoseFirst => "Lose the promise first",
         Say::Again => "Not tonight again?",
         Say::NotTonight => "Not tonight, because…",
         Say::ClosedDays => "Closed days",
@@ -107,7 +111,7 @@ pub fn foods(food: Exposures, lang: Lang) -> String {
         .map(|met| setup::exposure_name(met, lang).to_ascii_lowercase())
         .collect();
     if names.is_empty() {
-        "nothing on the list".to_owned()
+        "no food marked in set-up".to_owned()
     } else {
         names.join(", ")
     }
@@ -279,7 +283,7 @@ mod tests {
         assert_eq!(job_of("pan 1", food, Lang::En), "pan 1's: wheat or batter, fish");
         assert_eq!(
             job_of("pan 4", Exposures::NONE, Lang::En),
-            "pan 4's: nothing on the list"
+            "pan 4's: no food marked in set-up"
         );
     }
 }

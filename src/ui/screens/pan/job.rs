@@ -2,13 +2,14 @@
 
 use crate::domain::claim::Exposures;
 use crate::domain::ids::PanId;
-use crate::domain::quick::{self, Quick, Said};
+use crate::domain::quick::{self, Quick, QuickRefusal, Said};
 use crate::domain::time::Day;
 use crate::kitchen::Order;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, Node, Tell, el, live};
 use crate::ui::parts::{Choice, Rank, button};
+use crate::ui::screen::{self, Screen};
 use crate::words::{Lang, quick_refusals, rhythm, run};
 
 /// The choice as it is being made. Copies are handles on the same one.
@@ -19,7 +20,8 @@ pub struct Doing {
     day: Held<Day>,
     /// Whose job is about to be taken.
     chosen: Held<Option<PanId>>,
-    refused: Held<Option<String>>,
+    /// Why it was refused, and whether a promise stands against it.
+    refused: Held<Option<(String, bool)>>,
 }
 
 /// A pan whose job can be taken.
@@ -61,7 +63,7 @@ impl Doing {
             }
             let words = now.and_then(own).map_or_else(
                 || rhythm::say(rhythm::Say::OwnJob, lang).to_owned(),
-                |of| rhythm::job_of(&run::pan_name(&of.name, lang), of.food, lang),
+                |of| rhythm::job_of(&run::pan_title(&of.name, lang), of.food, lang),
             );
             let title = el("h2").text(rhythm::say(rhythm::Say::JobToday, lang));
             let stands = el("p").testid("job-now").text(words);
@@ -80,7 +82,12 @@ impl Doing {
                 );
                 return section.child(back).into();
             }
-            let chosen = self.chosen.get();
+            let (chosen, refused) = (self.chosen.get(), self.refused.get());
+            let pan = self.pan;
+            let lose = refused.as_ref().is_some_and(|(_, promise)| *promise).then(|| {
+                let words = rhythm::say(rhythm::Say::LoseFirst, lang);
+                button(Rank::Second, words, "job-lose", move || screen::go(Screen::Add(pan)))
+            });
             let choice = Choice {
                 legend: rhythm::say(rhythm::Say::AnotherJob, lang).into(),
                 options: offered
@@ -92,11 +99,12 @@ impl Doing {
                     self.refused.set(None);
                     self.chosen.set(u128::from_str_radix(&key, 16).ok().map(PanId));
                 }),
-                error: self.refused.get(),
+                error: refused.as_ref().map(|(why, _)| why.clone()),
                 testid: "job".into(),
             };
             section
                 .child(choice.draw())
+                .child(lose)
                 .child(chosen.and_then(own).map(|of| self.confirm(of, lang)))
                 .into()
         })
@@ -105,7 +113,7 @@ impl Doing {
     /// What it brings, and the two ways to do it.
     fn confirm(self, of: &Offered, lang: Lang) -> Node {
         let other = of.pan;
-        let swap = button(Rank::First, rhythm::swap(&of.name, lang), "job-swap", move || {
+        let swap = button(Rank::Second, rhythm::swap(&of.name, lang), "job-swap", move || {
             self.say(
                 self.bench
                     .look(|kitchen, _| quick::swap(kitchen.ledger(), self.pan, other, self.day.get_untracked())),
@@ -117,9 +125,10 @@ impl Doing {
                 .look(|kitchen, _| quick::take_job(kitchen.ledger(), self.pan, other, self.day.get_untracked()));
             self.say(job.map(|job| Quick::PanJobs(vec![job])));
         });
-        let food = rhythm::job_of(&run::pan_name(&of.name, lang), of.food, lang);
+        let food = rhythm::job_of(&run::pan_title(&of.name, lang), of.food, lang);
         let meets = rhythm::say(rhythm::Say::JobMeets, lang);
-        nodes![el("p").text(food), el("p").class("soft").text(meets), swap, alone]
+        let meets = (!of.food.is_empty()).then(|| el("p").class("soft").text(meets));
+        nodes![el("p").text(food), meets, swap, alone]
     }
 
     /// Writes it, or says why not and what to do.
@@ -136,8 +145,10 @@ impl Doing {
         };
         let drafts = bench.look(|kitchen, now| {
             let ledger = kitchen.ledger();
-            quick::drafts(ledger, said, *now)
-                .map_err(|why| quick_refusals::refusal(&why, &ledger.book, now.off_min, bench.lang))
+            quick::drafts(ledger, said, *now).map_err(|why| {
+                let words = quick_refusals::refusal(&why, &ledger.book, now.off_min, bench.lang);
+                (words, matches!(why, QuickRefusal::ClaimMet { .. }))
+            })
         });
         match drafts {
             Ok(drafts) => bench.send_then(Order::Write(drafts), move |entries| {

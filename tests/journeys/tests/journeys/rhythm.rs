@@ -65,6 +65,8 @@ async fn a_pan_on_chips_for_today_and_due_by_session() -> Outcome {
         phone.tap("job-swap").await?;
         phone.sees("job", "log the promise as lost first").await?;
         shots(phone, "job-refused").await?;
+        phone.tap("job-lose").await?;
+        phone.see("add-kind-claim_lost").await?;
 
         // Pan 2 on the chips of pan 4, in two touches, and back.
         phone.go(&second).await?;
@@ -74,7 +76,7 @@ async fn a_pan_on_chips_for_today_and_due_by_session() -> Outcome {
         shots(phone, "job-chosen").await?;
         phone.tap("job-alone").await?;
         assert_eq!(phone.touches(), 2);
-        phone.sees("job-now", "pan 4's").await?;
+        phone.sees("job-now", "Pan 4's").await?;
         phone.go("today").await?;
         phone.sees("job-2", "pan 4's job").await?;
         phone.go(&second).await?;
@@ -82,7 +84,7 @@ async fn a_pan_on_chips_for_today_and_due_by_session() -> Outcome {
         phone.gone("job-own").await?;
         phone.tap(&job_of(&third)).await?;
         phone.tap("job-swap").await?;
-        phone.sees("job-now", "pan 3's").await?;
+        phone.sees("job-now", "Pan 3's").await?;
         phone.go("today").await?;
         phone.sees("job-2", "pan 3's job").await?;
         phone.sees("job-3", "pan 2's job").await?;
