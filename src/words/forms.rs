@@ -8,7 +8,7 @@ use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, Rhyt
 use crate::domain::units::{AcidValue, Share};
 
 use super::screens::{Screen, screen};
-use super::{Lang, format, oil, setup};
+use super::{Lang, format, oil, rhythm, setup};
 
 /// What a field is called.
 #[must_use]
@@ -279,22 +279,12 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             ("unknown", screen(Screen::InItUnknown, lang)),
             ("nothing", screen(Screen::InItNothing, lang)),
         ]),
-        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm_by_name(by, lang)),
+        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm::by_name(by, lang)),
         Field::OutBy => all(OutBy::ALL, OutBy::key, |o| setup::out_by_name(o, lang)),
         Field::FilterKind => all(FilterKind::ALL, FilterKind::key, |f| setup::filter_kind_name(f, lang)),
         Field::HeldKnown => said(&[("known", "I know"), ("unknown", "Not known")]),
         Field::Measures => all(Measures::ALL, Measures::key, |m| setup::measures_name(m, lang)),
         _ => Vec::new(),
-    }
-}
-
-/// What a pan is filtered by.
-const fn rhythm_by_name(by: RhythmBy, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    match by {
-        RhythmBy::Days => "After so many days of use",
-        RhythmBy::Sessions => "After so many sessions",
-        RhythmBy::Weekdays => "On its own nights",
     }
 }
 
