@@ -1,5 +1,6 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service};
 use crate::domain::facts::run::RunFact;
@@ -73,11 +74,8 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref()),
         Fact::Note(f) => f.text.clone(),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), f.why);
-            joined(&said, why)
-        }
+        Fact::ClaimLost(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
+        Fact::ClaimRestored(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
         Fact::Run(f) => run(f, lang),
@@ -92,6 +90,7 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
                 .join(", ")
         }
         Fact::MachineCleaned(f) => format!("{}, {}, by {}", machine_of(book, f.machine), f.how, who(book, f.by)),
+        Fact::AllergensChecked(f) => f.why.clone().unwrap_or_default(),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
@@ -208,6 +207,16 @@ fn reading(value: Measured, lang: Lang) -> String {
         Measured::Smoke(_) => "smokes from",
     };
     format!("{what} {}", measured(value))
+}
+
+/// A claim lost or restored, why, and on what basis.
+fn promise(what: ClaimKind, why: &str, basis: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = claim_name(what, lang);
+    if why.is_empty() {
+        return format!("{name}, why not said yet");
+    }
+    joined(&format!("{name}, because: {why}"), basis.filter(|basis| *basis != why))
 }
 
 fn joined(first: &str, more: Option<&str>) -> String {

@@ -70,6 +70,7 @@ impl Days {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }
@@ -249,6 +250,7 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::ClaimRestored(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => false,
     }

@@ -59,6 +59,8 @@ struct PanMet {
     /// What its set-up said at the moment the fold has come to.
     own: Option<Exposures>,
     fat: Option<Fat>,
+    /// Whether anything was filled in since it was last emptied.
+    filled: bool,
     /// What the oil in it brought or took on since the pan was last emptied.
     oil: Exposures,
 }
@@ -98,7 +100,13 @@ impl Meetings {
         self.carried(id).and(now.unwrap_or(UNKNOWN))
     }
 
-    fn carried(&self, id: PanId) -> Exposures {
+    /// What came with the oil in a pan since the pan was last emptied, whatever else is fried in it.
+    pub(super) fn of_oil(&self, id: PanId) -> Exposures {
+        self.pans.get(&id).map_or(UNKNOWN, |p| p.oil)
+    }
+
+    /// The same with its food and its fat as set up at the moment the fold has come to.
+    pub(super) fn carried(&self, id: PanId) -> Exposures {
         self.pans
             .get(&id)
             .map_or(UNKNOWN, |p| p.oil.and(p.own.unwrap_or(UNKNOWN)))
@@ -109,6 +117,10 @@ impl Meetings {
         match &entry.fact {
             Fact::Pan(pan) => {
                 let met = self.pans.or_default(pan.pan);
+                // Oil does not forget what it fried because something else is fried in it from now on.
+                if let Some(before) = met.own.filter(|_| met.filled) {
+                    met.oil = met.oil.and(before);
+                }
                 met.own = Some(pan.exposures());
                 met.fat = met.fat.or(Some(pan.fat));
             }
@@ -122,14 +134,17 @@ impl Meetings {
             }
             Fact::Fill(fill) => {
                 let pan = self.pans.or_default(fill.pan);
-                pan.fat = Some(fill.fat);
+                (pan.fat, pan.filled) = (Some(fill.fat), true);
                 pan.oil = pan.oil.and(fill.fat.exposures());
             }
             Fact::TopUp(topup) => {
                 let pan = self.pans.or_default(topup.pan);
                 pan.oil = pan.oil.and(topup.fat.exposures());
             }
-            Fact::OilChange(change) => self.pans.or_default(change.pan).oil = Exposures::NONE,
+            Fact::OilChange(change) => {
+                let pan = self.pans.or_default(change.pan);
+                (pan.oil, pan.filled) = (Exposures::NONE, false);
+            }
             Fact::Move(moved) => self.moved(moved),
             Fact::Run(run) => {
                 if let Some(machine) = run.machine.filter(|_| oil_out(run)) {
@@ -155,6 +170,7 @@ impl Meetings {
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }
@@ -164,7 +180,7 @@ impl Meetings {
         let brought = self.carried(moved.from);
         let fat = self.pans.get(&moved.from).and_then(|p| p.fat);
         let to = self.pans.or_default(moved.to);
-        to.oil = to.oil.and(brought);
+        (to.oil, to.filled) = (to.oil.and(brought), true);
         if to.fat != fat {
             to.fat = Some(Fat::Blend);
         }

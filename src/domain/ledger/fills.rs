@@ -119,6 +119,7 @@ impl Fills {
             | Fact::Correct(_)
             | Fact::Job(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }

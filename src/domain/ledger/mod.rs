@@ -4,6 +4,7 @@
 //! the oil follows the order in which it happened (oil). The same entries give the same ledger, bit for bit, in
 //! whatever order they arrive.
 
+mod allergens;
 mod book;
 mod claims;
 mod dating;
@@ -26,8 +27,9 @@ use crate::domain::memo::Memo;
 use crate::domain::print::Print;
 use crate::domain::time::Millis;
 
+pub use allergens::Checked;
 pub use book::Book;
-pub use claims::meets;
+pub use claims::{Because, Evening, Lost, meets};
 pub use dating::{DateRefusal, check_at, check_redate};
 pub use empties::OilLeft;
 pub use exposures::Met;
@@ -50,6 +52,7 @@ pub struct Ledger {
     fills: fills::Fills,
     meetings: exposures::Meetings,
     claims: claims::Claims,
+    allergens: allergens::Allergens,
     empties: empties::Empties,
     lows: lows::Lows,
     days: days::Days,
@@ -128,6 +131,7 @@ impl Ledger {
             | Fact::Job(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => false,
         };
@@ -147,6 +151,7 @@ impl Ledger {
         let lines = std::mem::take(&mut self.lines);
         (self.fills, self.meetings) = Default::default();
         (self.claims, self.days) = Default::default();
+        self.allergens = Default::default();
         for line in lines.by_oil() {
             if let Some(entry) = line.standing() {
                 self.apply_oil(entry, line.print());
@@ -159,7 +164,8 @@ impl Ledger {
         self.last_oil = Some(entry.oil_order());
         self.fills.apply(entry, print, &self.book, &self.runs);
         self.meetings.apply(entry);
-        self.claims.apply(entry, &self.book);
+        let lost = self.claims.apply(entry, &self.book, &self.meetings);
+        self.allergens.apply(entry, lost);
         self.days.apply(entry, &self.book, &self.runs);
     }
 }
