@@ -16,8 +16,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, pan, proposed, questions,
-    run, setup, steps, what_if, whys,
+    answers, cards, faults, forms, hazards, holds, kept_for, log, make_safe, office, oil, own_words, pan, proposed,
+    questions, run, setup, steps, what_if, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -78,7 +78,12 @@ fn everything() -> Vec<(String, String)> {
     }
     for claim in ClaimKind::ALL {
         put(format!("{claim:?}"), setup::claim_asks(*claim, EN));
-        put(format!("{claim:?} lost"), setup::claim_lost_text(*claim, EN));
+        for text in kept_for::tell("2", *claim, "13:05", EN) {
+            put(format!("{claim:?} lost"), text.as_str());
+        }
+        for text in kept_for::restores(*claim, EN) {
+            put(format!("{claim:?} restored"), text);
+        }
     }
     for exposure in Exposure::ALL {
         put(format!("{exposure:?}"), setup::exposure_name(*exposure, EN));

@@ -2,7 +2,8 @@
 
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::fat::FatAllergen;
-use crate::domain::ledger::{Because, Book, Lost, Met};
+use crate::domain::ids::MachineId;
+use crate::domain::ledger::{Because, Book, Ledger, Lost, Met};
 use crate::domain::quick::Need;
 
 use super::setup::{claim_name, exposure_name};
@@ -73,6 +74,8 @@ pub enum Line {
     FatNone,
     /// Nobody knows before the label is read.
     FatLabel,
+    /// Heading of what a machine met.
+    MachineMet,
     /// A machine met nothing since its last strip-clean.
     MetNothing,
 }
@@ -119,6 +122,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::CarriesNothing => "nothing the log knows of",
         Line::FatNone => "no allergen of the list",
         Line::FatLabel => "read its label",
+        Line::MachineMet => "What it met since its last strip-clean",
         Line::MetNothing => "Met nothing since its last strip-clean.",
     }
 }
@@ -141,6 +145,13 @@ pub const fn lost_reasons(lang: Lang) -> &'static [&'static str] {
 pub fn lose(claim: ClaimKind, lang: Lang) -> String {
     let Lang::En = lang;
     format!("{} lost", claim_name(claim, lang))
+}
+
+/// A promise that stands: "Gluten-free stands".
+#[must_use]
+pub fn stands(claim: ClaimKind, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{} stands", claim_name(claim, lang))
 }
 
 /// A loss as it stands: "Gluten-free lost 13:05".
@@ -294,12 +305,32 @@ pub fn ends(claim: ClaimKind, moment: &str, lang: Lang) -> String {
     format!("{} until {moment}", claim_name(claim, lang))
 }
 
-/// One meeting of a machine, by the entry that says so: "wheat or batter, fish: pan 1, 14 Nov".
+/// One meeting of a machine, by the entry that says so: "Met wheat or batter, fish: pan 1, 14 Nov".
 #[must_use]
 pub fn met(met: &Met, book: &Book, off_min: i16, lang: Lang) -> String {
     let Lang::En = lang;
     let pan = met.pan.and_then(|pan| book.pan(pan));
     let pan = pan.map(|pan| format!("{}, ", run::pan_name(&pan.name, lang)));
     let day = dates::short(book.day_of(met.at, off_min), lang);
-    format!("{}: {}{day}", exposures(met.set.iter(), lang), pan.unwrap_or_default())
+    format!(
+        "Met {}: {}{day}",
+        exposures(met.set.iter(), lang),
+        pan.unwrap_or_default()
+    )
+}
+
+/// All a machine has met since its last strip-clean, a line for each entry that says so.
+#[must_use]
+pub fn all_met(ledger: &Ledger, machine: MachineId, off_min: i16, lang: Lang) -> Vec<String> {
+    let all = ledger.machine_met(machine).iter().filter(|met| !met.set.is_empty());
+    all.map(|one| met(one, &ledger.book, off_min, lang)).collect()
+}
+
+/// The same in one sentence, for a list of machines.
+#[must_use]
+pub fn machine_met(ledger: &Ledger, machine: MachineId, off_min: i16, lang: Lang) -> String {
+    match all_met(ledger, machine, off_min, lang) {
+        none if none.is_empty() => line(Line::MetNothing, lang).to_owned(),
+        some => some.join("; "),
+    }
 }

@@ -1,14 +1,17 @@
 //! One pan in the list: its oil in its colour, days left as the hero, the word second, the score third.
 
+use crate::domain::claim::ClaimKind;
+use crate::domain::ids::PanId;
 use crate::domain::oil_life::Basis;
 use crate::domain::time::Day;
 use crate::kitchen::today::{LifeToday, PanToday};
-use crate::ui::node::{Element, el};
-use crate::ui::parts::{Shade, pan_drawing};
-use crate::ui::screen::Screen;
+use crate::nodes;
+use crate::ui::node::{Element, Node, el};
+use crate::ui::parts::{Rank, Shade, button, pan_drawing};
+use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, oil, run, setup};
+use crate::words::{Lang, kept_for, oil, run, setup};
 
 /// What fits into the drawing: the pan's name if it is as short as a number.
 pub(super) fn number(name: &str) -> String {
@@ -68,8 +71,38 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
     }
 }
 
-/// One pan, as it stands on `day`.
-pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
+/// One pan, as it stands on `day`, and beneath it what it is kept for: one touch loses that, and is `on_lost`.
+pub fn pan_row(
+    pan: &PanToday,
+    day: Day,
+    lang: Lang,
+    on_lost: impl Fn(PanId, ClaimKind) + Copy + Send + Sync + 'static,
+) -> Node {
+    let id = pan.pan;
+    let lost = pan.lost.iter().map(|lost| {
+        let testid = format!("is-lost-{}-{}", pan.name, lost.what.key());
+        let told = button(Rank::Second, kept_for::stands_lost(lost, lang), testid, move || {
+            screen::go(Screen::KeptFor(id));
+        });
+        told.class("is-lost")
+    });
+    let stands = pan.claims.iter().map(|what| {
+        let (what, testid) = (*what, format!("lose-{}-{}", pan.name, what.key()));
+        let label = el("span")
+            .class("out-of-sight")
+            .text(run::pan_title(&pan.name, lang))
+            .text(": ");
+        button(Rank::Plain, "", testid, move || on_lost(id, what))
+            .child(label)
+            .text(kept_for::lose(what, lang))
+    });
+    let promises: Vec<Element> = lost.chain(stands).collect();
+    let any = !promises.is_empty();
+    let promises = any.then(|| el("div").class("row-promises").children(promises));
+    nodes![row(pan, day, lang), promises]
+}
+
+fn row(pan: &PanToday, day: Day, lang: Lang) -> Element {
     let name = pan.name.as_str();
     let claims = pan
         .claims

@@ -1,5 +1,6 @@
 //! Every journey, end to end on the release build, one module a subject.
 
+mod claims;
 mod clocks;
 mod day;
 mod evidence;
