@@ -118,7 +118,10 @@ fn a_lost_claim_stands_on_today_as_lost_and_opens_the_allergen_sheet() {
         (today.pans[3].clone(), today.sheet_open)
     };
     let (pan, open) = four(&ledger);
-    assert_eq!((pan.claims, pan.lost, open), (vec![ClaimKind::GlutenFree], Vec::new(), false));
+    assert_eq!(
+        (pan.claims, pan.lost, open),
+        (vec![ClaimKind::GlutenFree], Vec::new(), false)
+    );
     let lost = ClaimChange {
         pan: pan.pan,
         what: ClaimKind::GlutenFree,

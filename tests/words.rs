@@ -78,12 +78,10 @@ fn everything() -> Vec<(String, String)> {
     }
     for claim in ClaimKind::ALL {
         put(format!("{claim:?}"), setup::claim_asks(*claim, EN));
-        for text in kept_for::tell("2", *claim, "13:05", EN) {
-            put(format!("{claim:?} lost"), text.as_str());
-        }
-        for text in kept_for::restores(*claim, EN) {
-            put(format!("{claim:?} restored"), text);
-        }
+        put(
+            format!("{claim:?} lost"),
+            &kept_for::tell("2", *claim, "13:05", EN).join(" "),
+        );
     }
     for exposure in Exposure::ALL {
         put(format!("{exposure:?}"), setup::exposure_name(*exposure, EN));

@@ -20,10 +20,12 @@ pub enum Line {
     RestoresNot,
     /// Heading of the reasons.
     Why,
-    /// No reason now.
-    WhyLater,
+    /// Before the reason that was given.
+    WhyGiven,
     /// Why the reason was put in afterwards.
     WhyAfter,
+    /// The way to the entry that lost it.
+    ToEntry,
     /// Heading of what the log knows.
     LogKnows,
     /// Heading of what is to be seen.
@@ -32,8 +34,6 @@ pub enum Line {
     There,
     /// Beside something that is missing.
     Missing,
-    /// Beside a thing seen.
-    Seen,
     /// What it rests on.
     Basis,
     /// Until when tonight.
@@ -89,13 +89,13 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::Restores => "What restores it",
         Line::RestoresNot => "Filtering does not. Neither does waiting, skimming or a top-up.",
         Line::Why => "Why? Now or later",
-        Line::WhyLater => "Why not said yet",
+        Line::WhyGiven => "Why",
         Line::WhyAfter => "Why, said afterwards",
+        Line::ToEntry => "The entry in the log",
         Line::LogKnows => "By the log",
         Line::LookAtIt => "Look, then say what you see",
         Line::There => "yes",
         Line::Missing => "missing",
-        Line::Seen => "seen",
         Line::Basis => "What it rests on",
         Line::Until => "Until when?",
         Line::Restore => "Restore it",
@@ -154,7 +154,7 @@ pub fn stands(claim: ClaimKind, lang: Lang) -> String {
     format!("{} stands", claim_name(claim, lang))
 }
 
-/// A loss as it stands: "Gluten-free lost 13:05".
+/// A loss as it stands: "Gluten-free lost, 13:05 on 25 November".
 #[must_use]
 pub fn stands_lost(lost: &Lost, lang: Lang) -> String {
     let Lang::En = lang;
@@ -163,6 +163,13 @@ pub fn stands_lost(lost: &Lost, lang: Lang) -> String {
         claim_name(lost.what, lang),
         dates::moment(lost.at, lost.off_min, lang)
     )
+}
+
+/// The same for Today: "Pan 4: Gluten-free lost, 13:05 on 25 November".
+#[must_use]
+pub fn pan_lost(pan: &str, lost: &Lost, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{}: {}", run::pan_title(pan, lang), stands_lost(lost, lang))
 }
 
 /// What lost it, where the log itself says so.
@@ -191,7 +198,7 @@ pub fn tell(pan: &str, claim: ClaimKind, since: &str, lang: Lang) -> [String; 3]
         ),
         format!("Take the {kept} sign down. Sell nothing from this pan as {kept}."),
         format!(
-            "Tell anyone served from it since {since}. Anyone unwell: medical help. Trouble breathing: the emergency number, at once."
+            "Tell anyone served from it since {since}, and before if it may have happened before. Anyone unwell: medical help. Trouble breathing: the emergency number, at once."
         ),
     ]
 }

@@ -18,7 +18,7 @@ use crate::ui::office::at_this_phone;
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::words::kept_for::{self as words, Line, line};
-use crate::words::{format, run, setup};
+use crate::words::{Lang, format, log_lines, run, setup};
 
 use restore::Restoration;
 
@@ -29,17 +29,17 @@ struct Shown {
     day: Option<Day>,
     /// What stands, and until when where it ends by itself.
     stands: Vec<(ClaimKind, Option<(Millis, i16)>)>,
+    /// What is lost; why, as far as somebody said; of what the log lost itself, its entry.
     lost: Vec<(Lost, String)>,
 }
 
-fn look(ledger: &Ledger, pan: PanId, day: Day, now: Millis) -> Shown {
+fn look(ledger: &Ledger, pan: PanId, day: Day, now: Millis, lang: Lang) -> Shown {
     let why = |lost: &Lost| {
         let entry = ledger.line(lost.by).and_then(|line| line.standing());
-        if let Some(Fact::ClaimLost(change)) = entry.map(|entry| &entry.fact) {
-            change.why.clone()
-        } else {
-            String::new()
-        }
+        entry.map_or_else(String::new, |entry| match &entry.fact {
+            Fact::ClaimLost(change) => change.why.clone(),
+            fact => log_lines::line(fact, &ledger.book, lang),
+        })
     };
     let stands = ledger.claims_now(pan, day, now).into_iter().map(|claim| {
         let mut evenings = ledger.evenings(pan);
@@ -63,7 +63,7 @@ fn look(ledger: &Ledger, pan: PanId, day: Day, now: Millis) -> Shown {
 pub fn kept_for(bench: Bench, pan: PanId) -> Element {
     let lang = bench.lang;
     let shown = worked_out(move || {
-        bench.read_each_second(|kitchen, now| look(kitchen.ledger(), pan, kitchen.today(now), now.wall))
+        bench.read_each_second(|kitchen, now| look(kitchen.ledger(), pan, kitchen.today(now), now.wall, lang))
     });
     let told = Restoration::begin(bench, pan);
     let heading = live(move || shown.with(|shown| run::pan_title(&shown.name, lang)));
@@ -80,7 +80,14 @@ pub fn kept_for(bench: Bench, pan: PanId) -> Element {
             ]
         })
     });
-    let holds = nodes![lost, stands, told.draw(), at_this_phone(bench)];
+    let holds = nodes![
+        lost,
+        told.form(true),
+        stands,
+        told.choice(),
+        told.form(false),
+        at_this_phone(bench)
+    ];
     el("div")
         .testid("screen-kept")
         .child(frame(Screen::KeptFor(pan), heading, eyebrow, holds))
@@ -140,7 +147,14 @@ fn lost_card(bench: Bench, told: Restoration, shown: &Shown, (lost, why): &(Lost
     };
     let tell = words::tell(&shown.name, what, &since, lang).map(Node::from);
     let restores = words::restores(what, lang).iter().map(|line| Node::from(*line));
-    let by_itself = words::because(lost, lang).map(|words| el("p").testid("lost-by-log").text(words));
+    let by_itself = words::because(lost, lang).map(|words| {
+        let words = el("p").testid("lost-by-log").text(words);
+        words.text(" ").text(why.clone())
+    });
+    let by = lost.by;
+    let entry = button(Rank::Plain, line(Line::ToEntry, lang), "lost-entry", move || {
+        screen::go(Screen::Log(Some(by)));
+    });
     let reasons = (lost.because == Because::Said).then(|| reasons(bench, *lost, why));
     let restore = button(
         Rank::Second,
@@ -161,6 +175,7 @@ fn lost_card(bench: Bench, told: Restoration, shown: &Shown, (lost, why): &(Lost
         .child(lines(restores.collect()))
         .child(el("p").text(line(Line::RestoresNot, lang)))
         .child(restore)
+        .child(entry)
 }
 
 /// The reason as it was given, or the few it may be.
@@ -168,7 +183,7 @@ fn reasons(bench: Bench, lost: Lost, why: &str) -> Element {
     let lang = bench.lang;
     let given = el("div").class("choice-row").testid("lost-why");
     if !why.is_empty() {
-        return given.child(el("p").text(format!("{}: {why}", line(Line::Why, lang))));
+        return given.child(el("p").text(format!("{}: {why}", line(Line::WhyGiven, lang))));
     }
     let all = (1..).zip(words::lost_reasons(lang)).map(|(n, reason)| {
         button(Rank::Second, *reason, format!("lost-why-{n}"), move || {

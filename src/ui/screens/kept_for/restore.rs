@@ -58,15 +58,9 @@ impl Restoration {
         });
     }
 
-    /// Which promise, where one can be begun; then what it needs.
-    pub fn draw(self) -> Node {
-        let Self {
-            bench,
-            pan,
-            told,
-            basis,
-            ..
-        } = self;
+    /// Which promise, where one can be begun.
+    pub fn choice(self) -> Node {
+        let Self { bench, pan, told, .. } = self;
         let lang = bench.lang;
         let open = worked_out(move || {
             bench.read(|kitchen, now| {
@@ -76,7 +70,7 @@ impl Restoration {
                 ClaimKind::ALL.iter().filter(free).copied().collect::<Vec<_>>()
             })
         });
-        let begin = live(move || {
+        live(move || {
             let open = open.get();
             let options = open
                 .iter()
@@ -98,20 +92,30 @@ impl Restoration {
                     .child(choice.draw())
                     .child(el("p").class("soft").text(line(Line::BeginText, lang)))
             })
-        });
+        })
+    }
+
+    /// What the promise turned to needs: one that is lost, or one to begin.
+    pub fn form(self, lost: bool) -> Node {
+        let Self {
+            bench,
+            pan,
+            told,
+            basis,
+            ..
+        } = self;
         let now = worked_out(move || {
             let what = told.with(|told| told.what)?;
             let basis = basis.get();
             bench.read(|kitchen, now| {
                 let now = restoring(kitchen.ledger(), pan, what, &basis, kitchen.today(now))?;
-                Some((what, now))
+                (now.lost.is_some() == lost).then_some((what, now))
             })
         });
-        let form = live(move || now.with(|now| now.as_ref().map(|(what, now)| self.form(*what, now))));
-        nodes![begin, form]
+        live(move || now.with(|now| now.as_ref().map(|(what, now)| self.needs(*what, now))))
     }
 
-    fn form(self, what: ClaimKind, now: &Restoring) -> Node {
+    fn needs(self, what: ClaimKind, now: &Restoring) -> Node {
         let lang = self.bench.lang;
         let evening = now.evening;
         let known = now.known.map(|(need, there)| {

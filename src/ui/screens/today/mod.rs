@@ -17,11 +17,11 @@ use crate::kitchen::today::{self, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
-use crate::ui::node::{Element, Held, Node, el, follow, live, worked_out};
+use crate::ui::node::{Element, Held, Node, el, follow, live, several, worked_out};
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::kept_for;
-use crate::words::kept_for::{Line as Kept, line as kept};
+use crate::words::kept_for as kept;
 use crate::words::screens::{Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
 use crate::words::{Lang, dates};
@@ -86,21 +86,44 @@ fn the_day(
     });
     let now = el("div")
         .class("today-now")
+        .child(live(move || lost(shown, lang)))
         .child(night)
         .child(next::next_job(lang, shown, on_not_done))
         .child(live(move || sheet(shown, lang)));
     el("div").class("today").child(now).child(pans)
 }
 
+/// Every promise that is lost, until it is restored: nobody serves under it for not having looked at a row.
+fn lost(shown: Held<Shown>, lang: Lang) -> Node {
+    shown.with(|shown| {
+        let all = shown
+            .pans
+            .iter()
+            .flat_map(|pan| pan.lost.iter().map(move |lost| (pan, lost)));
+        several(all.map(|(pan, lost)| {
+            let (id, testid) = (pan.pan, format!("is-lost-{}-{}", pan.name, lost.what.key()));
+            let told = button(Rank::Second, kept::pan_lost(&pan.name, lost, lang), testid, move || {
+                screen::go(Screen::KeptFor(id));
+            });
+            told.class("is-lost")
+        }))
+    })
+}
+
 /// The allergen sheet, while it is to be gone through.
 fn sheet(shown: Held<Shown>, lang: Lang) -> Option<Element> {
-    let go = button(Rank::Second, kept(Kept::SheetGo, lang), "go-to-sheet", || {
-        screen::go(Screen::Allergens);
-    });
+    let go = button(
+        Rank::Second,
+        kept::line(kept::Line::SheetGo, lang),
+        "go-to-sheet",
+        || {
+            screen::go(Screen::Allergens);
+        },
+    );
     let open = shown.with(|shown| shown.sheet_open);
     open.then(|| {
         card("sheet-open")
-            .child(el("h2").text(kept(Kept::SheetOpen, lang)))
+            .child(el("h2").text(kept::line(kept::Line::SheetOpen, lang)))
             .child(go)
     })
 }

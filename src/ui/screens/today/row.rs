@@ -8,7 +8,7 @@ use crate::kitchen::today::{LifeToday, PanToday};
 use crate::nodes;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, Shade, button, pan_drawing};
-use crate::ui::screen::{self, Screen};
+use crate::ui::screen::Screen;
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
 use crate::words::{Lang, kept_for, oil, run, setup};
@@ -79,13 +79,6 @@ pub fn pan_row(
     on_lost: impl Fn(PanId, ClaimKind) + Copy + Send + Sync + 'static,
 ) -> Node {
     let id = pan.pan;
-    let lost = pan.lost.iter().map(|lost| {
-        let testid = format!("is-lost-{}-{}", pan.name, lost.what.key());
-        let told = button(Rank::Second, kept_for::stands_lost(lost, lang), testid, move || {
-            screen::go(Screen::KeptFor(id));
-        });
-        told.class("is-lost")
-    });
     let stands = pan.claims.iter().map(|what| {
         let (what, testid) = (*what, format!("lose-{}-{}", pan.name, what.key()));
         let label = el("span")
@@ -96,7 +89,7 @@ pub fn pan_row(
             .child(label)
             .text(kept_for::lose(what, lang))
     });
-    let promises: Vec<Element> = lost.chain(stands).collect();
+    let promises: Vec<Element> = stands.collect();
     let any = !promises.is_empty();
     let promises = any.then(|| el("div").class("row-promises").children(promises));
     nodes![row(pan, day, lang), promises]
@@ -127,12 +120,17 @@ fn row(pan: &PanToday, day: Day, lang: Lang) -> Element {
             |done| screens::last_filtered(u32::try_from(day.since(done)).unwrap_or(0), lang),
         ))
     };
+    let lost = pan.lost.iter().map(|lost| {
+        let mark = el("span").class("due-mark").testid(format!("lost-{name}"));
+        mark.text(kept_for::lose(lost.what, lang))
+    });
     let level = if pan.life.is_some() { pan.level } else { 0 };
     let words = el("span")
         .class("row-words")
         .child(el("b").text(run::pan_title(name, lang)))
         .child(el("span").text(kept.join(" · ")))
         .child(score.map(small))
+        .children(lost)
         .child(filtered);
     el("a")
         .class("row pan-row")

@@ -75,8 +75,19 @@ async fn a_claim_lost_from_today_is_restored_only_once_the_pan_was_emptied_and_f
 
         let export = stage.export().await?;
         let kinds: Vec<&str> = export.since(before).iter().filter_map(|e| e["kind"].as_str()).collect();
-        let said = ["claim_lost", "correct", "oil_change", "fill", "claim_restored", "allergens_checked"];
-        if kinds == said { Ok(()) } else { fault(format!("{kinds:?}")) }
+        let said = [
+            "claim_lost",
+            "correct",
+            "oil_change",
+            "fill",
+            "claim_restored",
+            "allergens_checked",
+        ];
+        if kinds == said {
+            Ok(())
+        } else {
+            fault(format!("{kinds:?}"))
+        }
     })
     .await
 }
