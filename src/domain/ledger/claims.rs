@@ -151,15 +151,14 @@ impl Claims {
         let mut broken = Vec::new();
         for (pan, claims) in self.pans.iter() {
             for what in ClaimKind::ALL {
-                let (basis, set) = match claims.last(*what, |_| true).map(|(_, c)| &c.turn) {
-                    Some(Turn::Lost(_)) => continue,
-                    Some(Turn::Begun(basis, until, _)) if entry.at <= *until => (basis, met.of_oil(*pan)),
-                    Some(Turn::Begun(..) | Turn::Restored) | None => {
-                        let mut listed = claims.listed.iter();
-                        let listed = listed.find(|c| c.what == *what && c.until.is_none_or(|until| day <= until));
-                        let Some(claim) = listed else { continue };
-                        (&claim.basis, met.carried(*pan))
-                    }
+                let mut listed = claims.listed.iter();
+                let listed = listed.find(|c| c.what == *what && c.until.is_none_or(|until| day <= until));
+                let (basis, set) = match (claims.last(*what, |_| true).map(|(_, c)| &c.turn), listed) {
+                    (Some(Turn::Lost(_)), _) => continue,
+                    // What else the pan fries counts for as long as it is set up for the same.
+                    (Some(Turn::Begun(basis, until, _)), None) if entry.at <= *until => (basis, met.of_oil(*pan)),
+                    (_, Some(claim)) => (&claim.basis, met.carried(*pan)),
+                    (_, None) => continue,
                 };
                 if let Some(exposure) = excluded(*what, basis, set) {
                     broken.push((*pan, *what, exposure));

@@ -40,6 +40,7 @@ async fn a_claim_lost_from_today_is_restored_only_once_the_pan_was_emptied_and_f
 
         phone.go("today").await?;
         phone.sees("is-lost-4-gluten_free", "Gluten-free lost").await?;
+        phone.sees("lost-4", "Gluten-free lost").await?;
         phone.gone("lose-4-gluten_free").await?;
         phone.see("sheet-open").await?;
         pictures(phone, "today-lost").await?;
