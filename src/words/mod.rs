@@ -18,6 +18,7 @@ pub mod forms;
 pub mod hazards;
 pub mod holds;
 pub mod kept_for;
+pub mod local;
 pub mod log;
 pub mod log_lines;
 pub mod make_safe;

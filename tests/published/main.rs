@@ -6,6 +6,7 @@ mod claims;
 mod cooling;
 mod country;
 mod expansion;
+mod measures;
 mod oil_life;
 mod oil_quality;
 mod thresholds;

@@ -18,6 +18,7 @@ use crate::ui::office::at_this_phone;
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::words::kept_for::{self as words, Line, line};
+use crate::words::local::theirs;
 use crate::words::{Lang, format, log_lines, run, setup};
 
 use restore::Restoration;
@@ -183,7 +184,7 @@ fn reasons(bench: Bench, lost: Lost, why: &str) -> Element {
     let lang = bench.lang;
     let given = el("div").class("choice-row").testid("lost-why");
     if !why.is_empty() {
-        return given.child(el("p").text(format!("{}: {why}", line(Line::WhyGiven, lang))));
+        return given.child(el("p").text(format!("{}: {}", line(Line::WhyGiven, lang), theirs(why))));
     }
     let all = (1..).zip(words::lost_reasons(lang)).map(|(n, reason)| {
         button(Rank::Second, *reason, format!("lost-why-{n}"), move || {
