@@ -140,7 +140,15 @@ pub const fn lost_reasons(lang: Lang) -> &'static [&'static str] {
     ]
 }
 
-/// The one touch that loses a promise: "Gluten-free lost".
+/// The one touch that loses a promise: "Log pan 4’s gluten-free as lost".
+#[must_use]
+pub fn log_lost(pan: &str, claim: ClaimKind, lang: Lang) -> String {
+    let Lang::En = lang;
+    let kept = format::first_low(claim_name(claim, lang));
+    format!("Log {}’s {kept} as lost", run::pan_name(pan, lang))
+}
+
+/// A promise that is lost: "Gluten-free lost".
 #[must_use]
 pub fn lose(claim: ClaimKind, lang: Lang) -> String {
     let Lang::En = lang;

@@ -77,7 +77,7 @@ pub fn kept_for(bench: Bench, pan: PanId) -> Element {
             let nothing = nothing.then(|| el("p").text(line(Line::Nothing, lang)));
             nodes![
                 nothing,
-                several(shown.stands.iter().map(|one| standing(bench, pan, *one))),
+                several(shown.stands.iter().map(|one| standing(bench, (pan, &shown.name), *one))),
             ]
         })
     });
@@ -95,22 +95,22 @@ pub fn kept_for(bench: Bench, pan: PanId) -> Element {
 }
 
 /// A promise that stands, with the one touch that loses it.
-fn standing(bench: Bench, pan: PanId, (what, until): (ClaimKind, Option<(Millis, i16)>)) -> Element {
+fn standing(bench: Bench, (pan, name): (PanId, &str), (what, until): (ClaimKind, Option<(Millis, i16)>)) -> Element {
     let lang = bench.lang;
-    let name = match until {
+    let kept = match until {
         Some((until, off_min)) => words::ends(what, &format::time_of_day(until, off_min), lang),
         None => setup::claim_name(what, lang).to_owned(),
     };
     let lose = button(
         Rank::Second,
-        words::lose(what, lang),
+        words::log_lost(name, what, lang),
         format!("lose-{}", what.key()),
         move || {
             lose(bench, pan, what);
         },
     );
     card(format!("stands-{}", what.key()))
-        .child(el("h2").text(name))
+        .child(el("h2").text(kept))
         .child(el("p").text(setup::claim_asks(what, lang)))
         .child(lose)
 }

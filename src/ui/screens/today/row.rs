@@ -81,13 +81,8 @@ pub fn pan_row(
     let id = pan.pan;
     let stands = pan.claims.iter().map(|what| {
         let (what, testid) = (*what, format!("lose-{}-{}", pan.name, what.key()));
-        let label = el("span")
-            .class("out-of-sight")
-            .text(run::pan_title(&pan.name, lang))
-            .text(": ");
-        button(Rank::Plain, "", testid, move || on_lost(id, what))
-            .child(label)
-            .text(kept_for::lose(what, lang))
+        let label = kept_for::log_lost(&pan.name, what, lang);
+        button(Rank::Plain, label, testid, move || on_lost(id, what))
     });
     let promises: Vec<Element> = stands.collect();
     let any = !promises.is_empty();
