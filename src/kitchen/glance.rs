@@ -13,6 +13,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, PanId};
+use crate::domain::ledger::PutOff;
 use crate::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::Journal;
@@ -61,6 +62,7 @@ stored! {
         none: Unless<bool>,
         look: Unless<bool>,
         sheet: Unless<bool>,
+        closed: Option<Text<Day>>,
     }
 }
 
@@ -76,6 +78,16 @@ stored! {
         filtered: Option<Text<Day>>,
         used: Unless<bool>,
         due: Unless<bool>,
+        job: Option<String>,
+        put_off: Option<PutOffText>,
+    }
+}
+
+stored! {
+    struct PutOffText {
+        night: Text<Day>,
+        why: Option<String>,
+        nights: u32,
     }
 }
 
@@ -129,6 +141,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
         sheet: Unless(today.sheet_open),
+        closed: today.closed.map(Text),
     };
     let mut out = Out::new();
     text.put(&mut out);
@@ -158,6 +171,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
         sheet_open: kept.sheet.0,
+        closed: kept.closed.map(|day| day.0),
     };
     (taken == *of).then_some(Glance {
         country: kept.country,
@@ -189,6 +203,12 @@ impl From<&PanToday> for PanText {
             filtered: pan.last_filtered.map(Text),
             used: Unless(pan.used),
             due: Unless(pan.due),
+            job: pan.job.clone(),
+            put_off: pan.put_off.as_ref().map(|put_off| PutOffText {
+                night: Text(put_off.night),
+                why: put_off.why.clone(),
+                nights: put_off.nights,
+            }),
         }
     }
 }
@@ -209,6 +229,12 @@ impl TryFrom<PanText> for PanToday {
             last_filtered: pan.filtered.map(|day| day.0),
             used: pan.used.0,
             due: pan.due.0,
+            job: pan.job,
+            put_off: pan.put_off.map(|put_off| PutOff {
+                night: put_off.night.0,
+                why: put_off.why,
+                nights: put_off.nights,
+            }),
             low: false,
             out: false,
         })

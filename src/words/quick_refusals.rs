@@ -174,7 +174,8 @@ fn figure(said: &Quick, lang: Lang) -> String {
         | Quick::ClaimRestored(_)
         | Quick::RunNoted(_)
         | Quick::MachineCleaned(_)
-        | Quick::AllergensChecked(_) => String::new(),
+        | Quick::AllergensChecked(_)
+        | Quick::PanJobs(_) => String::new(),
     }
 }
 

@@ -56,6 +56,8 @@ impl Allergens {
             | Fact::Instrument(_)
             | Fact::PartChange(_)
             | Fact::OilChange(_)
+            | Fact::PanJob(_)
+            | Fact::Closed(_)
             | Fact::Service(_)
             | Fact::Reading(_)
             | Fact::Sign(_)

@@ -3,7 +3,9 @@
 mod amend;
 mod doubt;
 mod form;
+mod jobs;
 mod kind;
+mod open_again;
 mod refusal;
 mod restoring;
 mod retype;
@@ -14,6 +16,7 @@ use super::entry::Draft;
 use super::facts::oil::{
     ClaimChange, ClaimRestored, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
 };
+use super::facts::pan_job::PanJob;
 use super::facts::{AllergensChecked, Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
@@ -22,7 +25,9 @@ use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
+pub use jobs::{own_job, swap, take_job};
 pub use kind::{Kind, is_quick, others};
+pub use open_again::open_again;
 pub use refusal::{Doubt, QuickRefusal};
 pub use restoring::{LONGEST_EVENING, Need, Restoring, restoring};
 pub use retype::{Retype, retype, retyped};
@@ -64,6 +69,8 @@ pub enum Quick {
     MachineCleaned(MachineCleaned),
     /// The allergen sheet gone through.
     AllergensChecked(AllergensChecked),
+    /// Pans that do each other's jobs for a day.
+    PanJobs(Vec<PanJob>),
 }
 
 /// A quick entry, with who says it and when it happened.
@@ -135,6 +142,7 @@ fn facts(what: Quick) -> Vec<Fact> {
         Quick::RunNoted(f) => vec![Fact::RunNoted(f)],
         Quick::MachineCleaned(f) => vec![Fact::MachineCleaned(f)],
         Quick::AllergensChecked(f) => vec![Fact::AllergensChecked(f)],
+        Quick::PanJobs(jobs) => jobs.into_iter().map(Fact::PanJob).collect(),
     }
 }
 
@@ -194,6 +202,12 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
             }
             claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
         }
+        Fact::PanJob(f) => {
+            if ledger.book.pan(f.of).is_none_or(|p| !p.in_use) {
+                return Err(QuickRefusal::NoSuchPan { pan: f.of });
+            }
+            claims_fit(ledger, f.pan, f.food, f.day)
+        }
         Fact::ClaimLost(f) => {
             let stands = ledger.claims_standing(f.pan, day).iter().any(|c| c.what == f.what);
             if stands {
@@ -210,6 +224,7 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::Service(_)
+        | Fact::Closed(_)
         | Fact::Sign(_)
         | Fact::Note(_)
         | Fact::Correct(_)

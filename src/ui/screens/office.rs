@@ -4,7 +4,9 @@ use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
 use crate::ui::node::{Element, Node, el, live, worked_out};
-use crate::ui::office::{about_the_app, at_this_phone, export_card, import_button, limits, storage_card, things};
+use crate::ui::office::{
+    about_the_app, at_this_phone, closed_days, export_card, import_button, limits, storage_card, things,
+};
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::words::kept_for::{Line as Kept, line as kept};
@@ -25,6 +27,7 @@ pub fn office(bench: Bench) -> Element {
                 button(Rank::Second, kept(Kept::Sheet, lang), "to-allergens", || screen::go(
                     Screen::Allergens
                 )),
+                closed_days(bench),
                 things(bench),
                 export_card(bench),
             ];
