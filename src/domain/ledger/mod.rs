@@ -4,6 +4,7 @@
 //! the oil follows the order in which it happened (oil). The same entries give the same ledger, bit for bit, in
 //! whatever order they arrive.
 
+mod blocks;
 mod book;
 mod claims;
 mod dating;
@@ -52,6 +53,7 @@ pub struct Ledger {
     claims: claims::Claims,
     empties: empties::Empties,
     lows: lows::Lows,
+    blocks: blocks::Blocks,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -141,6 +143,7 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+        self.blocks.apply(entry);
     }
 
     fn fold_oil(&mut self) {
