@@ -13,3 +13,4 @@ mod oil;
 mod powder;
 mod quick;
 mod runs;
+mod solid;

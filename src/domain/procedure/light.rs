@@ -126,11 +126,16 @@ pub(super) const ON: Step = step(
 );
 
 /// Low heat on set fat.
-pub(super) const MELT_LOW: Step = step(StepId::MeltLow, Hazard::Crust, &[Hold::Melt], &[LOW, CRUST, BULB]);
+pub(super) const MELT_LOW: Step = step(
+    StepId::MeltLow,
+    Hazard::Crust,
+    &[Hold::Melt],
+    &[LOW, CRUST.with(1), BULB.with(1)],
+);
 
 /// The same where blocks went in since the fat was last liquid: they are looked at before any heat.
 pub(super) const MELT_BLOCKS: Step = Step {
-    asks: &[BLOCKS, LOW, CRUST, BULB],
+    asks: &[BLOCKS, LOW, CRUST.with(1), BULB.with(1)],
     ..MELT_LOW
 };
 
