@@ -137,6 +137,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
                 met: Exposures::NONE,
                 last_fat: Some(fat),
                 set_in_line: false,
+                left_ready_by: None,
             }],
             day: day(),
             winter: false,
