@@ -14,5 +14,6 @@ mod offline;
 mod pan;
 mod resume;
 mod shots;
+mod solid;
 mod update;
 mod windows;
