@@ -67,6 +67,11 @@ fn no_path_of_the_other_working_kitchens_crosses_a_line() {
 }
 
 #[test]
+fn no_path_with_set_fat_in_the_machine_or_a_hand_kit_beside_crosses_a_line() {
+    all_keep_every_line(&world::after_solid());
+}
+
+#[test]
 fn no_path_of_a_kitchen_that_must_refuse_lets_oil_out() {
     all_keep_every_line(&world::refusing());
 }

@@ -179,7 +179,7 @@ impl World {
     /// With a hand kit beside the machine.
     pub fn with_kit(mut self) -> Self {
         let mut kit = self.scene.machines[0].clone();
-        (kit.machine.machine, kit.machine.out_by, kit.last_fat) = (KIT, OutBy::Hand, None);
+        (kit.machine.machine, kit.machine.out_by) = (KIT, OutBy::Hand);
         self.scene.machines.push(kit);
         self
     }
@@ -223,7 +223,6 @@ pub fn working() -> Vec<World> {
             .machine(|m| (m.machine.heater_w, m.machine.takes_solid) = (0, true))
             .named("no heater, manual takes solid"),
     );
-    all.extend(after_solid());
     all
 }
 
