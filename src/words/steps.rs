@@ -17,7 +17,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Dry => "Look inside: filter, tank and hose dry.",
         StepId::Empty => "Look into the tank: empty.",
         StepId::SoundCheck => "Listen for the test sound.",
-        StepId::WarmUp => "Switch the machine's heater on.",
+        StepId::WarmUp => "See hose and line melted through.",
         StepId::Match => "Compare the pan's label with this screen.",
         StepId::HeatOff => "Turn the heat off. Look twice.",
         StepId::Scrape => "Scrape the walls above the oil.",

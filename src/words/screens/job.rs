@@ -69,6 +69,8 @@ pub enum JobSay {
     LeaveOut,
     /// Solid fat stays in the pan to set.
     LeaveSet,
+    /// The heater is to be switched on, as the machine's manual says.
+    SwitchHeaterOn,
     /// The machine's line was not run empty after a fat that sets.
     SetInLine,
     /// What would clear a refusal.
@@ -125,6 +127,7 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::GiveUp => "Not this pan after all",
         JobSay::LeaveOut => "Leave it like this",
         JobSay::LeaveSet => "Leave it to set",
+        JobSay::SwitchHeaterOn => "Switch the machine's heater on.",
         JobSay::SetInLine => "Set in line: melt before use.",
         JobSay::Clears => "What clears it",
         JobSay::Meanwhile => "Meanwhile",

@@ -27,7 +27,7 @@ pub fn heater(floor: Floor) -> Node {
     let detail = steps::step_detail(StepId::WarmUp, lang);
     let lines = Lines {
         progress: steps::block_name(Block::Ready, lang).to_owned(),
-        say: steps::step_line(StepId::WarmUp, lang).to_owned(),
+        say: say(JobSay::SwitchHeaterOn, lang).to_owned(),
         hazard: Some(hazards::hazard_line(Hazard::SetInLine, lang).to_owned()),
         sub: Some(format!("{set} {detail}").trim_start().to_owned()),
     };
