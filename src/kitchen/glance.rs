@@ -12,6 +12,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, PanId};
+use crate::domain::ledger::PutOff;
 use crate::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::Journal;
@@ -59,6 +60,7 @@ stored! {
         done: Unless<Vec<Text<JobKind>>>,
         none: Unless<bool>,
         look: Unless<bool>,
+        closed: Option<Text<Day>>,
     }
 }
 
@@ -74,6 +76,16 @@ stored! {
         filtered: Option<Text<Day>>,
         used: Unless<bool>,
         due: Unless<bool>,
+        job: Option<String>,
+        put_off: Option<PutOffText>,
+    }
+}
+
+stored! {
+    struct PutOffText {
+        night: Text<Day>,
+        why: Option<String>,
+        nights: u32,
     }
 }
 
@@ -119,6 +131,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         done: Unless(today.done.iter().copied().map(Text).collect()),
         none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
+        closed: today.closed.map(Text),
     };
     let mut out = Out::new();
     text.put(&mut out);
@@ -147,6 +160,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
+        closed: kept.closed.map(|day| day.0),
     };
     (taken == *of).then_some(Glance {
         country: kept.country,
@@ -178,6 +192,12 @@ impl From<&PanToday> for PanText {
             filtered: pan.last_filtered.map(Text),
             used: Unless(pan.used),
             due: Unless(pan.due),
+            job: pan.job.clone(),
+            put_off: pan.put_off.as_ref().map(|put_off| PutOffText {
+                night: Text(put_off.night),
+                why: put_off.why.clone(),
+                nights: put_off.nights,
+            }),
         }
     }
 }
@@ -197,6 +217,12 @@ impl TryFrom<PanText> for PanToday {
             last_filtered: pan.filtered.map(|day| day.0),
             used: pan.used.0,
             due: pan.due.0,
+            job: pan.job,
+            put_off: pan.put_off.map(|put_off| PutOff {
+                night: put_off.night.0,
+                why: put_off.why,
+                nights: put_off.nights,
+            }),
             low: false,
             out: false,
         })

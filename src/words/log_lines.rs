@@ -12,7 +12,7 @@ use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -65,6 +65,9 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
         Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), theirs(&f.reason)),
         Fact::Service(f) => service(f, lang),
+        Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),
+        Fact::PanJob(f) => rhythm::job_of(&pan_of(book, f.of, lang), f.food, lang),
+        Fact::Closed(f) => rhythm::days_and_why(f, lang),
         Fact::Reading(f) => {
             let with = f.instrument.and_then(|id| book.instrument(id));
             with.map_or_else(

@@ -29,6 +29,7 @@ pub mod proposed;
 pub mod questions;
 pub mod quick_refusals;
 pub mod refusals;
+pub mod rhythm;
 pub mod run;
 pub mod screens;
 pub mod setup;

@@ -117,6 +117,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         Fact::Move(f) => [Some(f.from), Some(f.to)],
         Fact::OilChange(f) => [Some(f.pan), None],
         Fact::Service(f) => [Some(f.pan), None],
+        Fact::PanJob(f) => [Some(f.pan), None],
         Fact::Reading(f) => [Some(f.pan), None],
         Fact::Sign(f) => [f.pan, None],
         Fact::Note(f) => [f.pan, None],
@@ -128,6 +129,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         | Fact::Person(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
+        | Fact::Closed(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)

@@ -17,7 +17,7 @@ use super::exposures::Met;
 use super::fill::PanFill;
 use super::lines::Line;
 use super::runs::{JobState, RunState};
-use super::sheet::{FilterDone, NotDone, PanDay, Word};
+use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 use super::{Ledger, claims};
 
 impl Ledger {
@@ -228,6 +228,12 @@ impl Ledger {
     #[must_use]
     pub fn not_done(&self, pan: PanId, day: Day) -> Option<&NotDone> {
         self.days.not_done(pan, day)
+    }
+
+    /// That a pan's filtering was put off to `day`; `None` when it was filtered since, or nobody said so.
+    #[must_use]
+    pub fn put_off(&self, pan: PanId, day: Day) -> Option<PutOff> {
+        self.days.put_off(&self.book, self.book.pan(pan)?, day)
     }
 
     /// The pans in use that were used on a day, are not filtered in it and not noted as not done, rhythm respected.
