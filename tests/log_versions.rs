@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json`, `log_v2.json` and `log_v4.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json` to `log_v4.json` are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -23,6 +23,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
@@ -47,7 +48,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V4] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -67,6 +68,21 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_2_of_a_claim_restored_says_what_was_seen_and_version_1_did_not() {
+    let looked = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        let facts = log.records.iter().map(|record| record.entry().fact.clone());
+        let looked = facts.filter_map(|fact| match fact {
+            Fact::ClaimRestored(restored) => Some(restored.looked.map(|looked| looked.until)),
+            _ => None,
+        });
+        looked.collect::<Vec<_>>()
+    };
+    assert_eq!(looked(LOG_V1), [None]);
+    assert_eq!(looked(LOG_V3), [Some(None), Some(Some(Millis(1_780_522_200_000)))]);
 }
 
 #[test]
@@ -335,6 +351,16 @@ fn nonsense_is_refused_with_its_reason() {
         "\"high_dc\":2001",
         "broken body of machine version 2: high_dc lies above 200 °C",
     );
+    for (from, to) in [
+        ("\"clean_dry\",\"own_utensils\"", "\"clean_dry\""),
+        (
+            "\"own_utensils\"]",
+            "\"own_utensils\"],\"until\":\"2026-06-03T21:30:00.000Z\"",
+        ),
+    ] {
+        let said = "broken body of claim_restored version 2: not all was seen that restores a claim";
+        check_of(LOG_V3, "claim_restored", from, to, said);
+    }
 }
 
 #[test]

@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{machine, oil, rhythm, setup, work};
+use super::wire::{claim, machine, oil, rhythm, setup, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -69,13 +69,19 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("reading", 1, shapes.subschema_for::<oil::ReadingV1>()),
         ("sign", 1, shapes.subschema_for::<oil::SignV1>()),
         ("note", 1, shapes.subschema_for::<oil::NoteV1>()),
-        ("claim_lost", 1, shapes.subschema_for::<oil::ClaimChangeV1>()),
-        ("claim_restored", 1, shapes.subschema_for::<oil::ClaimChangeV1>()),
+        ("claim_lost", 1, shapes.subschema_for::<claim::ClaimChangeV1>()),
+        ("claim_restored", 1, shapes.subschema_for::<claim::ClaimRestoredV1>()),
+        ("claim_restored", 2, shapes.subschema_for::<claim::ClaimRestoredV2>()),
         ("correct", 1, shapes.subschema_for::<CorrectV1>()),
         ("job", 1, shapes.subschema_for::<work::JobV1>()),
         ("run", 1, shapes.subschema_for::<work::RunV1>()),
         ("run_noted", 1, shapes.subschema_for::<work::RunNotedV1>()),
         ("machine_cleaned", 1, shapes.subschema_for::<work::MachineCleanedV1>()),
+        (
+            "allergens_checked",
+            1,
+            shapes.subschema_for::<claim::AllergensCheckedV1>(),
+        ),
         ("practised", 1, shapes.subschema_for::<work::PractisedV1>()),
     ]
 }

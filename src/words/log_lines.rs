@@ -1,5 +1,6 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service};
 use crate::domain::facts::run::RunFact;
@@ -77,11 +78,8 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref().map(theirs).as_deref()),
         Fact::Note(f) => theirs(&f.text).into_owned(),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why).map(theirs);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), theirs(&f.why));
-            joined(&said, why.as_deref())
-        }
+        Fact::ClaimLost(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
+        Fact::ClaimRestored(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
         Fact::Run(f) => run(f, lang),
@@ -105,6 +103,10 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
             theirs(&f.how),
             who(book, f.by)
         ),
+        Fact::AllergensChecked(f) => f
+            .why
+            .as_deref()
+            .map_or_else(String::new, |why| theirs(why).into_owned()),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
@@ -221,6 +223,17 @@ fn reading(value: Measured, lang: Lang) -> String {
         Measured::Smoke(_) => "smokes from",
     };
     format!("{what} {}", measured(value))
+}
+
+/// A claim lost or restored, why, and on what basis.
+fn promise(what: ClaimKind, why: &str, basis: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = claim_name(what, lang);
+    if why.is_empty() {
+        return format!("{name}, why not said yet");
+    }
+    let basis = basis.filter(|basis| *basis != why).map(theirs);
+    joined(&format!("{name}, because: {}", theirs(why)), basis.as_deref())
 }
 
 fn joined(first: &str, more: Option<&str>) -> String {

@@ -2,6 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod claims;
 mod days;
 mod demo;
 mod form;
@@ -15,3 +16,4 @@ mod powder;
 mod quick;
 mod rhythm;
 mod runs;
+mod solid;

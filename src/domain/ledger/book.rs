@@ -84,6 +84,7 @@ impl Book {
             | Fact::Run(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => return,
         }

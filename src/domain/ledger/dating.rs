@@ -153,6 +153,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::Run(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => Reach::Free,
     }

@@ -75,6 +75,7 @@ impl Days {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }
@@ -305,6 +306,7 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::ClaimRestored(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => false,
     }

@@ -121,6 +121,7 @@ impl Fills {
             | Fact::Correct(_)
             | Fact::Job(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }

@@ -146,6 +146,7 @@ pub fn is_evidence(fact: &Fact) -> bool {
         | Fact::Correct(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => false,
     }

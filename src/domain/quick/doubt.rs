@@ -42,7 +42,8 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
             }
         }
         Fact::Note(f) => words(&f.text),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => words(&f.why),
+        // Why a claim was lost may be said afterwards: telling the counter comes first.
+        Fact::ClaimRestored(f) => words(&f.why),
         Fact::MachineCleaned(f) => words(&f.how),
         Fact::RunNoted(f) => match f.how {
             Grade::NotDone => words(f.why.as_deref().unwrap_or_default()),
@@ -57,6 +58,8 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::PanJob(_)
         | Fact::Closed(_)
         | Fact::Sign(_)
+        | Fact::ClaimLost(_)
+        | Fact::AllergensChecked(_)
         | Fact::Correct(_)
         | Fact::Job(_)
         | Fact::Run(_)
@@ -165,6 +168,7 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => None,
     }

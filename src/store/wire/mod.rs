@@ -4,6 +4,7 @@
 //! sample; old versions are then read through their own shape.
 
 pub mod body;
+pub mod claim;
 pub mod correct;
 pub mod envelope;
 pub mod machine;
@@ -49,13 +50,15 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::Reading(f) => ("reading", 1, body::write::<oil::ReadingV1>(f)),
         Fact::Sign(f) => ("sign", 1, body::write::<oil::SignV1>(f)),
         Fact::Note(f) => ("note", 1, body::write::<oil::NoteV1>(f)),
-        Fact::ClaimLost(f) => ("claim_lost", 1, body::write::<oil::ClaimChangeV1>(f)),
-        Fact::ClaimRestored(f) => ("claim_restored", 1, body::write::<oil::ClaimChangeV1>(f)),
+        Fact::ClaimLost(f) => ("claim_lost", 1, body::write::<claim::ClaimChangeV1>(f)),
+        Fact::ClaimRestored(f) if f.looked.is_none() => ("claim_restored", 1, body::write::<claim::ClaimRestoredV1>(f)),
+        Fact::ClaimRestored(f) => ("claim_restored", 2, body::write::<claim::ClaimRestoredV2>(f)),
         Fact::Correct(f) => ("correct", 1, correct::write(f)?),
         Fact::Job(f) => ("job", 1, body::write::<work::JobV1>(f)),
         Fact::Run(f) => ("run", 1, body::write::<work::RunV1>(f)),
         Fact::RunNoted(f) => ("run_noted", 1, body::write::<work::RunNotedV1>(f)),
         Fact::MachineCleaned(f) => ("machine_cleaned", 1, body::write::<work::MachineCleanedV1>(f)),
+        Fact::AllergensChecked(f) => ("allergens_checked", 1, body::write::<claim::AllergensCheckedV1>(f)),
         Fact::Practised(f) => ("practised", 1, body::write::<work::PractisedV1>(f)),
         Fact::Newer(newer) => {
             let (kind, v) = (&newer.kind, newer.v);
@@ -88,8 +91,9 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("reading", 1) => Fact::Reading(body::read::<oil::ReadingV1>(body)?),
         ("sign", 1) => Fact::Sign(body::read::<oil::SignV1>(body)?),
         ("note", 1) => Fact::Note(body::read::<oil::NoteV1>(body)?),
-        ("claim_lost", 1) => Fact::ClaimLost(body::read::<oil::ClaimChangeV1>(body)?),
-        ("claim_restored", 1) => Fact::ClaimRestored(body::read::<oil::ClaimChangeV1>(body)?),
+        ("claim_lost", 1) => Fact::ClaimLost(body::read::<claim::ClaimChangeV1>(body)?),
+        ("claim_restored", 1) => Fact::ClaimRestored(body::read::<claim::ClaimRestoredV1>(body)?),
+        ("claim_restored", 2) => Fact::ClaimRestored(body::read::<claim::ClaimRestoredV2>(body)?),
         ("correct", 1) => match correct::read(body)? {
             Some(correct) => Fact::Correct(correct),
             None => return Ok(None),
@@ -98,6 +102,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("run", 1) => Fact::Run(Box::new(body::read::<work::RunV1>(body)?)),
         ("run_noted", 1) => Fact::RunNoted(body::read::<work::RunNotedV1>(body)?),
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),
+        ("allergens_checked", 1) => Fact::AllergensChecked(body::read::<claim::AllergensCheckedV1>(body)?),
         ("practised", 1) => Fact::Practised(body::read::<work::PractisedV1>(body)?),
         _ => return Ok(None),
     };

@@ -19,7 +19,7 @@ use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
 use crate::words::today::{Line, line};
-use crate::words::{Lang, oil, pan as said_of, run, setup};
+use crate::words::{Lang, kept_for, oil, pan as said_of, run, setup};
 use helps::helps;
 use job::Doing;
 use shown::{Shown, look};
@@ -70,6 +70,15 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
+    let kept = button(
+        Rank::Second,
+        kept_for::line(kept_for::Line::ToHere, lang),
+        "kept-for",
+        move || {
+            screen::go(Screen::KeptFor(pan));
+        },
+    );
+    let log = nodes![log, kept];
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
