@@ -216,7 +216,7 @@ fn temperature(refusal: &Refusal, lang: Lang) -> Said {
             ..Said::new(
                 "This fat is set at 40 °C",
                 "A pumped machine that takes solid fat, hot. There is no way out by hand.",
-                "Leave it in the pan, lid on, tag on the control.",
+                "Leave it where it is, lid on, tag on the pan's control. Nobody carries it hot.",
             )
         },
     }
@@ -232,10 +232,12 @@ fn warm_up(refusal: &Refusal, lang: Lang) -> Said {
         )),
         Refusal::WarmUpExpired => shut("The machine has cooled again: its heater was off too long".to_owned()),
         Refusal::NoSolidFat => Said {
-            clears: "A machine with a heater, or one whose manual takes solid fat.".to_owned(),
+            clears:
+                "A machine with a heater, or one whose manual takes solid fat. One that held it cold: strip-clean it."
+                    .to_owned(),
             ..shut("This machine does not take solid fat".to_owned())
         },
-        _ => shut("The machine's heater has not been on".to_owned()),
+        _ => shut("Fat may have set in the machine: its heater has not been on".to_owned()),
     }
 }
 

@@ -59,7 +59,11 @@ impl Guide {
                     // Heater off and plug out: nothing warms any more, and nothing counts down.
                     job.warm = Warm::Cold;
                 }
-                job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
+                if let Some(line) = fact.evidence.word(Item::Line) {
+                    job.line = Some(line);
+                }
+                let away = self.tables.away.iter().any(|s| Some(s.id) == fact.step);
+                job.away += usize::from(away && job.run.is_none());
             }
             JobEvent::Away => job.away = job.away.max(1),
             JobEvent::HeaterOn => {
@@ -153,6 +157,7 @@ impl Guide {
                 }
                 if run.drawn {
                     job.held = Some(run.pan.pan.fat);
+                    job.line = None;
                     job.done.push((fact.pan, fact.left.unwrap_or(Left::Off)));
                 }
                 return;
@@ -377,6 +382,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry, scene: &Scene) {
                 job.proved.remove(&Hold::Room);
                 job.warm = Warm::Cold;
                 job.held = None;
+                job.line = None;
+                job.proved.remove(&Hold::WarmUp);
+                let machine = fact.machine.and_then(|id| scene.machine(id));
+                job.set_in_line = machine.is_some_and(|m| m.set_in_line);
             }
             job.machine = fact.machine;
             job.strange = !fact.evidence.is(Item::UsedSince, Word::No);

@@ -5,6 +5,7 @@
 //! whatever order they arrive.
 
 mod allergens;
+mod blocks;
 mod book;
 mod claims;
 mod dating;
@@ -55,6 +56,7 @@ pub struct Ledger {
     allergens: allergens::Allergens,
     empties: empties::Empties,
     lows: lows::Lows,
+    blocks: blocks::Blocks,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -146,6 +148,7 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+        self.blocks.apply(entry);
     }
 
     fn fold_oil(&mut self) {

@@ -103,6 +103,18 @@ impl Ledger {
         self.meetings.last_fat(machine)
     }
 
+    /// Whether a fat that sets went through a machine last, and nobody saw hose and line run empty since.
+    #[must_use]
+    pub fn set_in_line(&self, machine: MachineId) -> bool {
+        self.meetings.set_in_line(machine)
+    }
+
+    /// Whether blocks of fat went into a pan since it was last seen liquid.
+    #[must_use]
+    pub fn has_blocks(&self, pan: PanId) -> bool {
+        self.blocks.has(pan)
+    }
+
     /// What a pan and the oil in it carry: its food, its fat, and what came with oil or through machines.
     #[must_use]
     pub fn pan_exposures(&self, pan: PanId) -> Exposures {

@@ -16,5 +16,6 @@ mod pan;
 mod resume;
 mod rhythm;
 mod shots;
+mod solid;
 mod update;
 mod windows;
