@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` and `log_v2.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json` and its later fellows are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -10,6 +10,7 @@ mod arbitrary;
 use std::collections::BTreeSet;
 
 use panward::domain::evidence::Item;
+use panward::domain::facts::trouble::TroubleKind;
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
@@ -21,6 +22,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -44,7 +46,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2] {
+    for sample in [LOG_V1, LOG_V2, LOG_V5] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -322,6 +324,25 @@ fn evidence_is_answered_in_the_items_own_way() {
         let why = decode(&job.replace(from, to)).expect_err(to);
         assert_eq!(why.to_string(), format!("broken body of job version 1: {said}"));
     }
+}
+
+#[test]
+fn a_trouble_says_what_it_said() {
+    let log = import(LOG_V5, World::Real, 0).expect("the frozen sample reads");
+    let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+    let standing: Vec<_> = ledger.troubles().iter().map(|t| (t.what, t.looked)).collect();
+    assert_eq!(
+        standing,
+        [(TroubleKind::PowerCut, true)],
+        "what never began is not over"
+    );
+    check_of(
+        LOG_V5,
+        "trouble",
+        "\"power_cut\"",
+        "\"flood\"",
+        "broken body of trouble version 1: invalid value: string \"flood\", expected a trouble",
+    );
 }
 
 #[test]

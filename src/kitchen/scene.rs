@@ -45,6 +45,7 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .collect(),
         day,
         winter: is_winter(day, country::is_southern(country)),
+        troubles: ledger.troubles().to_vec(),
     }
 }
 

@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{machine, oil, setup, work};
+use super::wire::{machine, oil, setup, trouble, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -74,6 +74,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("run_noted", 1, shapes.subschema_for::<work::RunNotedV1>()),
         ("machine_cleaned", 1, shapes.subschema_for::<work::MachineCleanedV1>()),
         ("practised", 1, shapes.subschema_for::<work::PractisedV1>()),
+        ("trouble", 1, shapes.subschema_for::<trouble::TroubleV1>()),
     ]
 }
 

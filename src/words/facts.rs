@@ -33,6 +33,7 @@ pub const fn fact_name(fact: &Fact, lang: Lang) -> &'static str {
         Fact::RunNoted(_) => "Run, without the guide",
         Fact::MachineCleaned(_) => "Machine strip-cleaned",
         Fact::Practised(_) => "Practice",
+        Fact::Trouble(_) => "Something went wrong",
         Fact::Newer(_) => "From a newer app",
     }
 }

@@ -4,6 +4,7 @@ pub mod job;
 pub mod oil;
 pub mod run;
 pub mod setup;
+pub mod trouble;
 
 use super::ids::{EntryId, MachineId, PanId, PersonId, RunId};
 use super::time::Millis;
@@ -55,6 +56,8 @@ pub enum Fact {
     MachineCleaned(MachineCleaned),
     /// A practice run went into somebody's training record.
     Practised(Practised),
+    /// A day that goes wrong.
+    Trouble(Box<trouble::TroubleFact>),
     /// An entry of a kind or version this app does not know; the store keeps its bytes.
     Newer(Newer),
 }

@@ -3,6 +3,7 @@
 use super::answers::answers;
 use super::command::Command;
 use super::effects::{event_of, job_fact, move_oil, run_draft};
+use super::gate::Gate;
 use super::refusal::Refusal;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
@@ -13,8 +14,9 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{OutBy, Route};
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::{PanId, RunId};
-use crate::domain::procedure::{Hold, StepId};
+use crate::domain::procedure::{Act, Hold, Step, StepId};
 use crate::domain::time::{Millis, Now};
 use crate::domain::units::Temp;
 use crate::domain::wait::{Standing, Wait};
@@ -51,6 +53,10 @@ impl Guide {
             }
             Command::Machine { machine, used_since } => {
                 scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?;
+                if scene.is_down(*machine) {
+                    let what = TroubleKind::MachineDown;
+                    return Err(Refusal::Trouble { what });
+                }
                 if job.run.is_some() && job.machine != Some(*machine) {
                     return Err(Refusal::RunOpen);
                 }
@@ -155,6 +161,9 @@ impl Guide {
             Route::Hot
         };
         holds::route_fits(scene, machine.machine.machine, route)?;
+        if let Some(what) = scene.stops_draw(pan, machine.machine.machine).filter(|_| !comes_back) {
+            return Err(Refusal::Trouble { what });
+        }
         let mut supervised = false;
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
@@ -245,6 +254,7 @@ impl Guide {
                 now_at: Some(gate.id()),
             });
         }
+        stopped_by_trouble(scene, job, &gate, evidence)?;
         let checked = answers(&gate, job.run.as_ref(), evidence)?;
         let ready = self.tables().ready.iter().find(|s| s.id == step);
         let away = self.tables().away.iter().position(|s| s.id == step);
@@ -329,6 +339,18 @@ impl Guide {
             f.left = Some(Left::OilOut);
         })])
     }
+}
+
+/// A trouble that stands lets no oil out and no heat on; oil that is out goes its way back.
+fn stopped_by_trouble(scene: &Scene, job: &FilterJob, gate: &Gate, seen: &Evidence) -> Result<(), Refusal> {
+    let Some(run) = &job.run else { return Ok(()) };
+    let pan = run.pan.pan.pan;
+    let draws = |s: &&Step| matches!(s.act, Act::StartDraw | Act::StartHand);
+    let draw = gate.steps.iter().any(|s| draws(&s));
+    let stops = draw.then(|| scene.stops_draw(pan, run.machine.0.machine)).flatten();
+    let heat = seen.is(Item::Left, Word::Relit);
+    let stops = stops.or_else(|| heat.then(|| scene.stops_heat(pan)).flatten());
+    stops.map_or(Ok(()), |what| Err(Refusal::Trouble { what }))
 }
 
 /// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.

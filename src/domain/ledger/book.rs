@@ -73,6 +73,7 @@ impl Book {
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => return,
         }
         self.print = self.print.and(print);

@@ -152,6 +152,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Reach::Free,
     }
 }

@@ -71,6 +71,7 @@ impl Days {
             | Fact::Correct(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }
@@ -250,6 +251,7 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
 }

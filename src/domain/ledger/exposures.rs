@@ -156,6 +156,7 @@ impl Meetings {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }

@@ -120,6 +120,7 @@ impl Fills {
             | Fact::Job(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }

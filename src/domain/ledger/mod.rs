@@ -18,6 +18,7 @@ mod lows;
 mod queries;
 mod runs;
 mod sheet;
+mod troubles;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -52,6 +53,7 @@ pub struct Ledger {
     claims: claims::Claims,
     empties: empties::Empties,
     lows: lows::Lows,
+    troubles: troubles::Troubles,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -129,6 +131,7 @@ impl Ledger {
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         let last = self.lines.all().next_back();
@@ -141,6 +144,7 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+        self.troubles.apply(entry);
     }
 
     fn fold_oil(&mut self) {

@@ -7,6 +7,7 @@ use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
 use crate::domain::time::{Day, Millis};
+use crate::domain::trouble::Standing;
 
 use super::empties::OilLeft;
 use super::exposures::Met;
@@ -183,6 +184,12 @@ impl Ledger {
     #[must_use]
     pub fn is_low(&self, pan: PanId) -> bool {
         self.lows.has(pan)
+    }
+
+    /// The troubles nobody has said are over, oldest first.
+    #[must_use]
+    pub fn troubles(&self) -> &[Standing] {
+        self.troubles.standing()
     }
 
     /// The sheet of one pan on one trading day, if anything was logged for it.

@@ -58,6 +58,7 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }
@@ -159,6 +160,7 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         | Fact::Run(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => None,
     }
 }

@@ -203,6 +203,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }

@@ -12,6 +12,7 @@ pub mod parts;
 pub mod scalar;
 pub mod setup;
 pub mod stored;
+pub mod trouble;
 pub mod work;
 
 use thiserror::Error;
@@ -50,6 +51,7 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::RunNoted(f) => ("run_noted", 1, body::write::<work::RunNotedV1>(f)),
         Fact::MachineCleaned(f) => ("machine_cleaned", 1, body::write::<work::MachineCleanedV1>(f)),
         Fact::Practised(f) => ("practised", 1, body::write::<work::PractisedV1>(f)),
+        Fact::Trouble(f) => ("trouble", 1, body::write::<trouble::TroubleV1>(f)),
         Fact::Newer(newer) => {
             let (kind, v) = (&newer.kind, newer.v);
             return Err(Unwritable(format!(
@@ -89,6 +91,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("run_noted", 1) => Fact::RunNoted(body::read::<work::RunNotedV1>(body)?),
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),
         ("practised", 1) => Fact::Practised(body::read::<work::PractisedV1>(body)?),
+        ("trouble", 1) => Fact::Trouble(Box::new(body::read::<trouble::TroubleV1>(body)?)),
         _ => return Ok(None),
     };
     Ok(Some(fact))
