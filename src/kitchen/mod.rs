@@ -20,6 +20,7 @@ mod scene;
 pub mod taught;
 pub mod today;
 pub mod what_if;
+pub mod wrong;
 
 use std::rc::Rc;
 

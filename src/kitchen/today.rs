@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{life, oil};
+use super::{life, oil, wrong};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
@@ -86,6 +86,8 @@ pub struct Today {
     pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
+    /// Whether every filter machine is down.
+    pub machine_down: bool,
 }
 
 /// The one next thing to do.
@@ -168,6 +170,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
+        machine_down: wrong::all_down(ledger),
     }
 }
 

@@ -19,7 +19,7 @@ use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
 use crate::ui::job::page::JobPage;
 use crate::ui::job::people::everybody;
-use crate::ui::job::why::why_button;
+use crate::ui::job::why::{why_button, wrong_button};
 use crate::ui::job::{draft, fresh_id};
 use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{BigClock, Rank, answer_button, button};
@@ -207,6 +207,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             why_button(yard.why, &asking, None, lang),
             standing(yard),
             other_ways(yard, step),
+            wrong_button(lang),
         ],
         picks: None,
         on_stop: yard.on_stop(),

@@ -15,7 +15,7 @@ use crate::nodes;
 use crate::ui::job::ask::{AskParts, ask};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
-use crate::ui::job::why::why_button;
+use crate::ui::job::why::{why_button, wrong_button};
 use crate::ui::node::Node;
 use crate::ui::parts::{Rank, button};
 use crate::words::own_words::own_words;
@@ -130,10 +130,12 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
     let why = why_button(floor.why, asking, run, lang);
     let quiet =
         |words, testid: &'static str, does: Box<dyn Fn() + Send + Sync>| button(Rank::Plain, words, testid, does);
-    let wrong = run.is_some().then(|| {
+    let wrong = if run.is_some() {
         let open = move || floor.over.set(Some(Over::Faults));
         quiet(say(Say::SomethingWrong, lang), "something-wrong", Box::new(open))
-    });
+    } else {
+        wrong_button(lang)
+    };
     let leave = run
         .filter(|run| run.place != Place::InPan && asking.gate().id() == StepId::LookAgain)
         .map(|_| {

@@ -11,6 +11,7 @@ use crate::ui::bench::Trouble;
 use crate::ui::node::{Node, el, several};
 use crate::ui::parts::answer_button;
 use crate::words::screens::job::{JobSay, say};
+use crate::words::wrong_days;
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
 pub fn people(floor: Floor) -> Node {
@@ -89,8 +90,15 @@ pub fn machines(floor: Floor) -> Node {
     let machines: Vec<(MachineId, String)> = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
         let machines = scene.machines.iter().map(|m| &m.machine);
-        machines.map(|m| (m.machine, m.name.clone())).collect()
+        machines
+            .filter(|m| !scene.is_down(m.machine))
+            .map(|m| (m.machine, m.name.clone()))
+            .collect()
     });
+    if machines.is_empty() {
+        let words = wrong_days::say(wrong_days::Say::NotTonight, floor.bench.lang);
+        return el("p").class("job-text").testid("machine-down").text(words).into();
+    }
     let chosen = floor.machine.get();
     let buttons = (1..).zip(machines).map(|(n, (id, name))| {
         let press = move || {
