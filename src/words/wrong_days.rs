@@ -39,8 +39,8 @@ pub fn standing(what: TroubleKind, about: &str, lang: Lang) -> String {
     match what {
         TroubleKind::PowerCut => "Power cut: look again before anything".to_owned(),
         TroubleKind::MachineDown => format!("{about} down: not filtered with it, nobody carries oil"),
-        TroubleKind::CutOut => format!("Pan {about}: cut-out tripped, heat stays off until the engineer"),
-        TroubleKind::Spill => "Oil on the floor: pump and heat off, keep off".to_owned(),
+        TroubleKind::CutOut => format!("Pan {about}: cut-out tripped, heat off until mended"),
+        TroubleKind::Spill => "Oil on the floor: pump and heat off".to_owned(),
         TroubleKind::Smoke => format!("Pan {about} smokes: heat off, stand back"),
         TroubleKind::Alone => "Alone here: the machine stays off".to_owned(),
         TroubleKind::CounterOpens => "Counter open: oil home, no new pan".to_owned(),
