@@ -141,7 +141,7 @@ keyed! {
         Words = "words",
         /// Somebody else in the building.
         Second = "second",
-        /// Hot oil carried by hand.
+        /// Oil in somebody's hands.
         Carried = "carried",
         /// Water under oil that stood for days.
         UnderOil = "under_oil",

@@ -13,7 +13,7 @@ use crate::kitchen::Order;
 use crate::kitchen::wrong::{About, abouts, standing};
 use crate::nodes;
 use crate::words::wrong_days::{self as words, Say, say};
-use crate::words::{answers, questions};
+use crate::words::{answers, questions, run};
 
 /// The sheet.
 #[must_use]
@@ -67,12 +67,16 @@ fn card(bench: Bench, desk: CardDesk, what: TroubleKind) -> Node {
     let lang = bench.lang;
     let about = bench.read(|kitchen, _| abouts(kitchen, what));
     let several_of_it = about.len() > 1;
-    let said = about.into_iter().map(move |about| {
-        let head = several_of_it.then(|| el("h3").text(about.name.clone()));
+    let said = (1..).zip(about).map(move |(n, about)| {
+        let name = match about.pan {
+            Some(_) => run::pan_title(&about.name, lang),
+            None => about.name.clone(),
+        };
+        let head = several_of_it.then(|| el("h3").text(name));
         el("section")
             .class("wrong-about")
             .child(head)
-            .child(of_one(bench, what, about))
+            .child(of_one(bench, what, about, n))
     });
     let back = button(Rank::Plain, say(Say::Others, lang), "wrong-others", move || {
         desk.wrong.set(None)
@@ -80,13 +84,14 @@ fn card(bench: Bench, desk: CardDesk, what: TroubleKind) -> Node {
     nodes![
         el("h2").testid("wrong-name").text(words::name(what, lang)),
         lines(words::card(what, lang)),
+        several_of_it.then(|| el("h2").text(say(Say::Which, lang))),
         several(said),
         back,
     ]
 }
 
 /// What is said of a trouble of the kitchen, a pan or a machine: that it is so; then that it is safe; then that it is over.
-fn of_one(bench: Bench, what: TroubleKind, about: About) -> Node {
+fn of_one(bench: Bench, what: TroubleKind, about: About, n: usize) -> Node {
     let lang = bench.lang;
     let Row {
         safe, over, mended_by, ..
@@ -104,10 +109,9 @@ fn of_one(bench: Bench, what: TroubleKind, about: About) -> Node {
         };
         bench.send(Order::Trouble(fact, bench.me()));
     });
-    let stem = about.name;
     let Some(looked) = about.looked else {
         let is_so = move || send.run((TroubleEvent::Began, Evidence::new(), None));
-        return button(Rank::Second, say(Say::ItIsSo, lang), format!("wrong-so-{stem}"), is_so).into();
+        return button(Rank::Second, say(Say::ItIsSo, lang), format!("wrong-so-{n}"), is_so).into();
     };
     let safe = (!looked && !safe.is_empty()).then(|| {
         nodes![

@@ -106,7 +106,7 @@ const fn of_item(item: Item) -> &'static str {
         Item::Clock => "Is this the right time?",
         Item::Words => "In your own words?",
         Item::Second => "Who else is in the building?",
-        Item::Carried => "Was hot oil carried?",
+        Item::Carried => "Who carries oil now?",
         Item::UnderOil => "What stands under the oil?",
         Item::Pests => "What tracks are there?",
         Item::Smell => "What does the oil smell of?",

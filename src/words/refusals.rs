@@ -150,8 +150,8 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
         Refusal::OilInPan => Said::new("The oil is in its pan", "Go on from there.", NOTHING_MOVED),
         Refusal::LevelTooLow => Said::of_hold("Too low to be heated", Hold::Level, lang),
         Refusal::Trouble { what } => Said::new(
-            wrong_days::name(*what, lang),
-            "Say that it is over, once you have seen it so: press Wrong.",
+            wrong_days::refused(*what, lang),
+            "Say that it is over, once you have seen it so: press Trouble.",
             "No oil goes out and no heat goes on. Oil that is out may come back.",
         ),
         Refusal::TroubleStands { what } => Said::new(

@@ -32,6 +32,21 @@ pub const fn name(what: TroubleKind, lang: Lang) -> &'static str {
     }
 }
 
+/// What it says where it stops something.
+#[must_use]
+pub const fn refused(what: TroubleKind, lang: Lang) -> &'static str {
+    match what {
+        TroubleKind::MachineDown => "Machine down. Tonight: not filtered",
+        TroubleKind::PowerCut
+        | TroubleKind::CutOut
+        | TroubleKind::Spill
+        | TroubleKind::Smoke
+        | TroubleKind::Alone
+        | TroubleKind::CounterOpens
+        | TroubleKind::Shut => name(what, lang),
+    }
+}
+
 /// The word that stands on every screen until it is over. `about` is the pan or machine, where one is meant.
 #[must_use]
 pub fn standing(what: TroubleKind, about: &str, lang: Lang) -> String {
@@ -207,7 +222,7 @@ pub enum Say {
     Stands,
     /// The machine is down and the job is due.
     NotTonight,
-    /// Only shown here, and not in the log, since no kitchen is set up.
+    /// Over the pans or machines it can be said of.
     Which,
 }
 
@@ -234,8 +249,8 @@ impl Say {
 pub const fn say(what: Say, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match what {
-        Say::Open => "Wrong",
-        Say::Title => "Something is wrong",
+        Say::Open => "Trouble",
+        Say::Title => "Trouble",
         Say::ItIsSo => "It is so: log it",
         Say::SafeSeen => "All seen: log it",
         Say::ItIsOver => "It is over: log it",
@@ -244,7 +259,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::MendedBy => "Mended by",
         Say::Others => "Something else",
         Say::Stands => "In the log, not over",
-        Say::NotTonight => "The machine is down. Tonight: not filtered. Nobody carries oil.",
+        Say::NotTonight => "A machine is down. With it, tonight: not filtered. Nobody carries oil.",
         Say::Which => "Which one?",
     }
 }

@@ -16,3 +16,4 @@ mod resume;
 mod shots;
 mod update;
 mod windows;
+mod wrong;
