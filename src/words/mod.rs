@@ -18,6 +18,7 @@ pub mod forms;
 pub mod hazards;
 pub mod helper;
 pub mod holds;
+pub mod local;
 pub mod log;
 pub mod log_lines;
 pub mod make_safe;
