@@ -327,9 +327,15 @@ fn evidence_is_answered_in_the_items_own_way() {
 }
 
 #[test]
-fn a_trouble_says_what_it_said() {
-    let log = import(LOG_V5, World::Real, 0).expect("the frozen sample reads");
-    let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+fn a_trouble_says_what_it_said_and_a_kitchen_whether_one_may_be_alone() {
+    let folded = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect())
+    };
+    let rule = |ledger: &Ledger| ledger.book.kitchen.as_ref().map(|k| k.second_person);
+    assert_eq!(rule(&folded(LOG_V1)), Some(true), "on, where nobody said otherwise");
+    let ledger = folded(LOG_V5);
+    assert_eq!(rule(&ledger), Some(false));
     let standing: Vec<_> = ledger.troubles().iter().map(|t| (t.what, t.looked)).collect();
     assert_eq!(
         standing,

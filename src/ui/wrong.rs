@@ -51,7 +51,12 @@ fn list(bench: Bench, desk: CardDesk) -> Element {
     let lang = bench.lang;
     let stands: Vec<TroubleKind> =
         bench.read(|kitchen, _| standing(kitchen.ledger()).into_iter().map(|t| t.0).collect());
-    let buttons = TroubleKind::ALL.iter().map(|what| {
+    // Where the owner has put the rule off, being alone stops nothing.
+    let rule = bench.look(|kitchen, now| kitchen.scene(now).second_person);
+    let listed = TroubleKind::ALL
+        .iter()
+        .filter(|what| rule || **what != TroubleKind::Alone);
+    let buttons = listed.map(|what| {
         let stands = stands.contains(what).then(|| el("small").text(say(Say::Stands, lang)));
         let testid = format!("wrong-{}", what.key());
         button(Rank::Second, words::name(*what, lang), testid, move || {

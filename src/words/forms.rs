@@ -25,6 +25,7 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::Closing => screen(Screen::Closing, lang),
         Field::QuietFrom => "Quiet hours from",
         Field::QuietTo => "Quiet hours to",
+        Field::SecondPerson => "A second person in the building before pumps",
         Field::Emergency => screen(Screen::EmergencyNumber, lang),
         Field::LimitPolar => "Polar compounds, at most",
         Field::LimitAcid => "Acidity, at most",
@@ -91,6 +92,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
             Some(screen(Screen::Optional, lang))
         }
         Field::QuietFrom => Some("Between them only safety sounds. May stay empty."),
+        Field::SecondPerson => Some("Alone, the machine stays off. A default of this guide."),
         Field::Emergency => Some("It stands on the Fire and Burn cards. Check it for where you are."),
         Field::LimitPolar => Some("May stay empty if acidity has a limit."),
         Field::LimitAcid => Some("Only if you measure it. May stay empty."),
@@ -198,7 +200,7 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         | Field::FilterKind
         | Field::HeldKnown
         | Field::Measures => Control::One,
-        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid => Control::Tick,
+        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid | Field::SecondPerson => Control::Tick,
         Field::KitchenName
         | Field::CountryCode
         | Field::Zone

@@ -204,7 +204,7 @@ fn job(f: &JobFact, lang: Lang) -> String {
 fn trouble(f: &TroubleFact, book: &Book, lang: Lang) -> String {
     let machine = f.machine.map(|id| machine_of(book, id));
     let said = joined(wrong_days::event(f.event, lang), machine.as_deref());
-    joined(&said, f.text.as_deref())
+    joined(&said, f.text.as_deref().map(theirs).as_deref())
 }
 
 fn service(f: &Service, lang: Lang) -> String {

@@ -224,11 +224,13 @@ pub enum Say {
     NotTonight,
     /// Over the pans or machines it can be said of.
     Which,
+    /// Go on, with somebody else in the building.
+    NotAlone,
 }
 
 impl Say {
     /// Every one.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Open,
         Self::Title,
         Self::ItIsSo,
@@ -241,6 +243,7 @@ impl Say {
         Self::Stands,
         Self::NotTonight,
         Self::Which,
+        Self::NotAlone,
     ];
 }
 
@@ -261,6 +264,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::Stands => "In the log, not over",
         Say::NotTonight => "A machine is down. With it, tonight: not filtered. Nobody carries oil.",
         Say::Which => "Which one?",
+        Say::NotAlone => "Go on: somebody else is in the building",
     }
 }
 

@@ -270,3 +270,27 @@ fn a_machine_that_is_down_is_not_taken_unless_oil_must_come_home() {
     walk.world.scene.pans[0].place = Place::InMachine;
     assert_eq!(walk.order(&named), Ok(()));
 }
+
+#[test]
+fn who_goes_on_says_that_somebody_else_is_in_the_building_where_the_kitchen_asks_for_it() {
+    let said = |second_person: bool, alone: bool| {
+        let mut world = world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE);
+        world.scene.second_person = second_person;
+        let mut walk = Walk::new(world);
+        if alone {
+            walk.trouble(begins(TroubleKind::Alone, PAN, MACHINE));
+        }
+        let who = Command::Who {
+            person: walk.world.who.0,
+            supervisor: None,
+        };
+        let drafts = walk.guide.decide(&walk.world.scene, &who, &walk.now).unwrap();
+        let Fact::Job(job) = &drafts[0].fact else {
+            panic!("not of the job")
+        };
+        job.evidence.is(Item::Second, Word::Seen)
+    };
+    assert!(said(true, false));
+    assert!(!said(false, false), "not asked, not said");
+    assert!(!said(true, true), "alone is not with somebody");
+}

@@ -9,7 +9,7 @@ use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, RUNS_BEFORE_SHORT, holds};
 use crate::domain::entry::Draft;
-use crate::domain::evidence::{Evidence, Item, Word};
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
@@ -48,6 +48,9 @@ impl Guide {
                     f.hold = Some(Hold::Person);
                     f.supervisor = supervisor.filter(|_| word == Word::Supervised);
                     f.evidence = Evidence::new().with(Item::SignOff, word);
+                    if scene.asks_second() {
+                        f.evidence.put(Item::Second, Seen::Is(Word::Seen));
+                    }
                 });
                 Ok(vec![Draft::now(Some(*person), fact)])
             }

@@ -46,6 +46,8 @@ pub struct Scene {
     pub day: Day,
     /// Whether it is the winter half-year here, when a cold machine warms more slowly.
     pub winter: bool,
+    /// Whether a second person must be in the building before pumps.
+    pub second_person: bool,
     /// The troubles that stand.
     pub troubles: Vec<Standing>,
 }
@@ -81,6 +83,12 @@ impl Scene {
     pub fn stops_heat(&self, pan: PanId) -> Option<TroubleKind> {
         let mut stops = self.troubles.iter().filter(|t| t.stops_heat(pan));
         stops.next().map(|t| t.what)
+    }
+
+    /// Whether who goes on says with it that somebody else is in the building.
+    #[must_use]
+    pub fn asks_second(&self) -> bool {
+        self.second_person && self.troubles.iter().all(|t| t.what != TroubleKind::Alone)
     }
 
     /// Whether a machine is down, and no oil stands outside its pan that must come back by it.

@@ -6,6 +6,7 @@
 pub mod body;
 pub mod correct;
 pub mod envelope;
+pub mod kitchen;
 pub mod machine;
 pub mod oil;
 pub mod parts;
@@ -28,7 +29,8 @@ pub struct Unwritable(pub String);
 /// Kind, version and body of a fact.
 pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable> {
     let (kind, v, body) = match fact {
-        Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) if f.second_person => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) => ("kitchen", 2, body::write::<kitchen::KitchenV2>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
         Fact::Pan(f) => ("pan", 1, body::write::<setup::PanV1>(f)),
         Fact::Machine(f) if f.powder.is_none() => ("machine", 1, body::write::<machine::MachineV1>(f)),
@@ -66,6 +68,7 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
 pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, String> {
     let fact = match (kind, v) {
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
+        ("kitchen", 2) => Fact::Kitchen(Box::new(body::read::<kitchen::KitchenV2>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
         ("machine", 1) => Fact::Machine(Box::new(body::read::<machine::MachineV1>(body)?)),
