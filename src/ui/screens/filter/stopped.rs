@@ -75,18 +75,20 @@ pub fn faults(floor: Floor) -> Node {
             floor.send(Command::Fault(*fault));
         })
     });
-    // What the run has no fault of its own for.
+    // What the run has no fault of its own for; the rest is under Trouble.
     let cards = use_cards();
-    let more = TroubleKind::ALL
-        .iter()
-        .filter(|what| !matches!(what, TroubleKind::Spill | TroubleKind::Smoke | TroubleKind::Shut));
-    let more = more.map(|what| {
+    let more = [
+        TroubleKind::PowerCut,
+        TroubleKind::MachineDown,
+        TroubleKind::CounterOpens,
+    ]
+    .map(|what| {
         let testid = format!("wrong-{}", what.key());
         button(
             Rank::Second,
-            wrong_days::name(*what, lang),
+            wrong_days::name(what, lang),
             testid,
-            cards.wrong(Some(*what)),
+            cards.wrong(Some(what)),
         )
     });
     let list = el("div").class("job-list two").children(buttons).children(more);
