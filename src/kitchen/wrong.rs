@@ -5,6 +5,7 @@ use crate::domain::facts::setup::OutBy;
 use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::{MachineId, PanId};
 use crate::domain::ledger::Ledger;
+use crate::domain::sorted::in_order;
 use crate::domain::trouble::{Of, Standing, row};
 use crate::store::Journal;
 
@@ -52,13 +53,15 @@ pub fn abouts<J: Journal>(kitchen: &Kitchen<J>, what: TroubleKind) -> Vec<About>
     }
 }
 
-/// The troubles that stand, each with the name of its pan or machine.
+/// The troubles that stand, each with the name of its pan or machine, in the order of the list.
 #[must_use]
 pub fn standing(ledger: &Ledger) -> Vec<(TroubleKind, String)> {
     let pan = |t: &Standing| Some(ledger.book.pan(t.pan?)?.name.clone());
     let machine = |t: &Standing| Some(ledger.book.machine(t.machine?)?.name.clone());
     let named = |t: &Standing| (t.what, pan(t).or_else(|| machine(t)).unwrap_or_default());
-    ledger.troubles().iter().map(named).collect()
+    let mut all: Vec<_> = ledger.troubles().iter().map(named).collect();
+    in_order(&mut all, |(what, name)| (*what, name.clone()));
+    all
 }
 
 /// Whether every filter machine there is stands down: tonight is not filtered.

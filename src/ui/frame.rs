@@ -23,10 +23,11 @@ pub fn empties(bench: Bench) -> Node {
             let empty = empty.map(|id| run::pan_empty(name(id), bench.lang)).collect();
             (empty, wrong::standing(ledger))
         });
-        let wrong = wrong
-            .into_iter()
-            .map(|(what, about)| wrong_days::standing(what, &about, bench.lang));
-        nodes![empty_banners(empty), wrong_banners(wrong.collect())]
+        // One line, whatever stands: on the smallest phone each takes the room of an answer.
+        let more = wrong.len().saturating_sub(1);
+        let first = wrong.first();
+        let wrong = first.map(|(what, about)| wrong_days::banner(*what, about, more, bench.lang));
+        nodes![empty_banners(empty), wrong_banners(wrong.into_iter().collect())]
     })
 }
 

@@ -63,6 +63,16 @@ pub fn standing(what: TroubleKind, about: &str, lang: Lang) -> String {
     }
 }
 
+/// The same on a screen that has room for one, with how many more there are.
+#[must_use]
+pub fn banner(what: TroubleKind, about: &str, more: usize, lang: Lang) -> String {
+    let said = standing(what, about, lang);
+    match more {
+        0 => said,
+        more => format!("{said}. And {more} more"),
+    }
+}
+
 /// What its card says while it lasts.
 #[must_use]
 pub const fn card(what: TroubleKind, lang: Lang) -> &'static [Line] {

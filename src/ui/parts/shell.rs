@@ -18,7 +18,7 @@ pub fn empty_banners(lines: Vec<String>) -> Node {
     banners(lines, "pan-empty", SignKind::NoLighting)
 }
 
-/// What is wrong and not over, a line each: "Power cut: look again before anything".
+/// What is wrong and not over: "Power cut: look again before anything".
 pub fn wrong_banners(lines: Vec<String>) -> Node {
     banners(lines, "wrong-stands", SignKind::Warning)
 }
