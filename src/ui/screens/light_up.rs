@@ -252,7 +252,11 @@ fn asked(range: Range, pan: Option<PanId>) -> Node {
     let parts = AskParts {
         around: Around::bare(pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)))),
         progress: block_name(Block::LightUp, lang).to_owned(),
-        aside: nodes![why_button(range.why, &asking, None, lang), others, wrong_button(lang)],
+        aside: nodes![
+            why_button(range.why, &asking, None, lang),
+            others,
+            pan.map(|_| wrong_button(lang))
+        ],
         picks: None,
         on_stop: range.on_stop(),
     };

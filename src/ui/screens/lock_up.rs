@@ -200,6 +200,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             None => around.window = Some(heap_limit(lang)),
         }
     }
+    let with_pan = around.pan.is_some();
     let parts = AskParts {
         around,
         progress: steps::block_name(Block::LockUp, lang).to_owned(),
@@ -207,7 +208,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             why_button(yard.why, &asking, None, lang),
             standing(yard),
             other_ways(yard, step),
-            wrong_button(lang),
+            with_pan.then(|| wrong_button(lang)),
         ],
         picks: None,
         on_stop: yard.on_stop(),

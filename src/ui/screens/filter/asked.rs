@@ -17,7 +17,7 @@ use crate::ui::cards::use_cards;
 use crate::ui::job::ask::{AskParts, ask, asks_second};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
-use crate::ui::job::why::{why_button, wrong_button};
+use crate::ui::job::why::why_button;
 use crate::ui::node::Node;
 use crate::ui::parts::{Rank, button};
 use crate::words::own_words::own_words;
@@ -144,12 +144,10 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
                 use_cards().wrong(Some(TroubleKind::Alone)),
             )
         });
-    let wrong = if run.is_some() {
+    let wrong = run.is_some().then(|| {
         let open = move || floor.over.set(Some(Over::Faults));
         quiet(say(Say::SomethingWrong, lang), "something-wrong", Box::new(open))
-    } else {
-        wrong_button(lang)
-    };
+    });
     let leave = run
         .filter(|run| run.place != Place::InPan && asking.gate().id() == StepId::LookAgain)
         .map(|_| {
