@@ -9,7 +9,7 @@ use crate::ui::node::{Act, Element, Held, Node, el, live};
 use crate::ui::parts::{Rank, Sheet, button};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
-use crate::words::{Lang, helper, holds, steps, whys};
+use crate::words::{Lang, helper, holds, steps, whys, wrong_days};
 
 /// The sheet. It is open while `step` holds one.
 #[must_use]
@@ -64,7 +64,7 @@ pub fn why_button(open: Held<Option<&'static Step>>, asking: &Asking, run: Optio
 pub fn wrong_button(lang: Lang) -> Element {
     button(
         Rank::Plain,
-        say(Say::SomethingWrong, lang),
+        wrong_days::say(wrong_days::Say::Open, lang),
         "wrong",
         use_cards().wrong(None),
     )
