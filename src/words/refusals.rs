@@ -97,7 +97,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             Hold::Room,
             lang,
         ),
-        Refusal::ClaimMeets { claim, exposure } => Said::of_hold(
+        Refusal::ClaimMeets { claim, exposure, .. } => Said::of_hold(
             format!(
                 "{} would meet: {}",
                 setup::claim_name(*claim, lang),
@@ -334,6 +334,7 @@ pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> Stri
 mod tests {
     use super::*;
     use crate::domain::claim::{ClaimKind, Exposure};
+    use crate::domain::ids::MachineId;
     use crate::domain::units::Volume;
 
     #[test]
@@ -372,6 +373,7 @@ mod tests {
         let meets = Refusal::ClaimMeets {
             claim: ClaimKind::GlutenFree,
             exposure: Exposure::Gluten,
+            machine: MachineId(1),
         };
         assert_eq!(
             refusal(&meets, Lang::En).wrong,

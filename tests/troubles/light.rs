@@ -93,6 +93,10 @@ impl Morning {
         }))
     }
 
+    fn heat(&self) -> Option<Heat> {
+        Some(self.day.state().light.as_ref()?.pans.get(&PAN)?.heat)
+    }
+
     fn trouble(&mut self, what: TroubleKind) {
         let fact = begins(what, PAN, MACHINE);
         self.stands = Some(what);
@@ -116,8 +120,10 @@ proptest! {
     ) {
         let fat = if set { Fat::Dripping } else { Fat::Rapeseed };
         let mut morning = Morning::new(fat);
+        let mut was_on = false;
         for step in 0..20 {
             if step == at {
+                was_on = matches!(morning.heat(), Some(Heat::On | Heat::Low));
                 morning.trouble(what);
             }
             let Some(answered) = morning.answer(set) else {
@@ -125,9 +131,9 @@ proptest! {
             };
             if step >= at && stops(what).1 && answered.is_err() {
                 prop_assert_eq!(answered, Err(Refusal::Guide(guide::Refusal::Trouble { what })));
-                // Heat that was on has been seen off by now.
-                let pan = morning.day.state().light.as_ref().and_then(|l| l.pans.get(&PAN)).map(|p| p.heat);
-                prop_assert!(matches!(pan, None | Some(Heat::Unknown | Heat::OffSeen)), "{:?}", pan);
+                let heat = morning.heat();
+                prop_assert!(matches!(heat, None | Some(Heat::Unknown | Heat::OffSeen)), "{:?}", heat);
+                prop_assert!(!was_on || heat == Some(Heat::OffSeen), "heat that was on was not seen off");
                 prop_assert_eq!(morning.order(&Command::EndLight), Ok(()));
                 return Ok(());
             }
