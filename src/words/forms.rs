@@ -95,7 +95,6 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
             Some(screen(Screen::Optional, lang))
         }
         Field::QuietFrom => Some("Between them only safety sounds. May stay empty."),
-        Field::SecondPerson => Some("Alone, the machine stays off. A default of this guide."),
         Field::Emergency => Some("It stands on the Fire and Burn cards. Check it for where you are."),
         Field::LimitPolar => Some("May stay empty if acidity has a limit."),
         Field::LimitAcid => Some("Only if you measure it. May stay empty."),
@@ -150,7 +149,8 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         | Field::SwitchReturn
         | Field::Held
         | Field::InstrumentName
-        | Field::Measures => None,
+        | Field::Measures
+        | Field::SecondPerson => None,
     }
 }
 
@@ -240,14 +240,11 @@ fn all<T: Copy>(
 }
 
 fn said(options: &[(&str, &str)]) -> Vec<(String, String)> {
-    options
-        .iter()
-        .map(|(k, w)| ((*k).to_owned(), (*w).to_owned()))
-        .collect()
+    let own = |(k, w): &(&str, &str)| ((*k).to_owned(), (*w).to_owned());
+    options.iter().map(own).collect()
 }
 
-/// The choices of a field: key and words. Empty for a field that is typed, and for [`Field::SignedBy`], whose choices
-/// are people. `heat` is the answer to [`Field::PanHeat`].
+/// The choices of a field: key and words; none where it is typed or a person. `heat` answers [`Field::PanHeat`].
 #[must_use]
 pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
     let Lang::En = lang;
