@@ -49,6 +49,8 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .collect(),
         day,
         winter: is_winter(day, country::is_southern(country)),
+        second_person: book.kitchen.as_ref().is_none_or(|k| k.second_person),
+        troubles: ledger.troubles().to_vec(),
     }
 }
 

@@ -25,6 +25,7 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::Closing => screen(Screen::Closing, lang),
         Field::QuietFrom => "Quiet hours from",
         Field::QuietTo => "Quiet hours to",
+        Field::SecondPerson => "A second person in the building before pumps",
         Field::Emergency => screen(Screen::EmergencyNumber, lang),
         Field::LimitPolar => "Polar compounds, at most",
         Field::LimitAcid => "Acidity, at most",
@@ -148,7 +149,8 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         | Field::SwitchReturn
         | Field::Held
         | Field::InstrumentName
-        | Field::Measures => None,
+        | Field::Measures
+        | Field::SecondPerson => None,
     }
 }
 
@@ -210,7 +212,7 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         | Field::FilterKind
         | Field::HeldKnown
         | Field::Measures => Control::One,
-        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid => Control::Tick,
+        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid | Field::SecondPerson => Control::Tick,
         Field::KitchenName
         | Field::CountryCode
         | Field::Zone
@@ -238,14 +240,11 @@ fn all<T: Copy>(
 }
 
 fn said(options: &[(&str, &str)]) -> Vec<(String, String)> {
-    options
-        .iter()
-        .map(|(k, w)| ((*k).to_owned(), (*w).to_owned()))
-        .collect()
+    let own = |(k, w): &(&str, &str)| ((*k).to_owned(), (*w).to_owned());
+    options.iter().map(own).collect()
 }
 
-/// The choices of a field: key and words. Empty for a field that is typed, and for [`Field::SignedBy`], whose choices
-/// are people. `heat` is the answer to [`Field::PanHeat`].
+/// The choices of a field: key and words; none where it is typed or a person. `heat` answers [`Field::PanHeat`].
 #[must_use]
 pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
     let Lang::En = lang;

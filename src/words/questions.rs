@@ -107,5 +107,11 @@ const fn of_item(item: Item) -> &'static str {
         Item::Found => "What did you find?",
         Item::Clock => "Is this the right time?",
         Item::Words => "In your own words?",
+        Item::Second => "Who else is in the building?",
+        Item::Carried => "Who carries oil now?",
+        Item::UnderOil => "What stands under the oil?",
+        Item::Pests => "What tracks are there?",
+        Item::Smell => "What does the oil smell of?",
+        Item::Probe => "What does ice water read?",
     }
 }

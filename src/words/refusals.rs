@@ -10,7 +10,7 @@ use crate::domain::procedure::Hold;
 use crate::domain::units::Temp;
 
 use super::screens::job::{self, JobSay};
-use super::{Lang, answers, format, holds, run, setup, steps};
+use super::{Lang, answers, format, holds, run, setup, steps, wrong_days};
 
 /// A refusal in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -149,6 +149,22 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
         ),
         Refusal::OilInPan => Said::new("The oil is in its pan", "Go on from there.", NOTHING_MOVED),
         Refusal::LevelTooLow => Said::of_hold("Too low to be heated", Hold::Level, lang),
+        Refusal::Trouble { what } => Said::new(
+            wrong_days::refused(*what, lang),
+            "Say that it is over, once you have seen it so: press Trouble.",
+            "No oil goes out and no heat goes on. Oil that is out may come back.",
+        ),
+        Refusal::TroubleStands { what } => Said::new(
+            wrong_days::name(*what, lang),
+            "It stands in the log already: say that it is over.",
+            NOTHING_MOVED,
+        ),
+        Refusal::NoTrouble => Said::new("That is over already", "Go on from there.", NOTHING_MOVED),
+        Refusal::NameNeeded => Said::new(
+            "Nobody was named",
+            "Say who mended it.",
+            "Leave it off and tagged till then.",
+        ),
         Refusal::DoesNotSet => Said::new(
             "This fat does not set",
             "Say that the pan is left off, or lit again.",

@@ -56,6 +56,9 @@ impl DayJobs {
             if self.state.in_run.contains(&pan) {
                 return Err(Refusal::PanInRun);
             }
+            if let Some(what) = scene.stops_heat(pan) {
+                return Err(guide::Refusal::Trouble { what }.into());
+            }
         }
         let set_up = Some(&pan_now.pan);
         let stage = begun.map_or(Stage::Look, |p| safe_stage(p, pan_now, now));

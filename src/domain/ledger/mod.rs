@@ -20,6 +20,7 @@ mod lows;
 mod queries;
 mod runs;
 mod sheet;
+mod troubles;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -57,6 +58,7 @@ pub struct Ledger {
     empties: empties::Empties,
     lows: lows::Lows,
     blocks: blocks::Blocks,
+    troubles: troubles::Troubles,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -136,6 +138,7 @@ impl Ledger {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         let last = self.lines.all().next_back();
@@ -149,6 +152,7 @@ impl Ledger {
         self.empties.apply(entry);
         self.lows.apply(entry);
         self.blocks.apply(entry);
+        self.troubles.apply(entry);
     }
 
     fn fold_oil(&mut self) {

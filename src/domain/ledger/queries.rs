@@ -11,6 +11,7 @@ use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
 use crate::domain::procedure::StepId;
 use crate::domain::time::{Day, Millis};
+use crate::domain::trouble::Standing;
 
 use super::Ledger;
 use super::allergens::Checked;
@@ -279,6 +280,12 @@ impl Ledger {
     #[must_use]
     pub fn is_low(&self, pan: PanId) -> bool {
         self.lows.has(pan)
+    }
+
+    /// The troubles nobody has said are over, oldest first.
+    #[must_use]
+    pub fn troubles(&self) -> &[Standing] {
+        self.troubles.standing()
     }
 
     /// The sheet of one pan on one trading day, if anything was logged for it.
