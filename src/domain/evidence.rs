@@ -139,6 +139,50 @@ keyed! {
         Clock = "clock",
         /// In words.
         Words = "words",
+        /// How the oil leaves a pan that is changed.
+        OutWay = "out_way",
+        /// The pan's heat, shut where nobody can turn it on by mistake.
+        Supply = "supply",
+        /// Who or what carries a full container.
+        Carry = "carry",
+        /// What the heaviest container to lift weighs, grams.
+        Load = "load_g",
+        /// The label on a container of waste oil.
+        WasteLabel = "waste_label",
+        /// Where waste oil is kept.
+        Stored = "stored",
+        /// The tag "hot oil inside" on the machine.
+        MachineTag = "machine_tag",
+        /// How the pan is cleaned.
+        Cleaned = "cleaned",
+        /// What is in the pan, looked at again.
+        PanHolds = "pan_holds",
+        /// The fat that goes in, by its key.
+        FreshFat = "fresh_fat",
+        /// The allergen sheet, for another fat.
+        AllergenSheet = "allergen_sheet",
+        /// The machine after another fat.
+        StripClean = "strip_clean",
+        /// Blocks of solid fat.
+        Blocks = "blocks",
+        /// How blocks lie on the hot surface.
+        Packing = "packing",
+        /// The maker's sheet of the cleaning chemical.
+        Sheet = "sheet",
+        /// The cleaning chemical.
+        Chemical = "chemical",
+        /// The cleaning water against mark and rim.
+        WaterLevel = "water_level",
+        /// What the cleaning water does.
+        Foam = "foam",
+        /// Who stays beside the heated water.
+        Attended = "attended",
+        /// Temperature of the cleaning water by probe, tenths of a degree Celsius.
+        WaterTemp = "water_dc",
+        /// Where the cleaning water went.
+        DrainedTo = "drained_to",
+        /// The rinse.
+        Rinse = "rinse",
     }
 }
 
@@ -295,6 +339,66 @@ keyed! {
         FatNeeds = "fat_needs",
         /// The machine runs better so.
         MachineNeeds = "machine_needs",
+        /// Pumped hot into the closed machine.
+        Pumped = "pumped",
+        /// By hand, cold.
+        ByHand = "by_hand",
+        /// Cut out, set and cold.
+        CutOut = "cut_out",
+        /// Shut off where nobody turns it on by mistake.
+        Isolated = "isolated",
+        /// Two people.
+        TwoPeople = "two_people",
+        /// A trolley.
+        Trolley = "trolley",
+        /// One person alone.
+        Alone = "alone",
+        /// The fat's own empty tin, dry, with its lid.
+        OwnTin = "own_tin",
+        /// On a drip tray, shut, away from drains.
+        DripTray = "drip_tray",
+        /// Near a drain.
+        NearDrain = "near_drain",
+        /// Wiped.
+        Wiped = "wiped",
+        /// Boiled out.
+        BoilOut = "boil_out",
+        /// Water.
+        Water = "water",
+        /// Brought up to date.
+        Redone = "redone",
+        /// As it was before.
+        Old = "old",
+        /// Taken apart and cleaned.
+        StripCleaned = "strip_cleaned",
+        /// Tagged, to be taken apart and cleaned before it is used.
+        ToClean = "to_clean",
+        /// Cut small.
+        CutSmall = "cut_small",
+        /// Packed against the surface.
+        Packed = "packed",
+        /// Bridging bare tubes.
+        Bridging = "bridging",
+        /// Read.
+        Read = "read",
+        /// As the maker's sheet says.
+        AsSheet = "as_sheet",
+        /// Mixed with another.
+        Mixed = "mixed",
+        /// Above the mark and well below the rim.
+        InBand = "in_band",
+        /// Too near the rim.
+        High = "high",
+        /// Rising.
+        Rising = "rising",
+        /// Here, and staying.
+        Here = "here",
+        /// About to leave.
+        Leaving = "leaving",
+        /// Clean, as often as the sheet says.
+        Clean = "clean",
+        /// Still cloudy or slippery.
+        Cloudy = "cloudy",
     }
 }
 
@@ -404,12 +508,15 @@ impl Item {
     /// Whether the item is answered by a number (in the unit its key ends with).
     #[must_use]
     pub const fn is_number(self) -> bool {
-        matches!(self, Self::OilTemp | Self::Heap | Self::HeapAgain)
+        matches!(
+            self,
+            Self::OilTemp | Self::Heap | Self::HeapAgain | Self::WaterTemp | Self::Load
+        )
     }
 
     /// Whether the item is answered in free words.
     #[must_use]
     pub const fn is_words(self) -> bool {
-        matches!(self, Self::Words)
+        matches!(self, Self::Words | Self::FreshFat)
     }
 }

@@ -6,6 +6,7 @@ use super::Kitchen;
 use crate::domain::day_jobs;
 use crate::domain::entry::Draft;
 use crate::domain::guide::{Command, Refusal};
+use crate::domain::pan_jobs;
 use crate::domain::time::Now;
 use crate::store::stamp::{ClockDoubt, Unstamped};
 use crate::store::{BadEntry, Journal, StoreFault};
@@ -17,6 +18,8 @@ pub enum Order {
     Guide(Command),
     /// To light-up or lock-up.
     Day(day_jobs::Command),
+    /// To an oil change or a boil-out.
+    Pan(pan_jobs::Command),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -32,6 +35,9 @@ pub enum Refused {
     /// Light-up or lock-up says no.
     #[error("the day's jobs refuse")]
     Day(day_jobs::Refusal),
+    /// Oil change or boil-out says no.
+    #[error("the pan's job refuses")]
+    Pan(pan_jobs::Refusal),
     /// The wall clock is not believed.
     #[error(transparent)]
     Clock(ClockDoubt),
@@ -57,6 +63,10 @@ impl<J: Journal> Kitchen<J> {
                 .day_jobs
                 .decide(&self.scene(now), &command, now)
                 .map_err(Refused::Day),
+            Order::Pan(command) => self
+                .pan_jobs
+                .decide(&self.scene(now), &command, now)
+                .map_err(Refused::Pan),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -7,6 +7,7 @@ use super::node::{Element, Node, Tell, live};
 use super::parts::{Shell, Tab, empty_banners};
 use super::screen::{self, Screen};
 use super::screens::first::demo_band;
+use crate::domain::facts::run::Contents;
 use crate::nodes;
 use crate::store::World;
 use crate::words::{Lang, run};
@@ -18,8 +19,13 @@ pub fn empties(bench: Bench) -> Node {
         let lines = bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
             let name = |id| ledger.book.pan(id).map_or("?", |pan| pan.name.as_str());
-            let empty = ledger.empties().into_iter();
-            empty.map(|id| run::pan_empty(name(id), bench.lang)).collect()
+            let line = |id| match ledger.contents(id) {
+                Contents::CleaningWater => run::pan_water(name(id), bench.lang),
+                Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => {
+                    run::pan_empty(name(id), bench.lang)
+                }
+            };
+            ledger.empties().into_iter().map(line).collect()
         });
         empty_banners(lines)
     })

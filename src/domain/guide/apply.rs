@@ -391,7 +391,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         | Hold::Melt
         | Hold::WarmUp
         | Hold::ClearDry
-        | Hold::Container => {}
+        | Hold::Container
+        | Hold::Lift
+        | Hold::Water
+        | Hold::Chemical => {}
     }
     job.proved.add(hold);
 }

@@ -6,9 +6,9 @@
 
 mod book;
 mod claims;
+mod contents;
 mod dating;
 mod days;
-mod empties;
 mod exposures;
 mod fill;
 mod fills;
@@ -28,8 +28,8 @@ use crate::domain::time::Millis;
 
 pub use book::Book;
 pub use claims::meets;
+pub use contents::InPan;
 pub use dating::{DateRefusal, check_at, check_redate};
-pub use empties::OilLeft;
 pub use exposures::Met;
 pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
@@ -50,7 +50,7 @@ pub struct Ledger {
     fills: fills::Fills,
     meetings: exposures::Meetings,
     claims: claims::Claims,
-    empties: empties::Empties,
+    contents: contents::PanContents,
     lows: lows::Lows,
     days: days::Days,
     /// What was worked out of it.
@@ -139,7 +139,7 @@ impl Ledger {
     fn apply_cause(&mut self, entry: &Entry, print: Print, place: usize) {
         self.book.apply(entry, print);
         self.runs.apply(entry, place);
-        self.empties.apply(entry);
+        self.contents.apply(entry);
         self.lows.apply(entry);
     }
 

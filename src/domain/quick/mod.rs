@@ -11,6 +11,7 @@ mod said;
 use super::claim::Exposures;
 use super::entry::Draft;
 use super::facts::oil::{ClaimChange, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp};
+use super::facts::run::Contents;
 use super::facts::{Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
@@ -160,6 +161,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
             if !emptied && ledger.fill(f.pan).is_some() {
                 return Err(QuickRefusal::StillOil { pan: f.pan });
             }
+            dry_of_water(ledger, f.pan)?;
             // A fill says "not empty any more"; a run whose oil is still out would bring that back on top of it.
             if ledger.open_runs().any(|run| run.pan == f.pan) && ledger.oil_left(f.pan).is_some() {
                 return Err(QuickRefusal::OilOut { pan: f.pan });
@@ -175,6 +177,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
             if ledger.fill(f.to).is_some() {
                 at_home(ledger, f.to)?;
             }
+            dry_of_water(ledger, f.to)?;
             claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
         }
         Fact::ClaimLost(f) => {
@@ -204,6 +207,14 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => Ok(()),
+    }
+}
+
+/// No oil goes onto water, whoever says so.
+fn dry_of_water(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {
+    match ledger.contents(pan) {
+        Contents::CleaningWater => Err(QuickRefusal::WaterIn { pan }),
+        Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => Ok(()),
     }
 }
 
