@@ -3,6 +3,7 @@
 //! Time and ids are handed in. Nothing here may name a web crate or a layer above; `tests/tidy.rs` sees to it.
 #![deny(clippy::wildcard_enum_match_arm)]
 
+pub mod allergen_sheet;
 pub mod claim;
 pub mod country;
 pub mod day_jobs;
@@ -17,6 +18,7 @@ pub(crate) mod keyed;
 pub mod ledger;
 pub mod lifting;
 pub mod limits;
+pub mod measure;
 pub mod memo;
 pub mod oil_life;
 pub mod pan_jobs;

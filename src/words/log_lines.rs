@@ -1,5 +1,6 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service};
 use crate::domain::facts::run::RunFact;
@@ -8,10 +9,11 @@ use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::ledger::Book;
 
 use super::facts::{fact_name, job_event_name, run_event_name};
+use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -62,8 +64,11 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         Fact::TopUp(f) => format!("{} of {}", amount(f.amount), format::first_low(fat_name(f.fat, lang))),
         Fact::PartChange(f) => format!("{} out, {} fresh in", amount(f.out), amount(f.fresh)),
         Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
-        Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), f.reason),
+        Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), theirs(&f.reason)),
         Fact::Service(f) => service(f, lang),
+        Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),
+        Fact::PanJob(f) => rhythm::job_of(&pan_of(book, f.of, lang), f.food, lang),
+        Fact::Closed(f) => rhythm::days_and_why(f, lang),
         Fact::Reading(f) => {
             let with = f.instrument.and_then(|id| book.instrument(id));
             with.map_or_else(
@@ -71,27 +76,37 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
                 |tool| format!("{}, by {}", reading(f.value, lang), tool.name),
             )
         }
-        Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref()),
-        Fact::Note(f) => f.text.clone(),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), f.why);
-            joined(&said, why)
-        }
+        Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref().map(theirs).as_deref()),
+        Fact::Note(f) => theirs(&f.text).into_owned(),
+        Fact::ClaimLost(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
+        Fact::ClaimRestored(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
         Fact::Run(f) => run(f, lang),
         Fact::RunNoted(f) => {
             let with = f.machine.map(|id| machine_of(book, id));
             let how = grade_name(Some(f.how), lang);
-            [Some(how.to_owned()), f.why.clone(), with]
-                .into_iter()
-                .flatten()
-                .filter(|part| !part.is_empty())
-                .collect::<Vec<_>>()
-                .join(", ")
+            [
+                Some(how.to_owned()),
+                f.why.as_deref().map(|why| theirs(why).into_owned()),
+                with,
+            ]
+            .into_iter()
+            .flatten()
+            .filter(|part| !part.is_empty())
+            .collect::<Vec<_>>()
+            .join(", ")
         }
-        Fact::MachineCleaned(f) => format!("{}, {}, by {}", machine_of(book, f.machine), f.how, who(book, f.by)),
+        Fact::MachineCleaned(f) => format!(
+            "{}, {}, by {}",
+            machine_of(book, f.machine),
+            theirs(&f.how),
+            who(book, f.by)
+        ),
+        Fact::AllergensChecked(f) => f
+            .why
+            .as_deref()
+            .map_or_else(String::new, |why| theirs(why).into_owned()),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
@@ -116,7 +131,7 @@ pub fn correction(correct: &Correct, book: &Book, lang: Lang) -> String {
         Correction::Amend { fact: Some(fact), .. } => format!("now {}", detail(fact, book, lang)),
         Correction::Amend { fact: None, .. } => "another time".to_owned(),
     };
-    format!("{said}, because: {}", correct.why)
+    format!("{said}, because: {}", theirs(&correct.why))
 }
 
 /// Who did it, by initials.
@@ -183,7 +198,7 @@ fn job(f: &JobFact, lang: Lang) -> String {
         None => job_event_name(f.event, lang),
     };
     let hold = f.hold.map(|hold| holds::hold_name(hold, lang));
-    joined(event, hold.or(f.why.as_deref()))
+    joined(event, hold.or(f.why.as_deref().map(theirs).as_deref()))
 }
 
 fn service(f: &Service, lang: Lang) -> String {
@@ -208,6 +223,17 @@ fn reading(value: Measured, lang: Lang) -> String {
         Measured::Smoke(_) => "smokes from",
     };
     format!("{what} {}", measured(value))
+}
+
+/// A claim lost or restored, why, and on what basis.
+fn promise(what: ClaimKind, why: &str, basis: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = claim_name(what, lang);
+    if why.is_empty() {
+        return format!("{name}, why not said yet");
+    }
+    let basis = basis.filter(|basis| *basis != why).map(theirs);
+    joined(&format!("{name}, because: {}", theirs(why)), basis.as_deref())
 }
 
 fn joined(first: &str, more: Option<&str>) -> String {

@@ -3,10 +3,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod cais17;
+mod claims;
 mod cooling;
 mod country;
 mod expansion;
 mod lifting;
+mod measures;
 mod oil_life;
 mod oil_quality;
 mod thresholds;
