@@ -27,6 +27,7 @@ const LOG_V2: &str = include_str!("fixtures/log_v2.json");
 const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
+const LOG_V7: &str = include_str!("fixtures/log_v7.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -50,7 +51,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -70,6 +71,29 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_2_of_a_job_is_a_pans_own_and_version_1_every_other() {
+    let lines = LOG_V7
+        .lines()
+        .filter(|l| l.starts_with("{\"id\"") && kind_of(l) == "job");
+    for line in lines {
+        let line = line.trim_end_matches(',');
+        let Fact::Job(job) = decode(line).unwrap().fact else {
+            panic!("not a job")
+        };
+        let (v, other) = if job.what.is_of_pan() { (2, 1) } else { (1, 2) };
+        assert!(line.contains(&format!("\"v\":{v}")), "{line}");
+        let why = decode(&line.replacen(&format!("\"v\":{v}"), &format!("\"v\":{other}"), 1));
+        let what = job.what.key();
+        assert!(
+            why.expect_err("the other version")
+                .to_string()
+                .contains(&format!("what is {what}")),
+            "{line}"
+        );
+    }
 }
 
 #[test]

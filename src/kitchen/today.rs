@@ -168,7 +168,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
     let open = JobKind::ALL
         .iter()
         .filter_map(|kind| Some((*kind, ledger.open_job(*kind)?)));
-    let done = JobKind::ALL.iter().copied().filter(|kind| {
+    let done = JobKind::DAILY.iter().copied().filter(|kind| {
         let last = ledger.last_job(*kind);
         last.is_some_and(|j| j.ended.is_some() && ledger.book.day_of(j.opened, j.off_min) == day)
     });

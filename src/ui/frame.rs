@@ -7,6 +7,7 @@ use super::node::{Element, Node, Tell, live};
 use super::parts::{Shell, Tab, empty_banners, wrong_banners};
 use super::screen::{self, Screen};
 use super::screens::first::demo_band;
+use crate::domain::facts::run::Contents;
 use crate::kitchen::wrong;
 use crate::nodes;
 use crate::store::World;
@@ -19,8 +20,13 @@ pub fn empties(bench: Bench) -> Node {
         let (empty, wrong) = bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
             let name = |id| ledger.book.pan(id).map_or("?", |pan| pan.name.as_str());
-            let empty = ledger.empties().into_iter();
-            let empty = empty.map(|id| run::pan_empty(name(id), bench.lang)).collect();
+            let line = |id| match ledger.contents(id) {
+                Contents::CleaningWater => run::pan_water(name(id), bench.lang),
+                Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => {
+                    run::pan_empty(name(id), bench.lang)
+                }
+            };
+            let empty = ledger.empties().into_iter().map(line).collect();
             (empty, wrong::standing(ledger))
         });
         // One line, whatever stands: on the smallest phone each takes the room of an answer.
