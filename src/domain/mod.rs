@@ -17,6 +17,7 @@ pub(crate) mod keyed;
 pub mod ledger;
 pub mod lifting;
 pub mod limits;
+pub mod measure;
 pub mod memo;
 pub mod oil_life;
 pub mod pan_jobs;
