@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{life, oil};
+use super::{Kitchen, care, life, oil};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
@@ -12,6 +12,7 @@ use crate::domain::ledger::{Ledger, PanDay, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
 use crate::domain::time::Day;
 use crate::domain::units::{Share, Volume};
+use crate::store::Journal;
 
 /// What Today says of the life of an oil.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,6 +81,8 @@ pub struct Today {
     pub unanswered: Option<(Day, Vec<String>)>,
     /// Jobs that are open.
     pub open: Vec<(JobKind, JobId)>,
+    /// The open jobs about single pans, what boils first.
+    pub care: Vec<(JobKind, PanId)>,
     /// Jobs begun this trading day and ended since.
     pub done: Vec<JobKind>,
     /// Whether the filter job last ended this trading day filtered no pan.
@@ -118,7 +121,13 @@ impl Today {
     #[must_use]
     pub fn next(&self) -> Next {
         let open = |kind| self.open.iter().any(|(open, _)| *open == kind);
-        let by_danger = [JobKind::Filter, JobKind::LightUp, JobKind::LockUp];
+        let by_danger = [
+            JobKind::Filter,
+            JobKind::BoilOut,
+            JobKind::OilChange,
+            JobKind::LightUp,
+            JobKind::LockUp,
+        ];
         if let Some(kind) = by_danger.into_iter().find(|kind| open(*kind)) {
             return Next::Resume(kind);
         }
@@ -137,10 +146,26 @@ impl Today {
         }
     }
 
+    /// The pan of the first open job of a kind, where that is about one.
+    #[must_use]
+    pub fn pan_of(&self, kind: JobKind) -> Option<PanId> {
+        let care = self.care.iter().find(|(open, _)| *open == kind);
+        care.map(|(_, pan)| *pan)
+    }
+
     /// The pans that are due, by name.
     #[must_use]
     pub fn due_names(&self) -> Vec<String> {
         self.pans.iter().filter(|p| p.due).map(|p| p.name.clone()).collect()
+    }
+}
+
+/// Today of a kitchen, with its open jobs about single pans.
+pub fn of_kitchen<J: Journal>(kitchen: &Kitchen<J>, day: Day) -> Today {
+    let care = care::open_jobs(kitchen.pan_jobs());
+    Today {
+        care,
+        ..of(kitchen.ledger(), day)
     }
 }
 
@@ -165,6 +190,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
             .last()
             .map(|night| (*night, unanswered_pans(ledger, *night))),
         open: open.collect(),
+        care: Vec::new(),
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),

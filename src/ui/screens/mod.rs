@@ -1,6 +1,7 @@
 //! The screens, one a file. They read the kitchen and send orders; they decide nothing.
 
 pub mod add;
+pub mod care;
 pub mod edit;
 pub mod filter;
 pub mod first;

@@ -6,6 +6,7 @@ mod shown;
 mod tried;
 mod why;
 
+use crate::domain::facts::job::JobKind;
 use crate::domain::facts::oil::SignKind;
 use crate::domain::ids::PanId;
 use crate::domain::oil_life::OilLife;
@@ -17,6 +18,8 @@ use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
+use crate::ui::screens::today::waste;
+use crate::words::screens::care;
 use crate::words::today::{Line, line};
 use crate::words::{Lang, oil, pan as said_of, run, setup};
 use helps::helps;
@@ -45,7 +48,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
     let holds = live(move || {
         shown.with(|shown| match shown {
             None => el("p").text(line(Line::NoSuchPan, lang)).into(),
-            Some(shown) => page(shown, trying, lang),
+            Some(shown) => page(bench, shown, trying),
         })
     });
     el("div")
@@ -54,7 +57,8 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 }
 
 /// The page of a pan there is.
-fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
+fn page(bench: Bench, shown: &Shown, trying: Trying) -> Node {
+    let lang = bench.lang;
     let pan = shown.pan.pan;
     let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
     let claims: Vec<&str> = claims.collect();
@@ -67,9 +71,10 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
+    let jobs = care_jobs(bench, pan);
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
-        return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
+        return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log, jobs];
     };
     let low = shown.pan.low.then(|| {
         let (title, text) = (line(Line::PanIsLow, lang), line(Line::PanIsLowText, lang));
@@ -81,7 +86,8 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
         .child(claims)
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))
-        .child(log);
+        .child(log)
+        .child(jobs);
     let why = el("div")
         .class("pan-why")
         .child(tried::section(shown, trying, lang))
@@ -89,6 +95,23 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
         .child(why(shown, life, lang))
         .child(runs(&shown.runs, shown.streak, lang));
     el("div").class("two").child(now).child(why).into()
+}
+
+/// Oil change and boil-out, to begin or to go on with, and old oil of this pan.
+fn care_jobs(bench: Bench, pan: PanId) -> Node {
+    let jobs = live(move || {
+        let open = bench.read(|kitchen, _| kitchen.pan_jobs().job(pan).map(|job| job.what));
+        let kinds = [JobKind::OilChange, JobKind::BoilOut].into_iter();
+        let kinds = kinds.filter(|kind| open.is_none_or(|open| open == *kind));
+        let buttons = kinds.map(|kind| {
+            let label = care::button(kind, open.is_some(), bench.lang);
+            button(Rank::Second, label, format!("pan-{}", kind.key()), move || {
+                screen::go(screen::of_job(kind, Some(pan)));
+            })
+        });
+        el("div").class("pan-jobs").children(buttons)
+    });
+    nodes![waste(bench, Some(pan)), jobs]
 }
 
 /// Days left, the word, the score.

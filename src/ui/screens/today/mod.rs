@@ -5,9 +5,11 @@ mod next;
 mod not_done;
 mod phone;
 pub mod row;
+mod waste;
 
 pub use glance::at_a_glance;
 pub use phone::new_version;
+pub use waste::waste;
 
 use crate::kitchen::today::{self, Today as Shown};
 use crate::nodes;
@@ -29,7 +31,7 @@ pub fn today(bench: Bench) -> Element {
     let day = worked_out(move || bench.read_each_second(|kitchen, now| kitchen.today(now)));
     let shown = worked_out(move || {
         let day = day.get();
-        bench.read(|kitchen, _| today::of(kitchen.ledger(), day))
+        bench.read(|kitchen, _| today::of_kitchen(kitchen, day))
     });
     let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
     follow(move || shown.with(|shown| glance::keep(bench, shown)));
@@ -37,7 +39,9 @@ pub fn today(bench: Bench) -> Element {
     let holds = live(move || {
         if set_up.get() {
             let asking = Held::new(false);
-            return the_day(shown, lang, move || asking.set(true)).child(not_done::not_done(bench, shown, asking));
+            return the_day(shown, lang, move || asking.set(true))
+                .child(waste(bench, None))
+                .child(not_done::not_done(bench, shown, asking));
         }
         let start = button(Rank::First, title(Title::StartSetUp, lang), "start-set-up", || {
             screen::go(Screen::SetUp);
