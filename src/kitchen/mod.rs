@@ -17,7 +17,7 @@ pub mod nights;
 pub mod oil;
 mod order;
 pub mod said;
-mod scene;
+pub mod scene;
 pub mod taught;
 pub mod today;
 pub mod what_if;

@@ -10,7 +10,8 @@ use crate::domain::ledger::Ledger;
 use crate::domain::time::Day;
 
 /// The scene on a trading day.
-pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
+#[must_use]
+pub fn of(ledger: &Ledger, day: Day) -> Scene {
     let book = &ledger.book;
     let country = book.kitchen.as_ref().map_or("", |k| k.country.as_str());
     let pan = |pan: &Pan| {

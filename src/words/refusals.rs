@@ -264,16 +264,6 @@ fn person(refusal: &Refusal, lang: Lang) -> Said {
         )),
         Refusal::UnderAge => shut("Under eighteen: never with hot oil".to_owned()),
         Refusal::SupervisorNotFit => shut("That person may not stand as supervisor here".to_owned()),
-        Refusal::NoOilInIt { contents } => Said::new(
-            match contents {
-                Contents::CleaningWater => "There is water in this pan",
-                Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => {
-                    "There is no oil in this pan"
-                }
-            },
-            "Fresh oil in it, or its own back, into a dry pan.",
-            "The tag stays on its control. Heat stays off.",
-        ),
         Refusal::NoShortForm => Said::new(
             "The short form is not open here yet",
             "Ten clean guided runs, this fat, and nothing gone wrong in this job.",
