@@ -388,7 +388,7 @@ const fn own(item: Item, word: Word) -> Option<&'static str> {
         (Item::Clock, Word::Yes) => "Yes, that is the time",
         (Item::Clock, Word::No) => "No, another time",
         (Item::OutWay, Word::Pumped) => "Pumped hot by the machine",
-        (Item::OutWay, Word::ByHand) => "By hand, at 40 °C or under",
+        (Item::OutWay, Word::ByHand) => "By hand, 40 °C or under",
         (Item::OutWay, Word::CutOut) => "Cut out, set and cold",
         (Item::Supply, Word::Isolated) => "Gas or power shut off",
         (Item::Supply, Word::On) => "Can still be turned on",

@@ -73,7 +73,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::FreshFat => "Choose the fat that goes in.",
         StepId::ChangeOver => "Put the allergen sheet right first.",
         StepId::FreshIn => "Look at the valve, then pour.",
-        StepId::PackIn => "Pack the blocks small and tight.",
+        StepId::PackIn => "Put the blocks in small and tight.",
         StepId::FreshLevel => "Read the level of the fresh oil.",
         StepId::BoilEmpty => "Look into the pan: empty, heat off.",
         StepId::BoilWater => "Pour cold water in, above the mark.",
@@ -82,7 +82,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::BoilLook => "Look at the boil.",
         StepId::BoilCool => "Probe the water before you drain it.",
         StepId::BoilDrain => "Drain it where the sheet says.",
-        StepId::BoilRinse => "Scrub it cold, then rinse.",
+        StepId::BoilRinse => "See it scrubbed cold, then rinsed.",
     }
 }
 
@@ -287,7 +287,7 @@ pub const fn step_title(step: StepId, lang: Lang) -> &'static str {
         StepId::LeavePan => "Left as it stands",
         StepId::FreshFat => "Fat chosen",
         StepId::ChangeOver => "Another fat",
-        StepId::FreshIn => "Before pouring",
+        StepId::FreshIn => "Before fresh oil",
         StepId::PackIn => "Blocks packed",
         StepId::FreshLevel => "Fresh level",
         StepId::BoilEmpty => "Before the water",

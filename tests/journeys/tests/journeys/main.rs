@@ -12,6 +12,7 @@ mod holds;
 mod night;
 mod offline;
 mod pan;
+mod pan_jobs;
 mod resume;
 mod shots;
 mod update;
