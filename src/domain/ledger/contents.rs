@@ -86,11 +86,11 @@ impl PanContents {
     fn job(&mut self, entry: &Entry, job: &JobFact) {
         let Some(pan) = job.pan else { return };
         let place = self.0.get(&pan).map_or(Place::InPan, |left| left.place);
-        // What begins to leave by hand is in both until it was seen out.
+        // What begins to leave by hand stands in its container, some of it still in the pan, until it was seen out.
         let leaving = job.step == Some(StepId::Container) && job.what.is_of_pan();
         let taken_out = job.what.is_of_pan() && matches!(job.step, Some(StepId::EmptyByHand | StepId::CutOut));
         if leaving {
-            self.set(pan, entry, (Place::Split, Contents::Oil));
+            self.set(pan, entry, (Place::InContainer, Contents::Oil));
         } else if let Some(contents) = job.contents.filter(|_| job.event != JobEvent::Opened) {
             let place = if taken_out { Place::InPan } else { place };
             self.set(pan, entry, (place, contents));

@@ -9,12 +9,12 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Contents, Heat, Place, RunEvent, RunFact};
 use crate::domain::fat::Fat;
-use crate::domain::guide::READING_FRESH_MS;
 use crate::domain::guide::state::ReadTemp;
+use crate::domain::guide::{IDLE_MS, READING_FRESH_MS};
 use crate::domain::ids::PanId;
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::sorted::SortedSet;
-use crate::domain::time::{Millis, Now};
+use crate::domain::time::{Millis, Now, PageLife};
 use crate::domain::units::Temp;
 use crate::domain::wait::Wait;
 
@@ -159,6 +159,7 @@ fn opened(fact: &JobFact, entry: &Entry, lived: Option<&Now>) -> PanJob {
 
 impl PanJob {
     fn take(&mut self, fact: &JobFact, entry: &Entry, lived: Option<&Now>) {
+        self.settle(entry.rec, lived);
         self.touched = mark(entry.rec, lived);
         let seen = &fact.evidence;
         if let Some(heat) = fact.heat {
@@ -196,6 +197,21 @@ impl PanJob {
                 self.heat = Heat::Unknown;
             }
             self.again = self.stage != Stage::How;
+        }
+    }
+
+    /// Idleness breaks what was worn and where one stood, before this answer hides how long it was.
+    fn settle(&mut self, rec: Millis, lived: Option<&Now>) {
+        let now = lived.copied().unwrap_or(Now {
+            wall: rec,
+            mono: 0,
+            life: PageLife(0),
+            off_min: 0,
+        });
+        if self.touched.longest_ms(&now) >= IDLE_MS {
+            for hold in [Hold::Kit, Hold::Chemical, Hold::Floor] {
+                self.proved.remove(&hold);
+            }
         }
     }
 

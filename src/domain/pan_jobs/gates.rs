@@ -19,11 +19,15 @@ impl PanJobs {
     #[must_use]
     pub fn stage(&self, job: &PanJob, pan: &PanNow, now: &Now) -> Stage {
         let (home, oil) = (pan.place == Place::InPan, is_oil(pan.contents));
-        let elsewhere = matches!(pan.place, Place::InMachine | Place::InContainer);
+        // What a run still has in hand is not taken over.
+        let in_run = self.state.in_run.contains(&pan.pan.pan);
+        let elsewhere = matches!(pan.place, Place::InMachine | Place::InContainer) && !in_run;
         let stale = |step: &Step| step.holds.contains(&Hold::Temperature) && !job.reading_counts(now);
         match job.stage {
             Stage::How | Stage::Pump | Stage::HeatOff | Stage::Temp | Stage::Container if elsewhere => Stage::InMachine,
             Stage::How | Stage::Pump | Stage::HeatOff | Stage::Temp | Stage::Container if home && !oil => Stage::Clean,
+            // Left there, and begun anew: it is not out for good until it was said.
+            Stage::Clean if elsewhere => Stage::InMachine,
             Stage::Taking if home && oil => Stage::How,
             Stage::Container if stale(self.tables.container) => Stage::Temp,
             Stage::Drain if stale(self.tables.boil_drain) => Stage::Off,
