@@ -58,7 +58,8 @@ impl RunDrawing {
     #[must_use]
     pub fn draw(self) -> Element {
         let (pan_top, vessel_top) = tops(self.place);
-        let vessel_top = vessel_top.filter(|_| self.vessel != Vessel::Nothing);
+        let alone = self.vessel == Vessel::Nothing;
+        let vessel_top = vessel_top.filter(|_| !alone);
         let pan_oil = pan_top.map(|top| oil("M12 ", top, "H116", "V104A10 10 0 0 1 106 114H22A10 10 0 0 1 12 104Z"));
         let vessel_oil = vessel_top.map(|top| {
             oil(
@@ -72,14 +73,7 @@ impl RunDrawing {
         let picture = svg("svg")
             .class("drawing")
             .class(self.shade.class())
-            .attr(
-                "viewBox",
-                if self.vessel == Vessel::Nothing {
-                    "-96 -2 320 126"
-                } else {
-                    "0 -2 320 126"
-                },
-            )
+            .attr("viewBox", if alone { "6 34 116 88" } else { "0 -2 320 126" })
             .attr("role", "img")
             .attr("aria-label", self.label)
             .child(pan_oil)
@@ -89,9 +83,10 @@ impl RunDrawing {
             .child(hose(self.vessel, self.pump));
         el("div")
             .class("run-picture")
+            .class_if("alone", alone)
             .child(picture)
             .child(el("p").class("pan-words").text(self.pan_words))
-            .child(el("p").class("vessel-words").text(self.vessel_words))
+            .child((!alone).then(|| el("p").class("vessel-words").text(self.vessel_words)))
     }
 }
 

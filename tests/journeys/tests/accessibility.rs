@@ -289,6 +289,7 @@ async fn every_step_of_a_boil_out_keeps_its_promises() -> Outcome {
         phone.press("pan-boil_out").await?;
         phone.press("person-HL").await?;
         inspect_page(phone, "boil-out-over-oil", &mut all).await?;
+        phone.press("refusal-back").await?;
         phone.go(&pan.replacen("pan/", "add/", 1)).await?;
         phone.tap("add-kind-oil_change").await?;
         phone.tap("add-reason-0").await?;

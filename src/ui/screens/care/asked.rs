@@ -69,8 +69,8 @@ fn around(bay: Bay, asking: &Asking) -> Around {
     let probes = asking
         .current(None)
         .is_some_and(|question| matches!(question.kind, QuestionKind::Probe { .. }));
-    // Whoever reads a probe or chooses a way needs the words more than the drawing.
-    let drawn = !probes && bay.care != Care::Waste && step != StepId::ChangeHow;
+    // Whoever reads a probe or chooses a way needs the words more than the drawing; old oil is in no pan.
+    let drawn = !probes && !matches!(step, StepId::ChangeHow | StepId::LetOut | StepId::Waste);
     let note = if step == StepId::LookAgain && asking.gate().questions.len() > 2 {
         Some(say(Say::ResumeText, lang).to_owned())
     } else if care::asks_carry(asking) {
