@@ -65,7 +65,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Isolate => "Shut the heat off for the cutting.",
         StepId::CutOut => "Lift the set fat out in pieces.",
         StepId::InMachine => "Shut the machine. Hang its tag.",
-        StepId::LetOut => "Probe the machine's oil. Let it out.",
+        StepId::LetOut => "Probe the machine's oil.",
         StepId::Waste => "Put lid and label on the waste.",
         StepId::Clean => "See the heat off, then wipe.",
         StepId::Exit => "Look inside: wiped, dry, valve shut.",
@@ -80,7 +80,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::BoilChemical => "Put the chemical into cold water.",
         StepId::BoilHeat => "Set the lowest heat. Stay with it.",
         StepId::BoilLook => "Look at the boil.",
-        StepId::BoilCool => "Probe the water before you drain it.",
+        StepId::BoilCool => "Probe the water.",
         StepId::BoilDrain => "Drain it where the sheet says.",
         StepId::BoilRinse => "See it scrubbed cold, then rinsed.",
     }

@@ -183,7 +183,7 @@ pub fn heat_on_for(gone_s: i64, look_s: i64, lang: Lang) -> String {
 #[must_use]
 pub fn look_at_boil(pan: &str, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("PAN {pan}: WATER BOILS. LOOK NOW")
+    format!("PAN {pan} BOILS: LOOK NOW")
 }
 
 /// Old oil that waits, as its tag says it: "Pan 2: hot oil inside Machine: waste, since 21:40".

@@ -1,6 +1,6 @@
 //! A gate of these jobs on screen, with what stands around it.
 
-use super::Bay;
+use super::{Bay, boil};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::run::{Place, Pump};
@@ -110,12 +110,8 @@ fn closed_ways(asking: &Asking, lang: Lang) -> Option<String> {
 fn boil_clock(bay: Bay, asking: &Asking) -> Option<Node> {
     (asking.gate().id() == StepId::BoilLook).then(|| {
         live(move || {
-            let seconds = bay.bench.read_each_second(|kitchen, now| {
-                let job = kitchen.pan_jobs().job(bay.pan)?;
-                care::boil_s(job, now)
-            });
             let clock = el("p").class("job-left num").testid("boil-clock");
-            seconds.map(|(gone, look)| clock.text(words::heat_on_for(gone, look, bay.bench.lang)))
+            boil::seconds(bay).map(|(gone, look)| clock.text(words::heat_on_for(gone, look, bay.bench.lang)))
         })
     })
 }

@@ -6,7 +6,7 @@ use crate::domain::procedure::Block;
 use crate::kitchen::care::{self, Turn};
 use crate::nodes;
 use crate::ui::job::frame::{Around, Lines, Step};
-use crate::ui::node::{Node, live};
+use crate::ui::node::{Node, el, live};
 use crate::ui::parts::{Bar, BigClock, answer_button};
 use crate::words::screens::care::{CareSay, say};
 use crate::words::screens::day::next_look;
@@ -19,11 +19,7 @@ const LOOK_S: u32 = (BOIL_LOOK_MS / 1000).unsigned_abs() as u32;
 pub fn wait(bay: Bay) -> Node {
     let lang = bay.bench.lang;
     let clock = live(move || {
-        let seconds = bay.bench.read_each_second(|kitchen, now| {
-            let job = kitchen.pan_jobs().job(bay.pan)?;
-            care::boil_s(job, now)
-        });
-        let (gone, look) = seconds.unwrap_or_default();
+        let (gone, look) = seconds(bay).unwrap_or_default();
         let clock = BigClock {
             seconds: gone,
             gone: i64::from(LOOK_S) - look,
@@ -33,11 +29,16 @@ pub fn wait(bay: Bay) -> Node {
                 usual: None,
             }),
             usual: say(CareSay::SinceHeat, lang).into(),
-            until: next_look(look, lang).into(),
+            until: "".into(),
             label: say(CareSay::SinceHeat, lang).into(),
             testid: "clock",
         };
         clock.draw()
+    });
+    // On a small screen with a standing warning the words under a clock are left out; these never are.
+    let due = live(move || {
+        let words = el("p").class("job-left num").testid("next-look");
+        seconds(bay).map(|(_, look)| words.text(next_look(look, lang)))
     });
     let lines = Lines {
         progress: block_name(Block::BoilOut, lang).to_owned(),
@@ -57,7 +58,16 @@ pub fn wait(bay: Bay) -> Node {
     };
     let step = Step {
         middle: clock,
+        aside: Some(due),
         ..Step::new(around, lines, bay.on_stop(), answers)
     };
     step.draw(bay.bench, "boil".to_owned()).into()
+}
+
+/// Seconds the heat has been on, and until the next look, each second.
+pub fn seconds(bay: Bay) -> Option<(i64, i64)> {
+    bay.bench.read_each_second(|kitchen, now| {
+        let job = kitchen.pan_jobs().job(bay.pan)?;
+        care::boil_s(job, now)
+    })
 }
