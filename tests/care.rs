@@ -434,6 +434,11 @@ fn every_line_of_make_safe_begins_with_the_heat_and_claims_nothing() {
                 assert!(line.split_whitespace().count() <= 12, "{line}");
             }
         }
-        assert!(words::contents_name(*contents, Lang::En).split_whitespace().count() <= 4);
+        assert!(
+            words::contents_name(*contents, true, Lang::En)
+                .split_whitespace()
+                .count()
+                <= 4
+        );
     }
 }

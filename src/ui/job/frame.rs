@@ -163,9 +163,11 @@ fn drawing(picture: Picture, out_by: OutBy, lang: Lang) -> Element {
         alone,
     } = picture;
     if let Some(contents) = alone {
-        let words = care::contents_name(contents, lang);
+        let leaving = place != Place::InPan;
+        let words = care::contents_name(contents, leaving, lang);
         let (place, shade) = match contents {
-            Contents::Oil | Contents::SetFat => (place, Shade::new(shade)),
+            Contents::Oil | Contents::SetFat if leaving => (Place::Split, Shade::new(shade)),
+            Contents::Oil | Contents::SetFat => (Place::InPan, Shade::new(shade)),
             Contents::CleaningWater => (Place::InPan, Shade::WATER),
             Contents::EmptyWet | Contents::EmptyDry => (Place::InMachine, Shade::new(shade)),
         };

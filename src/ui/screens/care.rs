@@ -37,6 +37,8 @@ enum Over {
     Count(Answered),
     /// What one person is to lift.
     Load(Answered),
+    /// The job came to its own end.
+    Done,
 }
 
 /// What the parts of this screen share.
@@ -114,17 +116,21 @@ impl Bay {
     }
 
     fn sent(self, entries: &[Entry]) {
-        let mut next = None;
+        let (mut next, mut done) = (None, false);
         for entry in entries {
             let Fact::Job(fact) = &entry.fact else { continue };
             draft::forget(fact.job.0, &fact.evidence);
+            let ended = fact.event == JobEvent::Ended;
             // What is cleaned by a boil-out is its own job.
             if fact.evidence.is(Item::Cleaned, Word::BoilOut) {
                 next = Some(Screen::BoilOut(self.pan));
-            } else if fact.event == JobEvent::Ended && next.is_none() {
+            } else if matches!(fact.step, Some(StepId::FreshLevel | StepId::Exit)) {
+                done = true;
+            } else if ended && !done && next.is_none() {
                 next = Some(Screen::Today);
             }
         }
+        done = done && self.job().is_none();
         let put_by = self.care == Care::Waste
             && self
                 .bench
@@ -134,6 +140,9 @@ impl Bay {
         }
         self.turn.set(Turn::None);
         self.look(true);
+        if done {
+            self.over.set(Some(Over::Done));
+        }
     }
 
     fn open(self, kind: JobKind, who: PersonId, supervisor: Option<PersonId>) {
@@ -252,6 +261,7 @@ impl Over {
             Self::Who => "who",
             Self::Count(_) => "count",
             Self::Load(_) => "load",
+            Self::Done => "done",
         }
     }
 }
@@ -302,6 +312,7 @@ fn draw(bay: Bay) -> Node {
         Some(Over::Who) => return pages::who(bay),
         Some(Over::Count(answered)) => return count::counted(bay, answered),
         Some(Over::Load(answered)) => return count::load(bay, answered),
+        Some(Over::Done) => return pages::done(bay),
         None => {}
     }
     match bay.now.get() {

@@ -10,6 +10,7 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::facts::oil::SignKind;
 use crate::domain::ids::PanId;
 use crate::domain::oil_life::OilLife;
+use crate::domain::pan_jobs::Stage;
 use crate::kitchen::today;
 use crate::nodes;
 use crate::ui::bench::Bench;
@@ -19,7 +20,7 @@ use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::hero;
 use crate::ui::screens::today::waste;
-use crate::words::screens::care;
+use crate::words::screens::care::{self, CareSay};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, oil, pan as said_of, run, setup};
 use helps::helps;
@@ -100,16 +101,18 @@ fn page(bench: Bench, shown: &Shown, trying: Trying) -> Node {
 /// Oil change and boil-out, to begin or to go on with, and old oil of this pan.
 fn care_jobs(bench: Bench, pan: PanId) -> Node {
     let jobs = live(move || {
-        let open = bench.read(|kitchen, _| kitchen.pan_jobs().job(pan).map(|job| job.what));
+        let open = bench.read(|kitchen, _| kitchen.pan_jobs().job(pan).map(|job| (job.what, job.stage)));
+        let again = open.is_some_and(|(_, stage)| stage == Stage::Pump);
+        let again = again.then(|| el("p").class("soft").text(care::say(CareSay::TakeUpAgain, bench.lang)));
         let kinds = [JobKind::OilChange, JobKind::BoilOut].into_iter();
-        let kinds = kinds.filter(|kind| open.is_none_or(|open| open == *kind));
+        let kinds = kinds.filter(|kind| open.is_none_or(|(open, _)| open == *kind));
         let buttons = kinds.map(|kind| {
             let label = care::button(kind, open.is_some(), bench.lang);
             button(Rank::Second, label, format!("pan-{}", kind.key()), move || {
                 screen::go(screen::of_job(kind, Some(pan)));
             })
         });
-        el("div").class("pan-jobs").children(buttons)
+        nodes![el("div").class("pan-jobs").children(buttons), again]
     });
     nodes![waste(bench, Some(pan)), jobs]
 }

@@ -18,6 +18,8 @@ pub enum CareSay {
     PumpTitle,
     /// What to do there.
     PumpText,
+    /// On the pan's page meanwhile.
+    TakeUpAgain,
     /// Goes there.
     ToFilter,
     /// Another way out.
@@ -80,6 +82,7 @@ pub const fn say(what: CareSay, lang: Lang) -> &'static str {
         CareSay::PumpText => {
             "The filter job does that, with all its holds. Take up the oil change again when the oil stands in the machine."
         }
+        CareSay::TakeUpAgain => "Take up the oil change again when the oil stands in the machine.",
         CareSay::ToFilter => "To the filter job",
         CareSay::OtherWay => "Another way out",
         CareSay::HowMuchOut => "How much came out, and why?",
@@ -129,11 +132,12 @@ pub fn job_of_pan(kind: JobKind, pan: &str, lang: Lang) -> String {
     format!("{}, {}", run::job_name(kind, lang), run::pan_name(pan, lang))
 }
 
-/// What is in a pan, under its drawing.
+/// What is in a pan, beside its drawing; `leaving` while its oil is on the way out.
 #[must_use]
-pub const fn contents_name(contents: Contents, lang: Lang) -> &'static str {
+pub const fn contents_name(contents: Contents, leaving: bool, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match contents {
+        Contents::Oil | Contents::SetFat if leaving => "on its way out",
         Contents::Oil => "oil in it",
         Contents::SetFat => "set fat in it",
         Contents::CleaningWater => "water, no oil",
@@ -179,11 +183,11 @@ pub fn heat_on_for(gone_s: i64, look_s: i64, lang: Lang) -> String {
     format!("Heat on for {}, {}", format::clock(gone_s), next_look(look_s, lang))
 }
 
-/// The standing line of a pan whose boil is to be looked at.
+/// The standing line of a pan whose boil is to be looked at, whether it still boils or not.
 #[must_use]
 pub fn look_at_boil(pan: &str, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("PAN {pan} BOILS: LOOK NOW")
+    format!("PAN {pan}, WATER: LOOK NOW")
 }
 
 /// Old oil that waits, as its tag says it: "Pan 2: hot oil inside Machine: waste, since 21:40".

@@ -318,7 +318,7 @@ async fn every_step_of_a_boil_out_keeps_its_promises() -> Outcome {
         phone.press("back").await?;
         phone.go("today").await?;
         phone.press("begin").await?;
-        inspect_and_shoot(phone, &walker, (&mut seen, &mut all), |sight| sight.has("screen-today")).await?;
+        inspect_and_shoot(phone, &walker, (&mut seen, &mut all), |sight| sight.at("done")).await?;
         println!("{} sights", seen.len());
         no_complaints(&all)
     })

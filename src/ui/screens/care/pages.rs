@@ -2,10 +2,11 @@
 
 use super::{Bay, Over};
 use crate::domain::evidence::Evidence;
+use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::PersonId;
 use crate::domain::pan_jobs::{Command, Refusal, Stage};
-use crate::domain::procedure::StepId;
+use crate::domain::procedure::{Block, StepId};
 use crate::kitchen::care::{Care, Turn};
 use crate::kitchen::{Order, Refused};
 use crate::nodes;
@@ -21,7 +22,7 @@ use crate::words::refusals::pan_refusal;
 use crate::words::run::{self, Say, pan_title};
 use crate::words::screens::care::{self as words, CareSay};
 use crate::words::screens::job::{self, JobSay};
-use crate::words::steps::step_line;
+use crate::words::steps::{block_complete, step_line};
 
 /// Nothing of it is open: who begins.
 pub fn begin(bay: Bay) -> Node {
@@ -122,6 +123,28 @@ fn end_here(bay: Bay) {
         pan: bay.pan,
         evidence: Evidence::new(),
     });
+}
+
+/// The job came to its own end: what stands now, and what comes next.
+pub fn done(bay: Bay) -> Node {
+    let lang = bay.bench.lang;
+    let (block, next, to) = match bay.care {
+        Care::Job(JobKind::BoilOut) => (Block::BoilOut, JobKind::OilChange, Screen::OilChange(bay.pan)),
+        Care::Job(_) | Care::Waste => (Block::OilChange, JobKind::LightUp, Screen::LightUp),
+    };
+    let ways = nodes![
+        button(Rank::Second, words::button(next, false, lang), "next-job", move || {
+            screen::go(to)
+        }),
+        button(Rank::First, job::say(JobSay::ToToday, lang), "to-today", || {
+            screen::go(Screen::Today);
+        }),
+    ];
+    let page = JobPage {
+        name: pan_title(&bay.pan_name(), lang).into(),
+        ..JobPage::new("done", block_complete(block, lang), ways, Node::Nothing)
+    };
+    page.draw(bay.bench).into()
 }
 
 /// It cannot go on, with the reason.

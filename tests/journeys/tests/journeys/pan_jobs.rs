@@ -52,7 +52,7 @@ async fn the_oil_of_a_dripping_pan_is_changed_and_melted_in_the_light_up() -> Ou
         phone.press("fat-own").await?;
         walker.to_step(phone, "count").await?;
         counts(phone, "block", None, "2").await?;
-        phone.see("screen-today").await?;
+        phone.sees("say", "The oil change is complete").await?;
         phone.gone("pan-empty").await?;
 
         let export = stage.export().await?;
@@ -114,7 +114,7 @@ async fn a_power_cut_in_a_boil_out_looks_at_heat_and_water_before_it_goes_on() -
         let hot = walker.clone().types("water_dc", "70");
         hot.to_step(phone, "refused").await?;
         phone.press("refusal-back").await?;
-        walker.until(phone, |sight| sight.has("screen-today")).await?;
+        walker.to_step(phone, "done").await?;
         phone.sees("pan-empty", "EMPTY").await?;
 
         phone.go("light-up").await?;
