@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` and `log_v2.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json`, `log_v2.json` and `log_v7.json` are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -21,6 +21,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V7: &str = include_str!("fixtures/log_v7.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -44,7 +45,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2] {
+    for sample in [LOG_V1, LOG_V2, LOG_V7] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -64,6 +65,29 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_2_of_a_job_is_a_pans_own_and_version_1_every_other() {
+    let lines = LOG_V7
+        .lines()
+        .filter(|l| l.starts_with("{\"id\"") && kind_of(l) == "job");
+    for line in lines {
+        let line = line.trim_end_matches(',');
+        let Fact::Job(job) = decode(line).unwrap().fact else {
+            panic!("not a job")
+        };
+        let (v, other) = if job.what.is_of_pan() { (2, 1) } else { (1, 2) };
+        assert!(line.contains(&format!("\"v\":{v}")), "{line}");
+        let why = decode(&line.replacen(&format!("\"v\":{v}"), &format!("\"v\":{other}"), 1));
+        let what = job.what.key();
+        assert!(
+            why.expect_err("the other version")
+                .to_string()
+                .contains(&format!("what is {what}")),
+            "{line}"
+        );
+    }
 }
 
 #[test]

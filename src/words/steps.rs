@@ -287,7 +287,7 @@ pub const fn step_title(step: StepId, lang: Lang) -> &'static str {
         StepId::LeavePan => "Left as it stands",
         StepId::FreshFat => "Fat chosen",
         StepId::ChangeOver => "Another fat",
-        StepId::FreshIn => "Before fresh oil",
+        StepId::FreshIn => "Before the fresh oil",
         StepId::PackIn => "Blocks packed",
         StepId::FreshLevel => "Fresh level",
         StepId::BoilEmpty => "Before the water",

@@ -112,10 +112,9 @@ fn within(then: &Now, now: &Now, ms: i64) -> bool {
     then.life == now.life && span.contains(&now.wall.since(then.wall)) && span.contains(&(now.mono - then.mono))
 }
 
-/// The most that either clock says has passed.
+/// How long by the wall clock, which is all the log has of it; a clock put back counts as far as it was put back.
 fn idle_ms(then: &Now, now: &Now) -> i64 {
-    let by_page = if then.life == now.life { now.mono - then.mono } else { 0 };
-    now.wall.since(then.wall).abs().max(by_page)
+    now.wall.since(then.wall).abs()
 }
 
 fn metal(e: &Evidence) -> bool {
@@ -243,6 +242,14 @@ impl Auditor {
     fn pan_job(&mut self, fact: &JobFact, entry: &Entry, scene: &Scene, now: &Now) -> Verdict {
         let id = fact.pan.ok_or("a pan's job without a pan")?;
         let e = &fact.evidence;
+        let pan = self.pans.get_mut(&id).unwrap();
+        if pan.job == Some(fact.job) {
+            // Twenty idle minutes and another person: asked again.
+            if pan.last.is_some_and(|last| idle_ms(&last, now) >= 20 * 60_000) {
+                (pan.kit, pan.floor) = (None, None);
+            }
+            pan.last = Some(*now);
+        }
         if let Some(step @ (StepId::LetOut | StepId::Waste)) = fact.step {
             return self.waste(step, fact, now);
         }
@@ -276,11 +283,6 @@ impl Auditor {
             _ => must(pan.job == Some(fact.job), "a word on a job that is not open")?,
         }
         let Some(step) = fact.step else { return Ok(()) };
-        // Twenty idle minutes and another person: asked again.
-        if pan.last.is_some_and(|last| idle_ms(&last, now) >= 20 * 60_000) {
-            (pan.kit, pan.floor) = (None, None);
-        }
-        pan.last = Some(*now);
         if step == StepId::Who {
             let person = |id| scene.people.iter().map(|(p, _)| p).find(|p| Some(p.person) == id);
             let (who, beside) = (person(entry.who), person(fact.supervisor));
@@ -377,7 +379,7 @@ impl Auditor {
             }
             StepId::InMachine => {
                 must(
-                    pan.holds == In::Away && !pan.run,
+                    (pan.holds == In::Away || pan.away) && !pan.run,
                     "shut in the machine, yet it is not there",
                 )?;
                 let tagged = e.is(Item::MachineTag, Word::Hung) && e.is(Item::Lid, Word::InPlace);

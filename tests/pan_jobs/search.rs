@@ -153,6 +153,23 @@ fn one_of(node: &Node, orders: &[Order], chance: &mut Chance, found: &mut Found)
     None
 }
 
+/// What was written last of the pans' own jobs, for who reads a failure.
+fn told(node: &Node) -> String {
+    let jobs = node.log.iter().rev().filter_map(|e| match &e.fact {
+        Fact::Job(f) if f.pan.is_some() => Some(format!(
+            "\n{} {:?} {:?} {:?} {:?} {:?} {:?}",
+            e.rec.0, f.what, f.pan, f.event, f.step, f.contents, f.heat
+        )),
+        Fact::Run(f) => Some(format!(
+            "\n{} run {:?} {:?} {:?} {:?}",
+            e.rec.0, f.pan, f.event, f.place, f.contents
+        )),
+        Fact::Fill(f) => Some(format!("\n{} fill {:?}", e.rec.0, f.pan)),
+        _ => None,
+    });
+    jobs.take(60).collect()
+}
+
 /// One long walk through everything anybody could order, orders that change something taken as they come.
 pub fn walk(seed: u64, steps: usize, tables: PanTables, found: &mut Found, seen: &mut HashSet<u64>) {
     let mut chance = Chance(seed);
@@ -171,7 +188,7 @@ pub fn walk(seed: u64, steps: usize, tables: PanTables, found: &mut Found, seen:
         match after {
             None => {}
             Some(Err(what)) => {
-                found.violations.push(format!("walk {seed}: {what}"));
+                found.violations.push(format!("walk {seed}: {what}{}", told(&node)));
                 return;
             }
             Some(Ok(after)) => {

@@ -2,9 +2,11 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod cais17;
 mod cooling;
 mod country;
 mod expansion;
+mod lifting;
 mod measures;
 mod oil_life;
 mod oil_quality;

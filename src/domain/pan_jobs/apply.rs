@@ -52,6 +52,13 @@ impl PanState {
             | RunEvent::Reverified
             | RunEvent::Fault => {}
         }
+        if let Some(job) = self.jobs.get_mut(&fact.pan) {
+            // The run had its heat in hand: it is seen off again before hands are.
+            job.heat = fact.heat;
+            if matches!(job.stage, Stage::Temp | Stage::Container) {
+                job.stage = Stage::HeatOff;
+            }
+        }
         match fact.machine.filter(|_| fact.place != Place::InPan) {
             Some(machine) => drop(self.machines.insert(fact.pan, machine)),
             None => drop(self.machines.remove(&fact.pan)),
@@ -150,7 +157,7 @@ fn opened(fact: &JobFact, entry: &Entry, lived: Option<&Now>) -> PanJob {
         fat: None,
         boiling_since: None,
         proved: SortedSet::new(),
-        touched: mark(entry.rec, lived),
+        touched: mark(entry.clk.unwrap_or(entry.rec), lived),
         again: water,
         reading: None,
         look: None,
@@ -159,8 +166,10 @@ fn opened(fact: &JobFact, entry: &Entry, lived: Option<&Now>) -> PanJob {
 
 impl PanJob {
     fn take(&mut self, fact: &JobFact, entry: &Entry, lived: Option<&Now>) {
-        self.settle(entry.rec, lived);
-        self.touched = mark(entry.rec, lived);
+        // The clock as it was read: one put back is as long an absence in the log as it was in the hand.
+        let at = entry.clk.unwrap_or(entry.rec);
+        self.settle(at, lived);
+        self.touched = mark(at, lived);
         let seen = &fact.evidence;
         if let Some(heat) = fact.heat {
             self.heat = heat;

@@ -101,6 +101,9 @@ impl PanJobs {
         if self.state.in_run.contains(&pan) {
             return Err(Refusal::PanInRun);
         }
+        if matches!(pan_now.place, Place::Split | Place::Gone) {
+            return Err(Refusal::OilSplit);
+        }
         let waste = self.state.waste.iter().find(|w| w.job == job.job);
         if waste.is_some_and(|w| w.machine.is_none()) {
             return Ok(vec![gate(tables.waste, set_up)]);
@@ -136,8 +139,18 @@ impl PanJobs {
         match self.stage(job, pan_now, now) {
             Stage::Boiling | Stage::MakeSafe => Err(Refusal::HeatFirst),
             Stage::Taking | Stage::Level => Err(Refusal::Midway),
-            Stage::How | Stage::Pump | Stage::HeatOff | Stage::Temp | Stage::Container | Stage::Filled => Ok(None),
-            Stage::InMachine
+            Stage::How | Stage::Pump | Stage::HeatOff | Stage::Temp | Stage::Container | Stage::Filled
+                if pan_now.place == Place::InPan =>
+            {
+                Ok(None)
+            }
+            Stage::How
+            | Stage::Pump
+            | Stage::HeatOff
+            | Stage::Temp
+            | Stage::Container
+            | Stage::Filled
+            | Stage::InMachine
             | Stage::Clean
             | Stage::Exit
             | Stage::Fresh
