@@ -23,6 +23,7 @@ use crate::words::run::{self, Say, pan_title};
 use crate::words::screens::care::{self as words, CareSay};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::steps::{block_complete, step_line};
+use crate::words::today::open;
 
 /// Nothing of it is open: who begins.
 pub fn begin(bay: Bay) -> Node {
@@ -36,6 +37,15 @@ pub fn begin(bay: Bay) -> Node {
         );
         return page.draw(bay.bench).into();
     };
+    if let Some(other) = bay.job().map(|job| job.what) {
+        // One job at a time on a pan.
+        let lang = bay.bench.lang;
+        let on = button(Rank::First, words::button(other, true, lang), "other-job", move || {
+            screen::go(screen::of_job(other, Some(bay.pan)));
+        });
+        let page = JobPage::new("closed", open(other, lang), nodes![on, to_today(lang)], Node::Nothing);
+        return page.draw(bay.bench).into();
+    }
     let open = Tell::new(move |(who, beside)| bay.open(kind, who, beside));
     bay.who.draw(open).into()
 }
@@ -167,16 +177,16 @@ pub fn paused(bay: Bay) -> Node {
         let stage = stage.map(|(job, pan)| jobs.stage(job, pan, now));
         (
             kitchen.ledger().contents(bay.pan),
-            matches!(stage, Some(Stage::Taking | Stage::Level)),
+            bay.care == Care::Waste || matches!(stage, Some(Stage::Taking | Stage::Level)),
             jobs.leave_gate(&scene, bay.pan, now),
         )
     });
-    let open = bay.job().is_some();
+    let open = bay.care != Care::Waste && bay.job().is_some();
     let closed = leave.as_ref().err().filter(|_| open).map(|why| {
         let why = pan_refusal(why, lang);
         el("p").class("soft").testid("leave-closed").text(why.wrong)
     });
-    let leaves = leave.ok().map(|gate| {
+    let leaves = leave.ok().filter(|_| open).map(|gate| {
         let asks = gate.is_some();
         let end = move || if asks { bay.turn(Turn::Leave) } else { end_here(bay) };
         button(Rank::Second, words::say(CareSay::Leave, lang), "leave-pan", end)
