@@ -39,9 +39,8 @@ pub fn today(bench: Bench) -> Element {
     let holds = live(move || {
         if set_up.get() {
             let asking = Held::new(false);
-            return the_day(shown, lang, move || asking.set(true))
-                .child(waste(bench, None))
-                .child(not_done::not_done(bench, shown, asking));
+            let day = the_day(shown, lang, move || asking.set(true));
+            return nodes![waste(bench, None), day.child(not_done::not_done(bench, shown, asking))];
         }
         let start = button(Rank::First, title(Title::StartSetUp, lang), "start-set-up", || {
             screen::go(Screen::SetUp);
@@ -51,6 +50,7 @@ pub fn today(bench: Bench) -> Element {
             .child(el("h2").text(line(Line::NotSetUp, lang)))
             .child(el("p").text(line(Line::NotSetUpText, lang)))
             .child(start)
+            .into()
     });
     let holds = nodes![holds, phone::this_phone(bench)];
     el("div")
