@@ -248,7 +248,7 @@ impl Hand {
     }
 
     fn next(&self) -> (Next, Option<PanId>) {
-        let today = today::of_kitchen(&self.kitchen, self.kitchen.today(&self.now));
+        let today = today::of_kitchen(&self.kitchen, self.kitchen.today(&self.now), self.now.wall);
         let next = today.next();
         (next, next.job().and_then(|kind| today.pan_of(kind)))
     }
@@ -287,6 +287,7 @@ fn a_boil_waits_quietly_for_its_look_and_calls_when_it_is_due() {
     assert_eq!(hand.step(BOIL), Some(StepId::BoilLook));
     assert_eq!(hand.sound(), Some(Cause::BoilDue));
     assert_eq!(Cause::BoilDue.urgency(), Urgency::Safety);
+    assert!(Cause::BoilDue.is_safety(), "it sounds in quiet hours too");
     assert_eq!(care::looks_due(hand.kitchen.pan_jobs(), &hand.now), [hand.pan]);
     hand.answer(BOIL);
     assert_eq!((hand.job(BOIL), hand.sound()), (CareNow::Boil, None));

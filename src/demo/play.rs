@@ -2,11 +2,14 @@
 
 use super::rng::Rng;
 use super::{Cast, DemoDraft, DemoNight, demo_drafts};
+use crate::domain::allergen_sheet;
+use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::run::{Form, Plan};
+use crate::domain::facts::{AllergensChecked, Fact};
 use crate::domain::guide::gate::{Gate, QuestionKind};
 use crate::domain::guide::{Command, Refusal, Run, Warm};
-use crate::domain::ids::{Dev, JobId, PanId, RunId};
+use crate::domain::ids::{Dev, JobId, PanId, PersonId, RunId};
 use crate::domain::procedure::{StepId, Timer, Verdict};
 use crate::domain::time::{Day, Millis, Now, PageLife};
 use crate::domain::wait::Standing;
@@ -61,6 +64,7 @@ pub async fn play(seed: u64, today: Day, off_min: impl Fn(Millis) -> i16 + Clone
     for night in nights {
         player.night(night).await?;
     }
+    player.allergens(demo.cast.people.first().copied()).await?;
     Ok(Played {
         dev,
         records: player.records,
@@ -99,6 +103,18 @@ impl Player {
         // Closed days make gaps of more than 24 hours, at which a person would confirm the date.
         let order = Order::Write(vec![draft.draft.clone()]);
         self.send(Order::TimeConfirmed(Box::new(order))).await
+    }
+
+    /// The owner goes through the allergen sheet when all is put away.
+    async fn allergens(&mut self, who: Option<PersonId>) -> Result<(), Refused> {
+        self.go_to(self.now.wall.plus(Millis::MINUTE), self.now.off_min);
+        let (ledger, day) = (self.kitchen.ledger(), self.kitchen.today(&self.now));
+        let checked = AllergensChecked {
+            sheet: allergen_sheet::short(&allergen_sheet::sheet(ledger, day)),
+            why: None,
+        };
+        let draft = Draft::now(who, Fact::AllergensChecked(checked));
+        self.send(Order::Write(vec![draft])).await
     }
 
     async fn command(&mut self, command: Command) -> Result<(), Refused> {

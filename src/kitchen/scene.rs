@@ -47,6 +47,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Scene {
                 machine: m.clone(),
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
+                left_ready_by: ledger.left_ready_by(m.machine),
             })
             .collect(),
         day,

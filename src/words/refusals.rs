@@ -109,7 +109,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             Hold::Room,
             lang,
         ),
-        Refusal::ClaimMeets { claim, exposure } => Said::of_hold(
+        Refusal::ClaimMeets { claim, exposure, .. } => Said::of_hold(
             format!(
                 "{} would meet: {}",
                 setup::claim_name(*claim, lang),
@@ -372,6 +372,15 @@ pub fn pan_refusal(refused: &pan_jobs::Refusal, lang: Lang) -> Said {
             "The litres, as near as you can say.",
             NOTHING_MOVED,
         ),
+        pan_jobs::Refusal::ClaimMet { claim, exposure } => Said::new(
+            format!(
+                "{} would meet: {}",
+                setup::claim_name(*claim, lang),
+                setup::exposure_name(*exposure, lang).to_ascii_lowercase()
+            ),
+            "Another fat, or the owner ends what this pan is kept for.",
+            "The pan stays empty, its tag on.",
+        ),
         pan_jobs::Refusal::WhyNot => Said::new("Say why it is changed", "A reason in a few words.", NOTHING_MOVED),
         pan_jobs::Refusal::TooMuch { full } => Said::new(
             format!("More than this pan holds: {} full", format::litres(*full)),
@@ -397,6 +406,7 @@ pub fn pan_refusal(refused: &pan_jobs::Refusal, lang: Lang) -> Said {
 mod tests {
     use super::*;
     use crate::domain::claim::{ClaimKind, Exposure};
+    use crate::domain::ids::MachineId;
     use crate::domain::units::Volume;
 
     #[test]
@@ -435,6 +445,7 @@ mod tests {
         let meets = Refusal::ClaimMeets {
             claim: ClaimKind::GlutenFree,
             exposure: Exposure::Gluten,
+            machine: MachineId(1),
         };
         assert_eq!(
             refusal(&meets, Lang::En).wrong,

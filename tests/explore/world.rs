@@ -132,6 +132,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
                 machine,
                 met: Exposures::NONE,
                 last_fat: Some(fat),
+                left_ready_by: None,
             }],
             day: day(),
             winter: false,

@@ -387,7 +387,7 @@ fn a_claim_refuses_a_fat_that_meets_it_and_another_fat_asks_for_the_sheet() {
             pan: PAN,
             fat: Fat::Lard
         }),
-        Refusal::Guide(guide::Refusal::ClaimMeets { .. })
+        Refusal::ClaimMet { .. }
     ));
     story.pan(Command::Fresh {
         pan: PAN,

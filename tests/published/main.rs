@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod cais17;
+mod claims;
 mod cooling;
 mod country;
 mod expansion;

@@ -117,6 +117,7 @@ fn claims_meet_nothing(job: &FilterJob, run: &Run, scene: &Scene) -> Result<(), 
             return Err(Refusal::ClaimMeets {
                 claim: claim.what,
                 exposure,
+                machine: run.machine.0.machine,
             });
         }
     }

@@ -301,7 +301,7 @@ fn claims_fit(claims: &[Claim], set: Exposures) -> Result<(), Refusal> {
     for claim in claims {
         if let Some(exposure) = meets(claim, set) {
             let claim = claim.what;
-            return Err(guide::Refusal::ClaimMeets { claim, exposure }.into());
+            return Err(Refusal::ClaimMet { claim, exposure });
         }
     }
     Ok(())

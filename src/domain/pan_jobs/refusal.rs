@@ -1,5 +1,6 @@
 //! Every reason oil change and boil-out say no, carrying what its sentence will need.
 
+use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::guide;
 use crate::domain::units::Volume;
 
@@ -20,6 +21,13 @@ pub enum Refusal {
     OilSplit,
     /// How many litres came out, and why, are asked with this answer.
     AmountNeeded,
+    /// The fat would break a promise of the pan.
+    ClaimMet {
+        /// The claim.
+        claim: ClaimKind,
+        /// What breaks it.
+        exposure: Exposure,
+    },
     /// A reason for the change is needed.
     WhyNot,
     /// More than the pan holds.

@@ -2,6 +2,7 @@
 
 mod ahead;
 mod helps;
+mod job;
 mod shown;
 mod tried;
 mod why;
@@ -22,8 +23,9 @@ use crate::ui::screens::today::row::hero;
 use crate::ui::screens::today::waste;
 use crate::words::screens::care::{self, CareSay};
 use crate::words::today::{Line, line};
-use crate::words::{Lang, oil, pan as said_of, run, setup};
+use crate::words::{Lang, kept_for, oil, pan as said_of, run, setup};
 use helps::helps;
+use job::Doing;
 use shown::{Shown, look};
 use tried::Trying;
 use why::{contradicting, why};
@@ -38,6 +40,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
         bench.read(|kitchen, _| look(kitchen.ledger(), pan, day, lang))
     });
     let trying = Trying::begin(bench, pan, day);
+    let doing = Doing::begin(bench, pan, day);
     let heading = live(move || shown.with(|s| s.as_ref().map(|s| run::pan_title(&s.pan.name, lang))));
     let eyebrow = eyebrow(move || {
         shown.with(|s| {
@@ -49,7 +52,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
     let holds = live(move || {
         shown.with(|shown| match shown {
             None => el("p").text(line(Line::NoSuchPan, lang)).into(),
-            Some(shown) => page(bench, shown, trying),
+            Some(shown) => page(bench, shown, trying, doing),
         })
     });
     el("div")
@@ -58,7 +61,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 }
 
 /// The page of a pan there is.
-fn page(bench: Bench, shown: &Shown, trying: Trying) -> Node {
+fn page(bench: Bench, shown: &Shown, trying: Trying, doing: Doing) -> Node {
     let lang = bench.lang;
     let pan = shown.pan.pan;
     let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
@@ -73,6 +76,15 @@ fn page(bench: Bench, shown: &Shown, trying: Trying) -> Node {
         },
     );
     let jobs = care_jobs(bench, pan);
+    let kept = button(
+        Rank::Second,
+        kept_for::line(kept_for::Line::ToHere, lang),
+        "kept-for",
+        move || {
+            screen::go(Screen::KeptFor(pan));
+        },
+    );
+    let log = nodes![log, kept];
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log, jobs];
@@ -88,7 +100,8 @@ fn page(bench: Bench, shown: &Shown, trying: Trying) -> Node {
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))
         .child(log)
-        .child(jobs);
+        .child(jobs)
+        .child(doing.section(lang));
     let why = el("div")
         .class("pan-why")
         .child(tried::section(shown, trying, lang))

@@ -45,6 +45,10 @@ pub const SCREENS: &[Known] = &[
         rest: Rest::Pan,
         ..known("Add", "add")
     },
+    Known {
+        rest: Rest::Pan,
+        ..known("KeptFor", "kept")
+    },
     known("Filter", "filter"),
     known("LightUp", "light-up"),
     known("LockUp", "lock-up"),
@@ -61,6 +65,7 @@ pub const SCREENS: &[Known] = &[
         ..known("Waste", "waste")
     },
     known("LastNight", "last-night"),
+    known("Allergens", "allergens"),
     known("Office", "office"),
     known("SetUp", "set-up"),
     Known {

@@ -1,5 +1,6 @@
 //! Every journey, end to end on the release build, one module a subject.
 
+mod claims;
 mod clocks;
 mod day;
 mod evidence;
@@ -14,6 +15,7 @@ mod offline;
 mod pan;
 mod pan_jobs;
 mod resume;
+mod rhythm;
 mod shots;
 mod update;
 mod windows;
