@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` to `log_v4.json` and `log_v7.json` are frozen: made without this app's code and never edited
+//! `fixtures/log_v1.json` and its later fellows are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -12,6 +12,7 @@ use std::num::NonZeroU16;
 
 use panward::domain::evidence::Item;
 use panward::domain::facts::rhythm::{Rhythm, Weekdays};
+use panward::domain::facts::trouble::TroubleKind;
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
@@ -23,6 +24,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V7: &str = include_str!("fixtures/log_v7.json");
@@ -49,7 +51,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V7] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -419,6 +421,31 @@ fn evidence_is_answered_in_the_items_own_way() {
         let why = decode(&job.replace(from, to)).expect_err(to);
         assert_eq!(why.to_string(), format!("broken body of job version 1: {said}"));
     }
+}
+
+#[test]
+fn a_trouble_says_what_it_said_and_a_kitchen_whether_one_may_be_alone() {
+    let folded = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect())
+    };
+    let rule = |ledger: &Ledger| ledger.book.kitchen.as_ref().map(|k| k.second_person);
+    assert_eq!(rule(&folded(LOG_V1)), Some(true), "on, where nobody said otherwise");
+    let ledger = folded(LOG_V5);
+    assert_eq!(rule(&ledger), Some(false));
+    let standing: Vec<_> = ledger.troubles().iter().map(|t| (t.what, t.looked)).collect();
+    assert_eq!(
+        standing,
+        [(TroubleKind::PowerCut, true)],
+        "what never began is not over"
+    );
+    check_of(
+        LOG_V5,
+        "trouble",
+        "\"power_cut\"",
+        "\"flood\"",
+        "broken body of trouble version 1: invalid value: string \"flood\", expected a trouble",
+    );
 }
 
 #[test]

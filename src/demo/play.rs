@@ -7,6 +7,7 @@ use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::run::{Form, Plan};
 use crate::domain::facts::{AllergensChecked, Fact};
+use crate::domain::fat::Fat;
 use crate::domain::guide::gate::{Gate, QuestionKind};
 use crate::domain::guide::{Command, Refusal, Run, Warm};
 use crate::domain::ids::{Dev, JobId, PanId, PersonId, RunId};
@@ -145,13 +146,17 @@ impl Player {
             let book = &player.kitchen.ledger().book;
             book.pan(*pan).is_some_and(|p| p.fat.is_solid())
         };
-        let warms = night.pans.iter().any(|pan| solid(self, pan));
+        // What the machine held last may have set in it.
+        let held = |player: &Self| {
+            let last = player.kitchen.ledger().last_fat(night.machine);
+            last.is_some_and(Fat::is_solid)
+        };
+        let warms = held(self) || night.pans.iter().any(|pan| solid(self, pan));
         if warms {
-            self.seconds(5, 15);
-            self.command(Command::Heater(true)).await?;
+            self.heater_on().await?;
         }
         for pan in &night.pans {
-            if solid(self, pan) {
+            if solid(self, pan) || held(self) {
                 self.wait_for_the_machine();
             }
             self.seconds(20, 90);
@@ -182,6 +187,14 @@ impl Player {
         }
     }
 
+    async fn heater_on(&mut self) -> Result<(), Refused> {
+        if self.kitchen.guide().job().is_some_and(|job| job.warm == Warm::Cold) {
+            self.seconds(5, 15);
+            self.command(Command::Heater(true)).await?;
+        }
+        Ok(())
+    }
+
     fn wait_for_the_machine(&mut self) {
         if let Some(Warm::On(wait)) = self.kitchen.guide().job().map(|j| j.warm)
             && let Standing::Running { left_ms } = wait.standing(&self.now)
@@ -196,6 +209,10 @@ impl Player {
             let Some(gate) = self.kitchen.guide().gate(&self.now) else {
                 return Ok(());
             };
+            if gate.id() == StepId::WarmUp {
+                self.heater_on().await?;
+                self.wait_for_the_machine();
+            }
             self.work(&gate);
             let command = match gate.id() {
                 StepId::Who => Command::Who {

@@ -29,6 +29,7 @@ pub mod quick;
 pub mod setting_up;
 pub mod sorted;
 pub mod time;
+pub mod trouble;
 pub mod units;
 pub mod volume;
 pub mod wait;

@@ -25,6 +25,11 @@ pub fn of(ledger: &Ledger, day: Day) -> Scene {
             claims: ledger.claims_standing(pan.pan, day),
             place: ledger.in_pan(pan.pan).map_or(Place::InPan, |left| left.place),
             contents: ledger.contents(pan.pan),
+            went: ledger
+                .in_pan(pan.pan)
+                .filter(|left| !left.is_home())
+                .and_then(|left| left.went),
+            blocks: ledger.has_blocks(pan.pan),
         }
     };
     Scene {
@@ -47,11 +52,14 @@ pub fn of(ledger: &Ledger, day: Day) -> Scene {
                 machine: m.clone(),
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
+                set_in_line: ledger.set_in_line(m.machine),
                 left_ready_by: ledger.left_ready_by(m.machine),
             })
             .collect(),
         day,
         winter: is_winter(day, country::is_southern(country)),
+        second_person: book.kitchen.as_ref().is_none_or(|k| k.second_person),
+        troubles: ledger.troubles().to_vec(),
     }
 }
 

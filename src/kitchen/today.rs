@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{Kitchen, care, forecast, life, oil};
+use super::{Kitchen, care, forecast, life, oil, wrong};
 use crate::domain::allergen_sheet;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
@@ -98,6 +98,8 @@ pub struct Today {
     pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
+    /// Whether every filter machine is down.
+    pub machine_down: bool,
     /// Whether the allergen sheet is to be gone through.
     pub sheet_open: bool,
 }
@@ -212,6 +214,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
+        machine_down: wrong::all_down(ledger),
         sheet_open: allergen_sheet::is_open(ledger, day),
     }
 }

@@ -16,3 +16,4 @@ mod powder;
 mod quick;
 mod rhythm;
 mod runs;
+mod solid;

@@ -5,6 +5,7 @@ use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Place, RunEvent};
+use crate::domain::facts::setup::Route;
 use crate::domain::ids::{EntryId, PanId};
 use crate::domain::procedure::StepId;
 use crate::domain::sorted::SortedMap;
@@ -23,6 +24,8 @@ pub struct InPan {
     pub contents: Contents,
     /// Whether the tag was seen hung on it.
     pub tagged: bool,
+    /// The way its oil went in the run heard of last.
+    pub went: Option<Route>,
     /// When it was last heard of.
     heard: Millis,
 }
@@ -53,6 +56,9 @@ impl PanContents {
         if let Fact::Run(run) = &entry.fact {
             // Left to set is set: what the run's end says of it stands until somebody looks.
             self.set(run.pan, entry, (run.place, run.contents));
+            if let Some(left) = self.0.get_mut(&run.pan) {
+                left.went = Some(run.route);
+            }
             self.tag(run.pan, run.evidence.word(Item::Tag), run.event == RunEvent::Ended);
         } else if let Fact::Job(job) = &entry.fact {
             self.job(entry, job);
@@ -103,6 +109,7 @@ impl PanContents {
         let since = before.filter(|left| left.place == place && left.contents == contents);
         let (id, at) = since.map_or((entry.id, entry.at), |left| (left.id, left.at));
         let tagged = before.is_some_and(|left| left.tagged);
+        let went = before.and_then(|left| left.went);
         self.0.insert(
             pan,
             InPan {
@@ -111,6 +118,7 @@ impl PanContents {
                 place,
                 contents,
                 tagged,
+                went,
                 heard: entry.at,
             },
         );

@@ -37,6 +37,8 @@ struct MachineMet {
     held: Option<Held>,
     met: Vec<Met>,
     last_fat: Option<Fat>,
+    /// Whether hose and line were seen run empty since.
+    line_empty: bool,
 }
 
 impl MachineMet {
@@ -94,6 +96,12 @@ impl Meetings {
 
     pub(super) fn last_fat(&self, id: MachineId) -> Option<Fat> {
         self.machines.get(&id)?.last_fat
+    }
+
+    /// Whether a fat that sets went through last, and nobody saw the line run empty since.
+    pub(super) fn set_in_line(&self, id: MachineId) -> bool {
+        let machine = self.machines.get(&id);
+        machine.is_some_and(|m| !m.line_empty && m.last_fat.is_some_and(Fat::is_solid))
     }
 
     /// What a pan and the oil in it carry: its food, its fat, and what arrived in the oil.
@@ -186,6 +194,7 @@ impl Meetings {
             | Fact::Correct(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }
@@ -208,6 +217,7 @@ impl Meetings {
         let took = met.set();
         met.meet(meeting(entry, Some(pan), brought));
         met.last_fat = Some(fat.unwrap_or(Fat::Blend));
+        met.line_empty = false;
         let oil = &mut self.pans.or_default(pan).oil;
         *oil = oil.and(took);
     }
@@ -226,6 +236,9 @@ impl Meetings {
 
     fn job(&mut self, entry: &Entry, job: &JobFact) {
         self.used_since(entry, job.machine, &job.evidence);
+        if let (Some(machine), Some(line)) = (job.machine, job.evidence.word(Item::Line)) {
+            self.machines.or_default(machine).line_empty = line == Word::RunEmpty;
+        }
         let unguided = job.event == JobEvent::Noted && job.how == Some(Grade::Unguided);
         if unguided && job.what == JobKind::Filter {
             match (job.pan, job.machine) {

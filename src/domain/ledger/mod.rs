@@ -5,6 +5,7 @@
 //! whatever order they arrive.
 
 mod allergens;
+mod blocks;
 mod book;
 mod claims;
 mod contents;
@@ -19,6 +20,7 @@ mod lows;
 mod queries;
 mod runs;
 mod sheet;
+mod troubles;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -55,6 +57,8 @@ pub struct Ledger {
     allergens: allergens::Allergens,
     contents: contents::PanContents,
     lows: lows::Lows,
+    blocks: blocks::Blocks,
+    troubles: troubles::Troubles,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -134,6 +138,7 @@ impl Ledger {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         let last = self.lines.all().next_back();
@@ -146,6 +151,8 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.contents.apply(entry);
         self.lows.apply(entry);
+        self.blocks.apply(entry);
+        self.troubles.apply(entry);
     }
 
     fn fold_oil(&mut self) {

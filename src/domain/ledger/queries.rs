@@ -12,6 +12,7 @@ use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
 use crate::domain::procedure::StepId;
 use crate::domain::time::{Day, Millis};
+use crate::domain::trouble::Standing;
 
 use super::Ledger;
 use super::allergens::Checked;
@@ -102,6 +103,18 @@ impl Ledger {
     #[must_use]
     pub fn last_fat(&self, machine: MachineId) -> Option<Fat> {
         self.meetings.last_fat(machine)
+    }
+
+    /// Whether a fat that sets went through a machine last, and nobody saw hose and line run empty since.
+    #[must_use]
+    pub fn set_in_line(&self, machine: MachineId) -> bool {
+        self.meetings.set_in_line(machine)
+    }
+
+    /// Whether blocks of fat went into a pan since it was last seen liquid.
+    #[must_use]
+    pub fn has_blocks(&self, pan: PanId) -> bool {
+        self.blocks.has(pan)
     }
 
     /// What a pan and the oil in it carry: its food, its fat, and what came with oil or through machines.
@@ -290,6 +303,12 @@ impl Ledger {
     #[must_use]
     pub fn is_low(&self, pan: PanId) -> bool {
         self.lows.has(pan)
+    }
+
+    /// The troubles nobody has said are over, oldest first.
+    #[must_use]
+    pub fn troubles(&self) -> &[Standing] {
+        self.troubles.standing()
     }
 
     /// The sheet of one pan on one trading day, if anything was logged for it.

@@ -65,6 +65,7 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }
@@ -176,6 +177,7 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         | Fact::MachineCleaned(_)
         | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => None,
     }
 }

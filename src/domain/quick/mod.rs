@@ -236,6 +236,7 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }

@@ -7,6 +7,7 @@ pub mod body;
 pub mod claim;
 pub mod correct;
 pub mod envelope;
+pub mod kitchen;
 pub mod machine;
 pub mod oil;
 pub mod parts;
@@ -14,6 +15,7 @@ pub mod rhythm;
 pub mod scalar;
 pub mod setup;
 pub mod stored;
+pub mod trouble;
 pub mod work;
 
 use thiserror::Error;
@@ -31,7 +33,8 @@ pub struct Unwritable(pub String);
 /// Kind, version and body of a fact.
 pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable> {
     let (kind, v, body) = match fact {
-        Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) if f.second_person => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) => ("kitchen", 2, body::write::<kitchen::KitchenV2>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
         Fact::Pan(f) => match f.rhythm {
             Some(Rhythm::Days(_)) | None => ("pan", 1, body::write::<setup::PanV1>(f)),
@@ -63,6 +66,7 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::MachineCleaned(f) => ("machine_cleaned", 1, body::write::<work::MachineCleanedV1>(f)),
         Fact::AllergensChecked(f) => ("allergens_checked", 1, body::write::<claim::AllergensCheckedV1>(f)),
         Fact::Practised(f) => ("practised", 1, body::write::<work::PractisedV1>(f)),
+        Fact::Trouble(f) => ("trouble", 1, body::write::<trouble::TroubleV1>(f)),
         Fact::Newer(newer) => {
             let (kind, v) = (&newer.kind, newer.v);
             return Err(Unwritable(format!(
@@ -87,6 +91,7 @@ fn job(v: u32, body: Json<'_>) -> Result<JobFact, String> {
 pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, String> {
     let fact = match (kind, v) {
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
+        ("kitchen", 2) => Fact::Kitchen(Box::new(body::read::<kitchen::KitchenV2>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
         ("pan", 2) => Fact::Pan(Box::new(body::read::<rhythm::PanV2>(body)?)),
@@ -117,6 +122,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),
         ("allergens_checked", 1) => Fact::AllergensChecked(body::read::<claim::AllergensCheckedV1>(body)?),
         ("practised", 1) => Fact::Practised(body::read::<work::PractisedV1>(body)?),
+        ("trouble", 1) => Fact::Trouble(Box::new(body::read::<trouble::TroubleV1>(body)?)),
         _ => return Ok(None),
     };
     Ok(Some(fact))

@@ -9,7 +9,7 @@ use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
 use crate::ui::screen;
 use crate::words::screens::{self, Screen as Title, care, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, rhythm, run};
+use crate::words::{Lang, rhythm, run, wrong_days};
 
 /// What a pan is called.
 fn name(shown: &Shown, pan: PanId) -> &str {
@@ -19,7 +19,11 @@ fn name(shown: &Shown, pan: PanId) -> &str {
 
 /// Heading and sentence of the next thing.
 fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
-    let due = screens::pans_due(&shown.due_names(), lang);
+    let due = if shown.machine_down {
+        wrong_days::say(wrong_days::Say::NotTonight, lang).to_owned()
+    } else {
+        screens::pans_due(&shown.due_names(), lang)
+    };
     match next {
         Next::Resume(kind) => {
             let of_pan = shown

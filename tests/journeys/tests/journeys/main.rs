@@ -17,5 +17,7 @@ mod pan_jobs;
 mod resume;
 mod rhythm;
 mod shots;
+mod solid;
 mod update;
 mod windows;
+mod wrong;
