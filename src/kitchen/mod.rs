@@ -6,6 +6,7 @@
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
 pub mod alarm;
+pub mod care;
 pub mod day;
 pub mod filter;
 pub mod forecast;

@@ -19,7 +19,7 @@ pub fn pan_empty(pan: &str, lang: Lang) -> String {
 #[must_use]
 pub fn pan_water(pan: &str, lang: Lang) -> String {
     let Lang::En = lang;
-    format!("PAN {pan}: WATER, NO OIL IN IT. DO NOT LIGHT")
+    format!("PAN {pan}: WATER, NO OIL IN IT")
 }
 
 /// A pan by name inside a sentence.

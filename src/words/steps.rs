@@ -65,7 +65,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Isolate => "Shut the heat off for the cutting.",
         StepId::CutOut => "Lift the set fat out in pieces.",
         StepId::InMachine => "Shut the machine. Hang its tag.",
-        StepId::LetOut => "Probe the machine's oil. Let it out.",
+        StepId::LetOut => "Probe the machine's oil.",
         StepId::Waste => "Put lid and label on the waste.",
         StepId::Clean => "See the heat off, then wipe.",
         StepId::Exit => "Look inside: wiped, dry, valve shut.",
@@ -73,16 +73,16 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::FreshFat => "Choose the fat that goes in.",
         StepId::ChangeOver => "Put the allergen sheet right first.",
         StepId::FreshIn => "Look at the valve, then pour.",
-        StepId::PackIn => "Pack the blocks small and tight.",
+        StepId::PackIn => "Put the blocks in small and tight.",
         StepId::FreshLevel => "Read the level of the fresh oil.",
         StepId::BoilEmpty => "Look into the pan: empty, heat off.",
         StepId::BoilWater => "Pour cold water in, above the mark.",
         StepId::BoilChemical => "Put the chemical into cold water.",
         StepId::BoilHeat => "Set the lowest heat. Stay with it.",
         StepId::BoilLook => "Look at the boil.",
-        StepId::BoilCool => "Probe the water before you drain it.",
+        StepId::BoilCool => "Probe the water.",
         StepId::BoilDrain => "Drain it where the sheet says.",
-        StepId::BoilRinse => "Scrub it cold, then rinse.",
+        StepId::BoilRinse => "See it scrubbed cold, then rinsed.",
     }
 }
 
