@@ -131,7 +131,7 @@ pub const fn card(step: StepId, lang: Lang) -> Helper {
         }
         StepId::BoilChemical => helper(
             DOOR,
-            "Hold the maker's sheet up to read.",
+            "Read the maker's sheet out loud.",
             "On skin or in eyes: shout WATER.",
         ),
         StepId::BoilHeat | StepId::BoilLook => {
