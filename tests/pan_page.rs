@@ -175,8 +175,12 @@ fn what_helps_is_at_most_three_things_most_first_and_no_trifles() {
     for pan in pans(&ledger) {
         let advice = what_if::advice(&ledger, pan, wednesday());
         assert!(advice.levers.len() <= 3);
-        assert!(advice.levers.iter().all(|(_, days)| *days >= 0.5));
-        assert!(advice.levers.is_sorted_by(|a, b| a.1 >= b.1), "{:?}", advice.levers);
+        assert!(advice.levers.iter().all(|lift| lift.services >= 0.5));
+        assert!(
+            advice.levers.is_sorted_by(|a, b| a.services >= b.services),
+            "{:?}",
+            advice.levers
+        );
         said += advice.levers.len();
         let Some(measure) = advice.measure else { continue };
         assert!(measure.after >= wednesday());
