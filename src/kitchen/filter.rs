@@ -248,8 +248,8 @@ pub fn usual_plan(job: &FilterJob, scene: &Scene) -> Plan {
 pub enum Fit {
     /// Yes, in this standing.
     Yes(Word),
-    /// Only beside a supervisor.
-    BesideSupervisor,
+    /// Only beside a supervisor; why not alone.
+    BesideSupervisor(Refusal),
     /// No.
     No(Refusal),
 }
@@ -267,7 +267,7 @@ pub fn fit(guide: &Guide, scene: &Scene, person: PersonId, supervisor: Option<Pe
                 })
                 .unwrap_or(Word::Signed),
         ),
-        Err(Refusal::NotSignedOff { .. }) if supervisor.is_none() => Fit::BesideSupervisor,
+        Err(why @ Refusal::NotSignedOff { .. }) if supervisor.is_none() => Fit::BesideSupervisor(why),
         Err(why) => Fit::No(why),
     }
 }

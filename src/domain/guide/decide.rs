@@ -12,7 +12,7 @@ use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
-use crate::domain::facts::setup::{OutBy, Route};
+use crate::domain::facts::setup::{Machine, OutBy, Route};
 use crate::domain::ids::{PanId, RunId};
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::time::{Millis, Now};
@@ -38,8 +38,7 @@ impl Guide {
             Command::Who { person, supervisor } => {
                 let word = match &job.run {
                     Some(run) => holds::person(scene, *person, *supervisor, run.route)?,
-                    None => holds::person(scene, *person, *supervisor, Route::Hot)
-                        .or_else(|hot| holds::person(scene, *person, *supervisor, Route::Cold).map_err(|_| hot))?,
+                    None => holds::person_here(scene, job.machine, *person, *supervisor)?,
                 };
                 let fact = job_fact(job.job, JobEvent::Proved, |f| {
                     f.step = Some(StepId::Who);
@@ -50,9 +49,13 @@ impl Guide {
                 Ok(vec![Draft::now(Some(*person), fact)])
             }
             Command::Machine { machine, used_since } => {
-                scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?;
+                let route = route_of(&scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?.machine);
                 if job.run.is_some() && job.machine != Some(*machine) {
                     return Err(Refusal::RunOpen);
+                }
+                // Said here, with a machine to choose anew, and not first at the pan.
+                if let Some(who) = job.who.filter(|_| job.run.is_none()) {
+                    holds::person(scene, who, job.supervisor, route)?;
                 }
                 if !matches!(used_since, Word::No | Word::Yes | Word::NotKnown) {
                     return Err(Refusal::NotSo {
@@ -149,11 +152,7 @@ impl Guide {
         let machine = scene
             .machine(job.machine.ok_or(Refusal::NoSuchMachine)?)
             .ok_or(Refusal::NoSuchMachine)?;
-        let route = if machine.machine.out_by == OutBy::Hand {
-            Route::Cold
-        } else {
-            Route::Hot
-        };
+        let route = route_of(&machine.machine);
         holds::route_fits(scene, machine.machine.machine, route)?;
         let mut supervised = false;
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
@@ -331,6 +330,15 @@ impl Guide {
     }
 }
 
+/// The route a machine does.
+pub(super) fn route_of(machine: &Machine) -> Route {
+    if machine.out_by == OutBy::Hand {
+        Route::Cold
+    } else {
+        Route::Hot
+    }
+}
+
 /// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.
 fn stale_at(dc: i32, read: Option<Now>, now: &Now) -> Result<Millis, Refusal> {
     let temp = i16::try_from(dc).ok().and_then(Temp::from_dc);
@@ -354,7 +362,7 @@ pub(super) const fn warm_up_ms(scene: &Scene) -> i64 {
     }
 }
 
-fn limits(machine: &crate::domain::facts::setup::Machine, fat: crate::domain::fat::Fat, route: Route) -> Limits {
+fn limits(machine: &Machine, fat: crate::domain::fat::Fat, route: Route) -> Limits {
     match route {
         Route::Hot => Limits {
             low: machine.low.max(fat.pumpable_at()),

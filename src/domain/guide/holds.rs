@@ -1,6 +1,7 @@
 //! What each hold checks beyond its own answers, at the step that lists it.
 
 use super::answers::is_off_sign;
+use super::decide::route_of;
 use super::gate::{Gate, off_target};
 use super::refusal::Refusal;
 use super::scene::Scene;
@@ -223,6 +224,31 @@ pub(crate) fn person(
     } else {
         Err(Refusal::SupervisorNotFit)
     }
+}
+
+/// The same before any pan is in hand: by the machine that was named, else by any route the machines here do, the hot one
+/// first. Who can do none of them hears it now and not at the pan.
+pub(super) fn person_here(
+    scene: &Scene,
+    machine: Option<MachineId>,
+    who: PersonId,
+    supervisor: Option<PersonId>,
+) -> Result<Word, Refusal> {
+    let done = |route| {
+        let mut machines = scene.machines.iter().map(|m| &m.machine);
+        match machine.and_then(|id| scene.machine(id)) {
+            Some(named) => route_of(&named.machine) == route,
+            None => scene.machines.is_empty() || machines.any(|m| route_of(m) == route),
+        }
+    };
+    let mut refused = None;
+    for route in [Route::Hot, Route::Cold].into_iter().filter(|route| done(*route)) {
+        match person(scene, who, supervisor, route) {
+            Ok(word) => return Ok(word),
+            Err(why) => refused = refused.or(Some(why)),
+        }
+    }
+    Err(refused.unwrap_or(Refusal::NoSuchPerson))
 }
 
 fn signed_off(person: &Person, route: Route, scene: &Scene) -> bool {
