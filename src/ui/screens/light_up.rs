@@ -11,7 +11,7 @@ use crate::kitchen::{Order, Refused, alarm};
 use crate::nodes;
 use crate::ui::bench::{Bench, Trouble};
 use crate::ui::job::ask::{AskParts, ask};
-use crate::ui::job::begin::{begin_beside, begin_day, paused_day};
+use crate::ui::job::begin::{another_person, begin_beside, begin_day, paused_day};
 use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::frame::Around;
 use crate::ui::job::fresh_id;
@@ -37,6 +37,8 @@ struct Range {
     in_hand: Held<Option<PanId>>,
     ask: AskDesk,
     paused: Held<bool>,
+    /// Whether somebody else is being named to go on.
+    renaming: Held<bool>,
     /// A starter who was named and waits for somebody to stand beside.
     starter: Held<Option<PersonId>>,
     why: Held<Option<&'static Step>>,
@@ -58,7 +60,17 @@ impl Range {
         };
         self.ask.put(gate, None);
         self.paused.set(false);
+        self.renaming.set(false);
+        self.starter.set(None);
         self.now.set(seen);
+    }
+
+    fn on_rename(self) -> Act {
+        Act::new(move || {
+            self.starter.set(None);
+            self.paused.set(false);
+            self.renaming.set(true);
+        })
     }
 
     /// Somebody is to light: alone where they may, else beside somebody who is asked for next.
@@ -76,12 +88,17 @@ impl Range {
     }
 
     fn open(self, who: PersonId, supervisor: Option<PersonId>) {
+        let what = JobKind::LightUp;
         self.starter.set(None);
-        self.send(Command::Open {
-            job: JobId(fresh_id()),
-            what: JobKind::LightUp,
-            who,
-            supervisor,
+        self.send(if self.renaming.get_untracked() {
+            Command::Who { what, who, supervisor }
+        } else {
+            Command::Open {
+                job: JobId(fresh_id()),
+                what,
+                who,
+                supervisor,
+            }
         });
     }
 
@@ -171,6 +188,7 @@ pub fn light_up(bench: Bench) -> Element {
         in_hand: Held::new(None),
         ask: AskDesk::new(bench),
         paused: Held::new(false),
+        renaming: Held::new(false),
         starter: Held::new(None),
         why: Held::new(None),
     };
@@ -179,6 +197,9 @@ pub fn light_up(bench: Bench) -> Element {
         .when_answered(Tell::new(move |answered| range.answered(answered)));
     range.look(true);
     let step = move || {
+        if range.renaming.get() {
+            return "another-person".to_owned();
+        }
         let step = range.now.with(|now| match now {
             LightNow::Closed => "closed",
             LightNow::Pans => "pans",
@@ -202,7 +223,7 @@ pub fn light_up(bench: Bench) -> Element {
 fn draw(range: Range) -> Node {
     let bench = range.bench;
     if range.paused.get() {
-        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
+        return paused_day(bench, Act::new(move || range.paused.set(false)), range.on_rename()).into();
     }
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
@@ -211,6 +232,9 @@ fn draw(range: Range) -> Node {
             range.look(true);
         });
         return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
+    }
+    if range.renaming.get() {
+        return begin(range).into();
     }
     match range.now.get() {
         LightNow::Closed => begin(range).into(),
@@ -231,12 +255,13 @@ fn draw(range: Range) -> Node {
 /// Hold 1: who lights, and beside whom.
 fn begin(range: Range) -> Element {
     let bench = range.bench;
+    let back = range.renaming.get().then(|| Act::new(move || range.look(true)));
     let Some(starter) = range.starter.get() else {
-        return begin_day(bench, JobKind::LightUp, Tell::new(move |who| range.named(who)));
+        return begin_day(bench, JobKind::LightUp, back, Tell::new(move |who| range.named(who)));
     };
     let fit = bench.look(|kitchen, now| day::may_stand_beside(&kitchen.scene(now), starter));
     let open = Tell::new(move |beside| range.open(starter, Some(beside)));
-    begin_beside(bench, JobKind::LightUp, fit, open)
+    begin_beside(bench, JobKind::LightUp, fit, back, open)
 }
 
 fn asked(range: Range, pan: Option<PanId>) -> Node {
@@ -274,10 +299,16 @@ fn pans(range: Range) -> Element {
     let end = button(Rank::Second, say(DaySay::EndLight, lang), "end-light", move || {
         range.send(Command::EndLight);
     });
+    // A wrong name is put right at once while no pan was looked at; later by STOP.
+    let only_who = bench.look(|kitchen, _| {
+        let light = kitchen.day_jobs().state().light.as_ref();
+        light.is_some_and(|light| light.pans.is_empty())
+    });
+    let other = only_who.then(|| another_person(lang, Rank::Plain, range.on_rename()));
     let page = JobPage {
         name: job_name(JobKind::LightUp, lang).into(),
         on_stop: Some(range.on_stop()),
-        ..JobPage::new("pans", say(DaySay::WhichPan, lang), end, list)
+        ..JobPage::new("pans", say(DaySay::WhichPan, lang), nodes![end, other], list)
     };
     page.draw(bench)
 }
