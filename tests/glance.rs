@@ -87,6 +87,7 @@ fn the_demos_today_comes_back_as_it_was_with_the_number_to_call() {
     let glance = glance::read(&kept(&kitchen).unwrap(), &of(entries)).unwrap();
     assert_eq!(glance.today, shown(&kitchen));
     let set_up = kitchen.ledger().book.kitchen.clone().unwrap();
+    assert_eq!(glance.country, set_up.country);
     assert_eq!(glance.emergency_number, set_up.emergency_number);
 }
 

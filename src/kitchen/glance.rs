@@ -33,6 +33,8 @@ pub struct Taken {
 /// Today at a glance, and what the app must know beside it before the log is read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Glance {
+    /// The kitchen's country, whose words are spoken.
+    pub country: String,
     /// The number to call, as its owner wrote it.
     pub emergency_number: String,
     /// From when to before when it holds: from when it was taken to the end of its trading day.
@@ -46,6 +48,7 @@ stored! {
         build: String,
         dev: Text<Dev>,
         entries: u32,
+        country: String,
         number: String,
         from: Text<Millis>,
         to: Text<Millis>,
@@ -105,6 +108,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         build: taken.build.clone(),
         dev: Text(taken.dev),
         entries: u32::try_from(taken.entries).ok()?,
+        country: set_up.country.clone(),
         number: set_up.emergency_number.clone(),
         from: Text(now.wall),
         to: Text(kitchen.day_ends(today.day)),
@@ -145,6 +149,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         look_owed: kept.look.0,
     };
     (taken == *of).then_some(Glance {
+        country: kept.country,
         emergency_number: kept.number,
         holds: kept.from.0..kept.to.0,
         today,

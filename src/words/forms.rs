@@ -305,7 +305,12 @@ pub fn fault(field: Field, why: Fault, lang: Lang) -> String {
         Fault::NotANumber => "Type a number, such as 42 or 33.5.".to_owned(),
         Fault::NotATime => "Type a time, such as 05:00.".to_owned(),
         Fault::NotADay => "Choose a day.".to_owned(),
-        Fault::OutOfRange { least, most } => format!("From {least} to {most}."),
+        Fault::OutOfRange { least, most } => match control(field, "") {
+            Control::Number(unit @ ("°C" | "L")) => {
+                format!("From {least}{0}{unit} to {most}{0}{unit}.", format::NBSP)
+            }
+            _ => format!("From {least} to {most}."),
+        },
         Fault::OutOfHours { from, to } => format!(
             "From {} to {}.",
             format::minute_of_day(i64::from(from)),

@@ -17,6 +17,7 @@ pub mod format;
 pub mod forms;
 pub mod hazards;
 pub mod holds;
+pub mod local;
 pub mod log;
 pub mod log_lines;
 pub mod make_safe;

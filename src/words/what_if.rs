@@ -4,7 +4,7 @@ use crate::domain::oil_life::{Foreseen, Knob, Lacking, Lever, Lift, MOST_DAYS};
 use crate::domain::time::Day;
 use crate::domain::units::{Temp, Volume};
 
-use super::{Lang, dates, format};
+use super::{Lang, dates, format, local};
 
 /// Lines that carry nothing of the oil.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -126,7 +126,7 @@ pub fn lever(lift: Lift, full: Volume, lang: Lang) -> String {
         foreseen,
     } = lift;
     let what = match lever {
-        Lever::Heat => format!("5{}°C cooler", format::NBSP),
+        Lever::Heat => format!("5{}°C cooler", local::APART),
         Lever::Hours => "Half an hour less hot a service".to_owned(),
         Lever::TopUp => {
             let litres = format::decimal(rounded(full.litres() * Lever::MORE_SHARE * 10.0), 1);

@@ -115,7 +115,9 @@ fn put_limits(answers: &mut Answers, polar: Option<Share>, acid: Option<AcidLimi
     answers.put(Field::AcidUnit, unit.key());
 }
 
-fn country(answers: &Answers) -> String {
+/// The country answered (ISO 3166-1 alpha-2, upper case); empty while none is.
+#[must_use]
+pub fn country(answers: &Answers) -> String {
     match answers.get(Field::Country) {
         OTHER_COUNTRY => answers.get(Field::CountryCode).trim().to_ascii_uppercase(),
         code => code.to_owned(),

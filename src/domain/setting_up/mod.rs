@@ -14,7 +14,7 @@ mod person;
 mod read;
 
 pub use answers::{Answers, Fault, Wrong};
-pub use kitchen::{LimitSaid, limit_said};
+pub use kitchen::{LimitSaid, country, limit_said};
 pub use pan::{OffShows, off_shows};
 pub use person::signers;
 
