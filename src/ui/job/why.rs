@@ -4,6 +4,7 @@ use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::procedure::Step;
 use crate::nodes;
+use crate::ui::cards::use_cards;
 use crate::ui::node::{Act, Element, Held, Node, el, live};
 use crate::ui::parts::{Rank, Sheet, button};
 use crate::words::run::{Say, say};
@@ -18,6 +19,7 @@ pub fn why_sheet(step: Held<Option<&'static Step>>, lang: Lang) -> Element {
         on_close: Act::new(move || step.set(None)),
         title: say(Say::Why, lang).into(),
         sign: None,
+        emergency: use_cards().buttons(lang).into(),
         close: job::say(JobSay::Close, lang).into(),
         testid: "why-sheet",
         holds: live(move || step.get().map(|step| words(step, lang))),
