@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` and `log_v2.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json`, `log_v2.json` and `log_v8.json` are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -10,6 +10,7 @@ mod arbitrary;
 use std::collections::BTreeSet;
 
 use panward::domain::evidence::Item;
+use panward::domain::facts::setup::Heater;
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
@@ -21,6 +22,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V8: &str = include_str!("fixtures/log_v8.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -44,7 +46,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2] {
+    for sample in [LOG_V1, LOG_V2, LOG_V8] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -64,6 +66,26 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_3_of_a_machine_has_a_heater_of_unknown_watts_with_a_powder_or_without() {
+    let log = import(LOG_V8, World::Real, 0).expect("the frozen sample reads");
+    let said = |record: &Record| match &record.entry().fact {
+        Fact::Machine(machine) => Some((machine.heater, machine.powder)),
+        _ => None,
+    };
+    let said: Vec<_> = log.records.iter().filter_map(said).collect();
+    let unknown = Heater::NotKnown;
+    assert_eq!(said, [(unknown, Dose::from_g_per_l(18)), (unknown, None)]);
+    let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+    // The first as it was put right.
+    let stands = ledger
+        .book
+        .machines
+        .values()
+        .map(|machine| (machine.heater, machine.powder));
+    assert_eq!(stands.collect::<Vec<_>>(), [(unknown, None), (unknown, None)]);
 }
 
 #[test]

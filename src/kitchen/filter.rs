@@ -110,7 +110,7 @@ fn wants_heater(job: &FilterJob, scene: &Scene, now: &Now) -> bool {
     job.warm == Warm::Cold
         && job.away == 0
         && job.stands(Hold::Match, now)
-        && machine(job, scene).is_some_and(|m| m.heater_w > 0)
+        && machine(job, scene).is_some_and(|m| m.heater.is_there())
         && scene.pans.iter().any(|p| p.pan.fat.is_solid())
 }
 

@@ -56,6 +56,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("pan", 1, shapes.subschema_for::<setup::PanV1>()),
         ("machine", 1, shapes.subschema_for::<machine::MachineV1>()),
         ("machine", 2, shapes.subschema_for::<machine::MachineV2>()),
+        ("machine", 3, shapes.subschema_for::<machine::MachineV3>()),
         ("instrument", 1, shapes.subschema_for::<setup::InstrumentV1>()),
         ("fill", 1, shapes.subschema_for::<oil::FillV1>()),
         ("topup", 1, shapes.subschema_for::<oil::TopUpV1>()),

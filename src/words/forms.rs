@@ -107,7 +107,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::Tank => Some("All it holds, from its plate or manual."),
         Field::FreeShare => Some("Room kept free above the oil. 10 % is a default of this guide."),
         Field::Heater => Some("A heater keeps pump and hose warm for solid fat."),
-        Field::HeaterWatts => Some("From its plate."),
+        Field::HeaterWatts => Some("From its plate. Not known? Leave it empty: the warm-up is the same."),
         Field::WindowLow => Some(screen(Screen::WindowHelp, lang)),
         Field::Target => Some("About 150 °C is common practice."),
         Field::RinseMax => Some("30 s at most is common practice."),

@@ -160,7 +160,7 @@ fn warm_up(job: &FilterJob, run: &Run, now: &Now) -> Result<(), Refusal> {
     if !run.pan.pan.fat.is_solid() {
         return Ok(());
     }
-    if run.machine.0.heater_w == 0 {
+    if !run.machine.0.heater.is_there() {
         return if run.machine.0.takes_solid {
             Ok(())
         } else {

@@ -74,12 +74,6 @@ impl Reader<'_> {
         }
     }
 
-    /// A whole number that must be there.
-    pub(super) fn whole(&mut self, field: Field, least: u32, most: u32) -> Option<u16> {
-        let read = self.whole_if_any(field, least, most);
-        self.must(field, read)
-    }
-
     /// Litres that must be there.
     pub(super) fn litres(&mut self, field: Field, least: u32, most: u32) -> Option<Volume> {
         let read = self.thousandths(field, least, most);

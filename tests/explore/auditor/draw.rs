@@ -94,7 +94,7 @@ impl Auditor {
             has >= u64::from(pan.full.ml()) * growth * 10_000,
             "the tank does not hold the pan (hold 5)",
         )?;
-        if solid && machine.heater_w == 0 {
+        if solid && !machine.heater.is_there() {
             return ensure(machine.takes_solid, "solid fat in a machine not made for it");
         }
         ensure(!solid || self.warm(now, real), "solid fat, machine not warm")
