@@ -407,14 +407,16 @@ pub const fn add(subject: Subject, lang: Lang) -> &'static str {
     }
 }
 
-/// How far first set-up has come in the form of one thing: "Kitchen, 2 of 4".
+/// How far the form of something new has come: "Kitchen, 2 of 4". `first` is the first of its kind.
 #[must_use]
-pub fn page_of(subject: Subject, page: usize, of: usize, lang: Lang) -> String {
+pub fn page_of(subject: Subject, first: bool, page: usize, of: usize, lang: Lang) -> String {
     let Lang::En = lang;
     let name = match subject {
         Subject::Kitchen => "Kitchen",
-        Subject::Person => "You",
-        Subject::Pan => "First pan",
+        Subject::Person if first => "You",
+        Subject::Person => "Person",
+        Subject::Pan if first => "First pan",
+        Subject::Pan => "Another pan",
         Subject::Machine => "Filter machine",
         Subject::Instrument => "Instrument",
     };
