@@ -46,7 +46,6 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
                 under,
                 word,
                 likely: days.map(|days| words::likely_left(days, lang)),
-                ..Hero::default()
             }
         }
         (None, Some(days)) => {
