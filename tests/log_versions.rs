@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json`, `log_v2.json` and `log_v8.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json` to `log_v8.json` are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -8,8 +8,10 @@
 mod arbitrary;
 
 use std::collections::BTreeSet;
+use std::num::NonZeroU16;
 
 use panward::domain::evidence::Item;
+use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::setup::Heater;
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ledger::Ledger;
@@ -22,6 +24,8 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V3: &str = include_str!("fixtures/log_v3.json");
+const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V8: &str = include_str!("fixtures/log_v8.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
@@ -46,7 +50,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V8] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V8] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -86,6 +90,44 @@ fn version_3_of_a_machine_has_a_heater_of_unknown_watts_with_a_powder_or_without
         .values()
         .map(|machine| (machine.heater, machine.powder));
     assert_eq!(stands.collect::<Vec<_>>(), [(unknown, None), (unknown, None)]);
+}
+
+#[test]
+fn version_2_of_a_claim_restored_says_what_was_seen_and_version_1_did_not() {
+    let looked = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        let facts = log.records.iter().map(|record| record.entry().fact.clone());
+        let looked = facts.filter_map(|fact| match fact {
+            Fact::ClaimRestored(restored) => Some(restored.looked.map(|looked| looked.until)),
+            _ => None,
+        });
+        looked.collect::<Vec<_>>()
+    };
+    assert_eq!(looked(LOG_V1), [None]);
+    assert_eq!(looked(LOG_V3), [Some(None), Some(Some(Millis(1_780_522_200_000)))]);
+}
+
+#[test]
+fn version_2_of_a_pan_names_its_sessions_or_nights_and_version_1_its_days() {
+    let rhythms = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+        let rhythms = ledger.book.pans.values().map(|pan| pan.rhythm);
+        rhythms.collect::<Vec<_>>()
+    };
+    let every = |n| NonZeroU16::new(n).unwrap();
+    assert_eq!(rhythms(LOG_V1), [Some(Rhythm::Days(every(1))), None]);
+    // The second as it was put right.
+    let nights = Weekdays::of([false, false, false, true, false, false, true]).unwrap();
+    let new = [
+        Rhythm::Sessions(every(1)),
+        Rhythm::Weekdays(nights),
+        Rhythm::Sessions(every(60)),
+    ];
+    assert_eq!(rhythms(LOG_V4), new.map(Some));
+    // An older app wrote no such number; read, it means what it meant.
+    let never = first("pan").replace("\"rhythm\":1,", "\"rhythm\":0,");
+    assert!(matches!(decode(&never).unwrap().fact, Fact::Pan(pan) if pan.rhythm.is_none()));
 }
 
 #[test]
@@ -296,6 +338,27 @@ fn nonsense_is_refused_with_its_reason() {
         "\"exposures\":\"nothing\"",
         "broken body of machine version 1: neither a list of exposures nor \"unknown\"",
     );
+    for (from, to) in [
+        ("\"rhythm_sessions\":1", "\"rhythm_sessions\":0"),
+        ("\"rhythm_sessions\":1,", ""),
+        ("\"rhythm_sessions\":1", "\"rhythm_weekdays\":[0,0,0,0,0,0,0]"),
+        ("\"rhythm_sessions\":1", "\"rhythm_weekdays\":[0,2,0,0,0,0,1]"),
+        (
+            "\"rhythm_sessions\":1",
+            "\"rhythm_sessions\":1,\"rhythm_weekdays\":[0,1,0,0,0,0,1]",
+        ),
+    ] {
+        let why = "broken body of pan version 2: neither a number of sessions alone, nor days of the week";
+        check_of(LOG_V4, "pan", from, to, why);
+    }
+    for (to, why) in [
+        ("2026-06-07", "to lies before from"),
+        ("2027-06-09", "more than 366 days closed"),
+    ] {
+        let to = format!("\"to\":\"{to}\"");
+        let why = format!("broken body of closed version 1: {why}");
+        check_of(LOG_V4, "closed", "\"to\":\"2026-06-21\"", &to, &why);
+    }
     check_of(
         LOG_V2,
         "machine",
@@ -310,6 +373,16 @@ fn nonsense_is_refused_with_its_reason() {
         "\"high_dc\":2001",
         "broken body of machine version 2: high_dc lies above 200 °C",
     );
+    for (from, to) in [
+        ("\"clean_dry\",\"own_utensils\"", "\"clean_dry\""),
+        (
+            "\"own_utensils\"]",
+            "\"own_utensils\"],\"until\":\"2026-06-03T21:30:00.000Z\"",
+        ),
+    ] {
+        let said = "broken body of claim_restored version 2: not all was seen that restores a claim";
+        check_of(LOG_V3, "claim_restored", from, to, said);
+    }
 }
 
 #[test]

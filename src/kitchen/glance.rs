@@ -2,7 +2,8 @@
 //!
 //! The log is the only truth, and a glance is never more than a copy of one look at it: it stands for one log of so
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
-//! never be shown from a copy is not in it: while a job is open, or a pan stands empty or low, none is kept.
+//! never be shown from a copy is not in it: while a job is open, a pan stands empty or low, or a claim is lost, none is
+//! kept.
 
 use std::ops::Range;
 
@@ -12,6 +13,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, PanId};
+use crate::domain::ledger::PutOff;
 use crate::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::Journal;
@@ -59,6 +61,8 @@ stored! {
         done: Unless<Vec<Text<JobKind>>>,
         none: Unless<bool>,
         look: Unless<bool>,
+        sheet: Unless<bool>,
+        closed: Option<Text<Day>>,
     }
 }
 
@@ -74,6 +78,16 @@ stored! {
         filtered: Option<Text<Day>>,
         used: Unless<bool>,
         due: Unless<bool>,
+        job: Option<String>,
+        put_off: Option<PutOffText>,
+    }
+}
+
+stored! {
+    struct PutOffText {
+        night: Text<Day>,
+        why: Option<String>,
+        nights: u32,
     }
 }
 
@@ -95,14 +109,21 @@ stored! {
     }
 }
 
-/// The glance to keep of a kitchen that is set up; `None` while a job is open, or a pan stands empty or low.
+/// The glance to keep of a kitchen that is set up; `None` while a job is open, a pan stands empty or low, or a
+/// claim is lost.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
-    if !today.open.is_empty() || !ledger.empties().is_empty() || today.pans.iter().any(|pan| pan.low) {
+    if !today.open.is_empty()
+        || !ledger.empties().is_empty()
+        || today.pans.iter().any(|pan| pan.low || !pan.lost.is_empty())
+    {
         return None;
     }
+    // A claim begun for an evening is shown by no copy that outlives it.
+    let evenings = ledger.evening_ends().into_iter().filter(|end| *end >= now.wall);
+    let to = evenings.fold(kitchen.day_ends(today.day), Millis::min);
     let (night, names) = today.unanswered.clone().unzip();
     let text = GlanceText {
         build: taken.build.clone(),
@@ -111,7 +132,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         country: set_up.country.clone(),
         number: set_up.emergency_number.clone(),
         from: Text(now.wall),
-        to: Text(kitchen.day_ends(today.day)),
+        to: Text(to),
         day: Text(today.day),
         pans: today.pans.iter().map(PanText::from).collect(),
         night: night.map(Text),
@@ -119,6 +140,8 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         done: Unless(today.done.iter().copied().map(Text).collect()),
         none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
+        sheet: Unless(today.sheet_open),
+        closed: today.closed.map(Text),
     };
     let mut out = Out::new();
     text.put(&mut out);
@@ -147,6 +170,8 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
+        sheet_open: kept.sheet.0,
+        closed: kept.closed.map(|day| day.0),
     };
     (taken == *of).then_some(Glance {
         country: kept.country,
@@ -178,6 +203,12 @@ impl From<&PanToday> for PanText {
             filtered: pan.last_filtered.map(Text),
             used: Unless(pan.used),
             due: Unless(pan.due),
+            job: pan.job.clone(),
+            put_off: pan.put_off.as_ref().map(|put_off| PutOffText {
+                night: Text(put_off.night),
+                why: put_off.why.clone(),
+                nights: put_off.nights,
+            }),
         }
     }
 }
@@ -191,12 +222,19 @@ impl TryFrom<PanText> for PanToday {
             name: pan.name,
             fat: pan.fat.0,
             claims: pan.claims.0.into_iter().map(|claim| claim.0).collect(),
+            lost: Vec::new(),
             shade: pan.shade,
             level: pan.level,
             life: pan.life.map(LifeToday::try_from).transpose()?,
             last_filtered: pan.filtered.map(|day| day.0),
             used: pan.used.0,
             due: pan.due.0,
+            job: pan.job,
+            put_off: pan.put_off.map(|put_off| PutOff {
+                night: put_off.night.0,
+                why: put_off.why,
+                nights: put_off.nights,
+            }),
             low: false,
             out: false,
         })

@@ -19,6 +19,8 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             claims: ledger.claims_standing(pan.pan, day),
             place: left.map_or(Place::InPan, |l| l.place),
             contents: left.map_or(Contents::Oil, |l| l.contents),
+            went: left.and_then(|l| ledger.run(l.run)).map(|run| run.route),
+            blocks: ledger.has_blocks(pan.pan),
         }
     };
     Scene {
@@ -41,6 +43,8 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
                 machine: m.clone(),
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
+                set_in_line: ledger.set_in_line(m.machine),
+                left_ready_by: ledger.left_ready_by(m.machine),
             })
             .collect(),
         day,

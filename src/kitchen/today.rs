@@ -2,15 +2,16 @@
 
 use std::rc::Rc;
 
-use super::{life, oil};
+use super::{forecast, life, oil};
+use crate::domain::allergen_sheet;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
-use crate::domain::facts::setup::Pan;
+use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{Ledger, PanDay, RunState, Word};
+use crate::domain::ledger::{Ledger, Lost, PanDay, PutOff, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
-use crate::domain::time::Day;
+use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Share, Volume};
 
 /// What Today says of the life of an oil.
@@ -51,6 +52,8 @@ pub struct PanToday {
     pub fat: Fat,
     /// The claims that stand.
     pub claims: Vec<ClaimKind>,
+    /// The claims that are lost: they stand as lost until they are restored.
+    pub lost: Vec<Lost>,
     /// How dark its oil is, 1–5; none when it is empty.
     pub shade: Option<u8>,
     /// How full it is to be drawn, percent; 0 while its oil is out, or low, when nobody knows how much is left.
@@ -63,6 +66,10 @@ pub struct PanToday {
     pub used: bool,
     /// Whether it was used this trading day and not filtered in it.
     pub due: bool,
+    /// The name of the pan whose job it does today.
+    pub job: Option<String>,
+    /// That its filtering was put off to today, while it stands.
+    pub put_off: Option<PutOff>,
     /// Whether its oil was last seen below the mark: not to be lit before it is topped up.
     pub low: bool,
     /// Whether it stands empty or without all of its oil: not to be lit.
@@ -74,6 +81,8 @@ pub struct PanToday {
 pub struct Today {
     /// The trading day.
     pub day: Day,
+    /// The day the kitchen opens again, while it is closed.
+    pub closed: Option<Day>,
     /// The pans in use, in order of name.
     pub pans: Vec<PanToday>,
     /// The newest day before today with no word for some pan, and the names of those pans.
@@ -86,6 +95,8 @@ pub struct Today {
     pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
+    /// Whether the allergen sheet is to be gone through.
+    pub sheet_open: bool,
 }
 
 /// The one next thing to do.
@@ -97,6 +108,8 @@ pub enum Next {
     Look,
     /// Begin a job.
     Begin(JobKind),
+    /// Closed until a day; work begins as on any other.
+    Closed(Day),
     /// Nothing more today.
     Nothing,
 }
@@ -108,7 +121,7 @@ impl Next {
         match self {
             Self::Resume(kind) | Self::Begin(kind) => Some(kind),
             Self::Look => Some(JobKind::LightUp),
-            Self::Nothing => None,
+            Self::Closed(_) | Self::Nothing => None,
         }
     }
 }
@@ -128,6 +141,8 @@ impl Today {
             Next::Look
         } else if self.pans.iter().any(|p| p.due) {
             Next::Begin(JobKind::Filter)
+        } else if let Some(opens) = self.closed.filter(|_| !used && self.done.is_empty()) {
+            Next::Closed(opens)
         } else if !done(JobKind::LightUp) && !used {
             Next::Begin(JobKind::LightUp)
         } else if done(JobKind::LockUp) {
@@ -155,8 +170,11 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         let last = ledger.last_job(*kind);
         last.is_some_and(|j| j.ended.is_some() && ledger.book.day_of(j.opened, j.off_min) == day)
     });
+    let opens = || forecast::trading_days_after(ledger, day, 1).first().copied();
+    let closed = ledger.book.closed_on(day);
     Today {
         day,
+        closed: closed.map(|closed| opens().unwrap_or(closed.to().plus(1))),
         pans: pans
             .map(|pan| pan_today(ledger, pan, (*oil::life(ledger, pan.pan, day)).as_ref(), day))
             .collect(),
@@ -168,7 +186,22 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
+        sheet_open: allergen_sheet::is_open(ledger, day),
     }
+}
+
+/// Today, from the ledger, at a moment of the day: a claim begun for an evening that is over stands no more.
+#[must_use]
+pub fn at(ledger: &Ledger, day: Day, now: Millis) -> Today {
+    let mut today = of(ledger, day);
+    for pan in &mut today.pans {
+        pan.claims = kinds(&ledger.claims_now(pan.pan, day, now));
+    }
+    today
+}
+
+fn kinds(claims: &[Claim]) -> Vec<ClaimKind> {
+    claims.iter().map(|claim| claim.what).collect()
 }
 
 /// Whether any pan was filtered in the last filter job.
@@ -198,18 +231,27 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
+    let word = ledger.word(id, day);
+    let put_off = match word {
+        Word::Due | Word::NotUsed | Word::NotYetDue | Word::Silent => Some(ledger.put_off(id, day)),
+        Word::Filtered(_) | Word::NotDone => None,
+    };
+    let job = ledger.book.pan_job(id, day).and_then(|job| ledger.book.pan(job.of));
     PanToday {
         pan: id,
         name: pan.name.clone(),
         fat: fill.map_or(pan.fat, |f| f.fat),
-        claims: ledger.claims_standing(id, day).iter().map(|claim| claim.what).collect(),
+        claims: kinds(&ledger.claims_standing(id, day)),
+        lost: ledger.claims_lost(id, day),
         shade: life.map(|l| oil_shade(l.polar.median, limit)),
         level: fill
             .filter(|_| !low && !out)
             .map_or(0, |f| share_of(f.volume, pan.full)),
         last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
-        due: ledger.word(id, day) == Word::Due,
+        due: word == Word::Due,
+        job: job.map(|of| of.name.clone()),
+        put_off: put_off.flatten(),
         low,
         out,
         life: life.map(LifeToday::from),

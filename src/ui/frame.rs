@@ -61,7 +61,7 @@ impl Around {
         let tab = |key, words| Tab { key, words };
         let current = match screen {
             Screen::Log(_) | Screen::Add(_) => "log",
-            Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
+            Screen::Allergens | Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
             _ => "today",
         };
         let shell = Shell {

@@ -96,6 +96,8 @@ fn draw(bench: Bench, screen: Screen) -> Element {
         Screen::Pan(pan) => screens::pan::pan(bench, pan),
         Screen::Log(entry) => screens::log::log_screen(bench, entry),
         Screen::Add(pan) => screens::add::add_screen(bench, pan),
+        Screen::KeptFor(pan) => screens::kept_for::kept_for(bench, pan),
+        Screen::Allergens => screens::allergens::allergens(bench),
         Screen::Filter => screens::filter::filter(bench),
         Screen::LightUp => screens::light_up::light_up(bench),
         Screen::LockUp => screens::lock_up::lock_up(bench),

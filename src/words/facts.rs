@@ -22,6 +22,8 @@ pub const fn fact_name(fact: &Fact, lang: Lang) -> &'static str {
         Fact::Move(_) => "Oil moved",
         Fact::OilChange(_) => "Oil change",
         Fact::Service(_) => "Service worked",
+        Fact::PanJob(_) => "Job for the day",
+        Fact::Closed(_) => "Closed",
         Fact::Reading(_) => "Reading",
         Fact::Sign(_) => "Sign",
         Fact::Note(_) => "Note",
@@ -32,6 +34,7 @@ pub const fn fact_name(fact: &Fact, lang: Lang) -> &'static str {
         Fact::Run(_) => "Run",
         Fact::RunNoted(_) => "Run, without the guide",
         Fact::MachineCleaned(_) => "Machine strip-cleaned",
+        Fact::AllergensChecked(_) => "Allergen sheet gone through",
         Fact::Practised(_) => "Practice",
         Fact::Newer(_) => "From a newer app",
     }

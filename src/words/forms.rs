@@ -4,7 +4,7 @@ use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::country::{CountryLimit, OilLimit};
 use crate::domain::facts::setup::{AcidLimit, FilterKind, HeatKind, LimitBasis, Measures, OffSign, OutBy, Route};
 use crate::domain::fat::Fat;
-use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, Subject, YES};
+use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, RhythmBy, Subject, YES};
 use crate::domain::units::{AcidValue, Share};
 
 use super::screens::{Screen, screen};
@@ -50,7 +50,10 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::FreshOn => "Fresh on",
         Field::UsualDays => screen(Screen::UsualDays, lang),
         Field::EndSign => screen(Screen::EndSign, lang),
+        Field::RhythmBy => "Filtered",
         Field::Rhythm => screen(Screen::Rhythm, lang),
+        Field::RhythmSessions => "Filtered every how many sessions",
+        Field::RhythmWeekdays => "Its nights",
         Field::InUse => "In use",
         Field::MachineName => screen(Screen::MachineName, lang),
         Field::OutBy => screen(Screen::OutBy, lang),
@@ -104,10 +107,12 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::Claims => Some("Choose none unless the pan, its oil and its machine can all keep it."),
         Field::ClaimBasis => Some("In your words: own pan, own machine, a certificate."),
         Field::Rhythm => Some("Empty means every day it is used."),
+        Field::RhythmSessions => Some("A session is each lunch, tea or night you log. One means after each."),
+        Field::RhythmWeekdays => Some("A night that was missed stands until the pan is filtered."),
         Field::Tank => Some("All it holds, from its plate or manual."),
         Field::FreeShare => Some("Room kept free above the oil. 10 % is a default of this guide."),
         Field::Heater => Some("A heater keeps pump and hose warm for solid fat."),
-        Field::HeaterWatts => Some("From its plate. Not known? Leave it empty: the warm-up is the same."),
+        Field::HeaterWatts => Some("From its plate. May stay empty: the warm-up is the same."),
         Field::WindowLow => Some(screen(Screen::WindowHelp, lang)),
         Field::Target => Some("About 150 °C is common practice."),
         Field::RinseMax => Some("30 s at most is common practice."),
@@ -132,6 +137,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         | Field::Food
         | Field::InIt
         | Field::FreshOn
+        | Field::RhythmBy
         | Field::InUse
         | Field::MachineName
         | Field::OutBy
@@ -184,15 +190,21 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         Field::HeaterWatts => Control::Number("W"),
         Field::Powder => Control::Number("g/L"),
         Field::UsualDays | Field::Rhythm => Control::Number("days"),
-        Field::TradingDays | Field::Routes | Field::OffSigns | Field::Claims | Field::Food | Field::Held => {
-            Control::Many
-        }
+        Field::RhythmSessions => Control::Number("sessions"),
+        Field::TradingDays
+        | Field::Routes
+        | Field::OffSigns
+        | Field::Claims
+        | Field::Food
+        | Field::RhythmWeekdays
+        | Field::Held => Control::Many,
         Field::AcidUnit
         | Field::Adult
         | Field::SignedBy
         | Field::PanHeat
         | Field::PanFat
         | Field::InIt
+        | Field::RhythmBy
         | Field::OutBy
         | Field::Heater
         | Field::FilterKind
@@ -226,10 +238,8 @@ fn all<T: Copy>(
 }
 
 fn said(options: &[(&str, &str)]) -> Vec<(String, String)> {
-    options
-        .iter()
-        .map(|(k, w)| ((*k).to_owned(), (*w).to_owned()))
-        .collect()
+    let own = |(k, w): &(&str, &str)| ((*k).to_owned(), (*w).to_owned());
+    options.iter().map(own).collect()
 }
 
 /// The choices of a field: key and words. Empty for a field that is typed, and for [`Field::SignedBy`], whose choices
@@ -243,7 +253,7 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             all.push((OTHER_COUNTRY.to_owned(), setup::other_country(lang).to_owned()));
             all
         }
-        Field::TradingDays => (0..)
+        Field::TradingDays | Field::RhythmWeekdays => (0..)
             .map(|n: usize| n.to_string())
             .zip(setup::weekdays(lang).map(str::to_owned))
             .collect(),
@@ -267,11 +277,22 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             ("unknown", screen(Screen::InItUnknown, lang)),
             ("nothing", screen(Screen::InItNothing, lang)),
         ]),
+        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm_by_name(by, lang)),
         Field::OutBy => all(OutBy::ALL, OutBy::key, |o| setup::out_by_name(o, lang)),
         Field::FilterKind => all(FilterKind::ALL, FilterKind::key, |f| setup::filter_kind_name(f, lang)),
         Field::HeldKnown => said(&[("known", "I know"), ("unknown", "Not known")]),
         Field::Measures => all(Measures::ALL, Measures::key, |m| setup::measures_name(m, lang)),
         _ => Vec::new(),
+    }
+}
+
+/// What a pan is filtered by.
+const fn rhythm_by_name(by: RhythmBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match by {
+        RhythmBy::Days => "After so many days of use",
+        RhythmBy::Sessions => "After so many sessions",
+        RhythmBy::Weekdays => "On its own nights",
     }
 }
 
@@ -407,16 +428,14 @@ pub const fn add(subject: Subject, lang: Lang) -> &'static str {
     }
 }
 
-/// How far the form of something new has come: "Kitchen, 2 of 4". `first` is the first of its kind.
+/// How far the form of something new has come: "Kitchen, 2 of 4".
 #[must_use]
-pub fn page_of(subject: Subject, first: bool, page: usize, of: usize, lang: Lang) -> String {
+pub fn page_of(subject: Subject, page: usize, of: usize, lang: Lang) -> String {
     let Lang::En = lang;
     let name = match subject {
         Subject::Kitchen => "Kitchen",
-        Subject::Person if first => "You",
         Subject::Person => "Person",
-        Subject::Pan if first => "First pan",
-        Subject::Pan => "Another pan",
+        Subject::Pan => "Pan",
         Subject::Machine => "Filter machine",
         Subject::Instrument => "Instrument",
     };

@@ -1,5 +1,6 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service};
 use crate::domain::facts::run::RunFact;
@@ -12,7 +13,7 @@ use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -65,6 +66,9 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
         Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), theirs(&f.reason)),
         Fact::Service(f) => service(f, lang),
+        Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),
+        Fact::PanJob(f) => rhythm::job_of(&pan_of(book, f.of, lang), f.food, lang),
+        Fact::Closed(f) => rhythm::days_and_why(f, lang),
         Fact::Reading(f) => {
             let with = f.instrument.and_then(|id| book.instrument(id));
             with.map_or_else(
@@ -74,11 +78,8 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref().map(theirs).as_deref()),
         Fact::Note(f) => theirs(&f.text).into_owned(),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why).map(theirs);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), theirs(&f.why));
-            joined(&said, why.as_deref())
-        }
+        Fact::ClaimLost(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
+        Fact::ClaimRestored(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
         Fact::Run(f) => run(f, lang),
@@ -102,6 +103,10 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
             theirs(&f.how),
             who(book, f.by)
         ),
+        Fact::AllergensChecked(f) => f
+            .why
+            .as_deref()
+            .map_or_else(String::new, |why| theirs(why).into_owned()),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
@@ -225,6 +230,17 @@ fn reading(value: Measured, lang: Lang) -> String {
         Measured::Smoke(_) => "smokes from",
     };
     format!("{what} {}", measured(value))
+}
+
+/// A claim lost or restored, why, and on what basis.
+fn promise(what: ClaimKind, why: &str, basis: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = claim_name(what, lang);
+    if why.is_empty() {
+        return format!("{name}, why not said yet");
+    }
+    let basis = basis.filter(|basis| *basis != why).map(theirs);
+    joined(&format!("{name}, because: {}", theirs(why)), basis.as_deref())
 }
 
 fn joined(first: &str, more: Option<&str>) -> String {

@@ -68,6 +68,13 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
             claim_name(*claim, lang),
             exposure_name(*exposure, lang)
         ),
+        QuickRefusal::NotRestored {
+            pan,
+            claim,
+            need,
+            exposure,
+        } => super::kept_for::not_restored(&name(*pan), *claim, *need, *exposure, lang),
+        QuickRefusal::Nobody => "Say first who you are: this needs a name.".to_owned(),
         QuickRefusal::Impossible => "No frying oil reads so. Look at the figure and its unit.".to_owned(),
         QuickRefusal::Date(why) => date(why, book, off_min, lang),
         QuickRefusal::Doubt(_) => "Unusual. Look once more.".to_owned(),
@@ -166,7 +173,9 @@ fn figure(said: &Quick, lang: Lang) -> String {
         | Quick::ClaimLost(_)
         | Quick::ClaimRestored(_)
         | Quick::RunNoted(_)
-        | Quick::MachineCleaned(_) => String::new(),
+        | Quick::MachineCleaned(_)
+        | Quick::AllergensChecked(_)
+        | Quick::PanJobs(_) => String::new(),
     }
 }
 

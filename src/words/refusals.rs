@@ -97,7 +97,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             Hold::Room,
             lang,
         ),
-        Refusal::ClaimMeets { claim, exposure } => Said::of_hold(
+        Refusal::ClaimMeets { claim, exposure, .. } => Said::of_hold(
             format!(
                 "{} would meet: {}",
                 setup::claim_name(*claim, lang),
@@ -216,7 +216,7 @@ fn temperature(refusal: &Refusal, lang: Lang) -> Said {
             ..Said::new(
                 "This fat is set at 40 °C",
                 "A pumped machine that takes solid fat, hot. There is no way out by hand.",
-                "Leave it in the pan, lid on, tag on the control.",
+                "Leave it where it is, lid on, tag on the pan's control. Nobody carries it hot.",
             )
         },
     }
@@ -232,10 +232,12 @@ fn warm_up(refusal: &Refusal, lang: Lang) -> Said {
         )),
         Refusal::WarmUpExpired => shut("The machine has cooled again: its heater was off too long".to_owned()),
         Refusal::NoSolidFat => Said {
-            clears: "A machine with a heater, or one whose manual takes solid fat.".to_owned(),
+            clears:
+                "A machine with a heater, or one whose manual takes solid fat. One that held it cold: strip-clean it."
+                    .to_owned(),
             ..shut("This machine does not take solid fat".to_owned())
         },
-        _ => shut("The machine's heater has not been on".to_owned()),
+        _ => shut("Fat may have set in the machine: its heater has not been on".to_owned()),
     }
 }
 
@@ -322,6 +324,7 @@ pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> Stri
 mod tests {
     use super::*;
     use crate::domain::claim::{ClaimKind, Exposure};
+    use crate::domain::ids::MachineId;
     use crate::domain::units::Volume;
 
     #[test]
@@ -360,6 +363,7 @@ mod tests {
         let meets = Refusal::ClaimMeets {
             claim: ClaimKind::GlutenFree,
             exposure: Exposure::Gluten,
+            machine: MachineId(1),
         };
         assert_eq!(
             refusal(&meets, Lang::En).wrong,

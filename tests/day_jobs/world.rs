@@ -96,6 +96,8 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
             claims: Vec::new(),
             place,
             contents,
+            went: None,
+            blocks: false,
         }],
         machines: Vec::new(),
         day: Day::of(start().wall, 0, 300),

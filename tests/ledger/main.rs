@@ -2,14 +2,18 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod claims;
 mod days;
 mod demo;
 mod form;
 mod given;
+mod jobs;
 mod laws;
 mod log;
 mod met;
 mod oil;
 mod powder;
 mod quick;
+mod rhythm;
 mod runs;
+mod solid;

@@ -24,6 +24,27 @@ fn clean_runs_are_counted_for_who_did_all_of_them_without_trouble() {
     assert!(log.ledger().open_runs().next().is_none());
 }
 
+/// A machine put away ready is known by whose hands did it; one left wet, by nobody's.
+#[test]
+fn a_machine_is_left_ready_by_who_put_it_away_last() {
+    let mut log = Log::filled();
+    let mut put_away = |n: i64, who, how| {
+        let job = JobId(n as u128);
+        let mut opened = JobFact::new(job, JobKind::Filter, JobEvent::Opened);
+        opened.machine = Some(SHARED);
+        let mut left = JobFact::new(job, JobKind::Filter, JobEvent::Answered);
+        (left.step, left.evidence) = (Some(StepId::AwayMachine), Evidence::new().with(Item::Machine, how));
+        let ended = JobFact::new(job, JobKind::Filter, JobEvent::Ended);
+        for (fact, hour) in [(opened, 21), (left, 22), (ended, 23)] {
+            log.say_as(who, at(n, hour), Fact::Job(Box::new(fact)));
+        }
+        [SHARED, KIT].map(|machine| log.ledger().left_ready_by(machine))
+    };
+    assert_eq!(put_away(1, ANN, Word::Ready), [Some(ANN), None]);
+    assert_eq!(put_away(2, BEN, Word::NeedsDrying), [None, None]);
+    assert_eq!(put_away(3, BEN, Word::Ready), [Some(BEN), None]);
+}
+
 #[test]
 fn a_pan_stands_empty_from_the_first_oil_out_to_its_return() {
     let mut log = Log::filled();

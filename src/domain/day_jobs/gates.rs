@@ -70,7 +70,14 @@ impl DayJobs {
                 Some(gather(&[look, tables.level], set_up))
             }
             Stage::LowTag => Some(gather(&[tables.low_tag], set_up)),
-            Stage::MeltLow => Some(gather(&[tables.melt_low], set_up)),
+            Stage::MeltLow => {
+                let low = if pan_now.blocks {
+                    tables.melt_blocks
+                } else {
+                    tables.melt_low
+                };
+                Some(gather(&[low], set_up))
+            }
             Stage::Melting => Some(gather(&[tables.melt_look], set_up)),
             Stage::MeltFull => Some(gather(&[tables.melt_full], set_up)),
             Stage::On => Some(gather(&[tables.on], set_up)),

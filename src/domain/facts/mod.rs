@@ -1,7 +1,10 @@
 //! Everything the log can say, one variant a kind.
 
+pub mod closed;
 pub mod job;
 pub mod oil;
+pub mod pan_job;
+pub mod rhythm;
 pub mod run;
 pub mod setup;
 
@@ -33,6 +36,10 @@ pub enum Fact {
     OilChange(oil::OilChange),
     /// A service worked, or not.
     Service(oil::Service),
+    /// A pan does another's job for a day.
+    PanJob(pan_job::PanJob),
+    /// Days without trade.
+    Closed(closed::Closed),
     /// A measured number.
     Reading(oil::Reading),
     /// Something seen, smelt or tasted.
@@ -42,7 +49,7 @@ pub enum Fact {
     /// A claim lost.
     ClaimLost(oil::ClaimChange),
     /// A claim restored.
-    ClaimRestored(oil::ClaimChange),
+    ClaimRestored(oil::ClaimRestored),
     /// A later word on an earlier entry.
     Correct(Correct),
     /// Something in a light-up, filter job or lock-up.
@@ -53,6 +60,8 @@ pub enum Fact {
     RunNoted(RunNoted),
     /// A machine strip-cleaned by a named person.
     MachineCleaned(MachineCleaned),
+    /// The allergen sheet gone through by a named person.
+    AllergensChecked(AllergensChecked),
     /// A practice run went into somebody's training record.
     Practised(Practised),
     /// An entry of a kind or version this app does not know; the store keeps its bytes.
@@ -117,6 +126,15 @@ pub struct MachineCleaned {
     pub how: String,
     /// Who did it.
     pub by: PersonId,
+}
+
+/// The allergen sheet as somebody went through it. It stands until what it says, or the oil it speaks of, changes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AllergensChecked {
+    /// What it said, in its short form.
+    pub sheet: String,
+    /// Why it was gone through, or what was found.
+    pub why: Option<String>,
 }
 
 /// A practice run that was counted for a person. No fold of oil, runs or day sheets reads it.

@@ -7,6 +7,7 @@ use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
+use crate::domain::ids::{MachineId, PersonId};
 use crate::domain::procedure::{Act, Hold, StepId};
 use crate::domain::time::{Millis, Now, PageLife};
 use crate::domain::units::Temp;
@@ -37,7 +38,7 @@ impl Guide {
         settle(job, entry.rec, lived);
         job.touched = touched;
         match fact.event {
-            JobEvent::Proved => prove(job, fact, entry),
+            JobEvent::Proved => prove(job, fact, entry, scene),
             JobEvent::Broken => {
                 if let Some(hold) = fact.hold {
                     job.proved.remove(&hold);
@@ -58,7 +59,11 @@ impl Guide {
                     // Heater off and plug out: nothing warms any more, and nothing counts down.
                     job.warm = Warm::Cold;
                 }
-                job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
+                if let Some(line) = fact.evidence.word(Item::Line) {
+                    job.line = Some(line);
+                }
+                let away = self.tables.away.iter().any(|s| Some(s.id) == fact.step);
+                job.away += usize::from(away && job.run.is_none());
             }
             JobEvent::Away => job.away = job.away.max(1),
             JobEvent::HeaterOn => {
@@ -152,6 +157,7 @@ impl Guide {
                 }
                 if run.drawn {
                     job.held = Some(run.pan.pan.fat);
+                    job.line = None;
                     job.done.push((fact.pan, fact.left.unwrap_or(Left::Off)));
                 }
                 return;
@@ -353,7 +359,7 @@ fn settle(job: &mut FilterJob, rec: Millis, lived: Option<&Now>) {
     }
 }
 
-fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
+fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry, scene: &Scene) {
     let Some(hold) = fact.hold else { return };
     match hold {
         Hold::Person => {
@@ -367,6 +373,8 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
             }
             job.who = entry.who;
             job.supervisor = fact.supervisor;
+            job.practised = fact.supervisor.is_none() && entry.who.is_some_and(|who| scene.is_practised(who));
+            job.kept_ready &= job.machine.is_some_and(|id| was_left_by(scene, id, job.who));
         }
         Hold::Match => {
             if job.machine != fact.machine {
@@ -374,9 +382,14 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
                 job.proved.remove(&Hold::Room);
                 job.warm = Warm::Cold;
                 job.held = None;
+                job.line = None;
+                job.proved.remove(&Hold::WarmUp);
+                let machine = fact.machine.and_then(|id| scene.machine(id));
+                job.set_in_line = machine.is_some_and(|m| m.set_in_line);
             }
             job.machine = fact.machine;
             job.strange = !fact.evidence.is(Item::UsedSince, Word::No);
+            job.kept_ready = !job.strange && fact.machine.is_some_and(|id| was_left_by(scene, id, job.who));
         }
         Hold::Kit
         | Hold::Floor
@@ -394,4 +407,9 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         | Hold::Container => {}
     }
     job.proved.add(hold);
+}
+
+/// Whether this person put that machine away ready.
+fn was_left_by(scene: &Scene, machine: MachineId, who: Option<PersonId>) -> bool {
+    who.is_some() && scene.machine(machine).is_some_and(|m| m.left_ready_by == who)
 }

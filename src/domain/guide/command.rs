@@ -55,6 +55,8 @@ pub enum Command {
     MadeSafe,
     /// Leave it with oil out of the pan.
     LeaveOut(Evidence),
+    /// Leave a pan of solid fat to set after a fault, closed and tagged.
+    LeaveSet(Evidence),
     /// Do not filter this pan after all: its oil never left it.
     GiveUp,
     /// A hold of Ready no longer stands: a spill, an opened machine.

@@ -6,7 +6,7 @@ use super::effects::{event_of, job_fact, move_oil, run_draft};
 use super::refusal::Refusal;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
-use super::{Guide, RUNS_BEFORE_SHORT, holds};
+use super::{Guide, holds};
 use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
@@ -118,6 +118,7 @@ impl Guide {
                 Ok(vec![run_draft(self, job, run, RunEvent::Resumed, |_| {})])
             }
             Command::LeaveOut(evidence) => self.leave_out(job, evidence),
+            Command::LeaveSet(evidence) => self.leave_set(job, evidence),
             Command::GiveUp => {
                 let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
                 if run.drawn || run.place != Place::InPan {
@@ -158,7 +159,7 @@ impl Guide {
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
             let needed = !comes_back || matches!(hold, Hold::Person | Hold::Kit | Hold::Match);
-            if needed && !job.stands(*hold, now) {
+            if needed && job.lacks(*hold, now) {
                 return Err(Refusal::ReadyFirst { hold: *hold });
             }
             if *hold == Hold::Person {
@@ -167,17 +168,20 @@ impl Guide {
             }
         }
         // Oil comes back the way it went.
-        if (pan_now.place == Place::InContainer && route == Route::Hot)
-            || (pan_now.place == Place::InMachine && route == Route::Cold)
+        let by_hand = route == Route::Cold;
+        if comes_back && pan_now.went.is_some_and(|went| went != route)
+            || (pan_now.place == Place::InContainer && !by_hand)
+            || (pan_now.place == Place::InMachine && by_hand)
         {
             return Err(Refusal::WrongMachine);
         }
         let fat = pan_now.pan.fat;
-        if route == Route::Cold && fat.is_set_at_40c() && !comes_back {
+        // Set fat is neither drained nor poured, whichever way it goes.
+        if by_hand && fat.is_set_at_40c() {
             return Err(Refusal::SetAtForty);
         }
         let held = job.held.or(machine.last_fat);
-        let practised = job.who.is_some_and(|who| scene.clean_runs(who) >= RUNS_BEFORE_SHORT) && !supervised;
+        let practised = job.who.is_some_and(|who| scene.is_practised(who)) && !supervised;
         if form == Form::Short && (!practised || job.fault || held != Some(fat)) {
             return Err(Refusal::NoShortForm);
         }
@@ -246,12 +250,17 @@ impl Guide {
         }
         let checked = answers(&gate, job.run.as_ref(), evidence)?;
         let ready = self.tables().ready.iter().find(|s| s.id == step);
+        let between = job.run.is_some() && step == self.tables().line_solid.id;
         let away = self.tables().away.iter().position(|s| s.id == step);
         if let Some(ready) = ready {
             if matches!(step, StepId::Who | StepId::Machine) {
                 return Err(Refusal::OtherStep { now_at: Some(step) });
             }
             let hold = ready.holds.first().copied();
+            let machine = job.machine.and_then(|id| scene.machine(id));
+            if hold == Some(Hold::WarmUp) && machine.is_some_and(|m| m.machine.heater.is_there()) {
+                holds::warm(job, now)?;
+            }
             let event = if hold.is_some() {
                 JobEvent::Proved
             } else {
@@ -274,7 +283,7 @@ impl Guide {
                 f.evidence = checked.evidence.clone();
             });
             let mut drafts = vec![Draft::now(job.who, answered)];
-            if index + 1 == self.tables().away.len() {
+            if !between && index + 1 == self.tables().away.len() {
                 drafts.push(Draft::now(job.who, job_fact(job.job, JobEvent::Ended, |_| {})));
             }
             return Ok(drafts);
@@ -326,6 +335,23 @@ impl Guide {
             f.heat = Heat::OffSeen;
             f.evidence = checked.evidence.clone();
             f.left = Some(Left::OilOut);
+        })])
+    }
+
+    fn leave_set(&self, job: &FilterJob, evidence: &Evidence) -> Result<Vec<Draft>, Refusal> {
+        let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+        if run.phase == Phase::Stopped {
+            return Err(Refusal::MakeSafeFirst);
+        }
+        let gate = self.leave_set_gate().ok_or(Refusal::OtherStep { now_at: None })?;
+        let checked = answers(&gate, Some(run), evidence)?;
+        Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| {
+            f.step = gate.id();
+            f.contents = Contents::SetFat;
+            f.pump = Pump::Off;
+            f.heat = Heat::OffSeen;
+            f.evidence = checked.evidence.clone();
+            f.left = Some(Left::Set);
         })])
     }
 }

@@ -10,8 +10,9 @@ use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::run::Heat;
 use crate::domain::facts::setup::{OutBy, Person, Route};
+use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PersonId};
-use crate::domain::procedure::{Hold, StepId};
+use crate::domain::procedure::{Act, Hold, StepId};
 use crate::domain::time::Now;
 use crate::domain::units::{Temp, Volume};
 use crate::domain::wait::Standing;
@@ -47,7 +48,7 @@ pub(super) fn check(
             claims_meet_nothing(job, run, scene)
         }
         Hold::Temperature => temperature(gate, seen, run, now),
-        Hold::WarmUp => warm_up(job, run, now),
+        Hold::WarmUp => warm_up(gate, job, run, scene, now),
         Hold::Level => level(seen, run),
         // Asked here, or seen off earlier in this pan's run and not since lost sight of.
         Hold::HeatOff => {
@@ -110,6 +111,7 @@ fn claims_meet_nothing(job: &FilterJob, run: &Run, scene: &Scene) -> Result<(), 
             return Err(Refusal::ClaimMeets {
                 claim: claim.what,
                 exposure,
+                machine: run.machine.0.machine,
             });
         }
     }
@@ -155,18 +157,38 @@ fn in_window(read: Temp, run: &Run) -> Result<(), Refusal> {
     }
 }
 
-/// For a solid fat: the warm-up over and unexpired, or a machine whose manual takes solid fat cold.
-fn warm_up(job: &FilterJob, run: &Run, now: &Now) -> Result<(), Refusal> {
-    if !run.pan.pan.fat.is_solid() {
-        return Ok(());
+/// For a fat that sets, in the pan or as what the machine held last: the warm-up over and unexpired, or a machine whose
+/// manual takes solid fat cold. Oil on its way back waits for it only where it stood in the machine since another run,
+/// and never for a heater the machine does not have.
+fn warm_up(gate: &Gate, job: &FilterJob, run: &Run, scene: &Scene, now: &Now) -> Result<(), Refusal> {
+    let back = gate.steps.iter().any(|s| s.act == Act::StartReturn);
+    let asked = if back {
+        run.came_out && run.pan.pan.fat.is_solid()
+    } else {
+        may_be_set(job, run, scene)
+    };
+    if !asked {
+        Ok(())
+    } else if run.machine.0.heater.is_there() {
+        warm(job, now)
+    } else if run.machine.0.takes_solid || back {
+        Ok(())
+    } else {
+        Err(Refusal::NoSolidFat)
     }
-    if !run.machine.0.heater.is_there() {
-        return if run.machine.0.takes_solid {
-            Ok(())
-        } else {
-            Err(Refusal::NoSolidFat)
-        };
-    }
+}
+
+/// Whether fat can have set in pump or hose. Where nobody knows what went through a heated machine, any fat of this
+/// kitchen may have.
+fn may_be_set(job: &FilterJob, run: &Run, scene: &Scene) -> bool {
+    let machine = scene.machine(run.machine.0.machine);
+    let held = job.held.or_else(|| machine.and_then(|m| m.last_fat));
+    let strange = job.strange && run.machine.0.heater.is_there() && scene.pans.iter().any(|p| p.pan.fat.is_solid());
+    run.pan.pan.fat.is_solid() || held.is_some_and(Fat::is_solid) || strange
+}
+
+/// The machine's warm-up over and unexpired.
+pub(super) fn warm(job: &FilterJob, now: &Now) -> Result<(), Refusal> {
     match job.warm {
         Warm::Cold => Err(Refusal::WarmUpNotBegun),
         Warm::On(wait) => match wait.standing(now) {

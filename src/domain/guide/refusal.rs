@@ -3,6 +3,7 @@
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::setup::Route;
+use crate::domain::ids::MachineId;
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::units::{Temp, Volume};
 
@@ -69,6 +70,8 @@ pub enum Refusal {
         claim: ClaimKind,
         /// What it must not meet.
         exposure: Exposure,
+        /// The machine.
+        machine: MachineId,
     },
     /// This fat is still set at 40 °C: there is no emptying by hand.
     SetAtForty,

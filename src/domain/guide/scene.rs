@@ -1,8 +1,9 @@
 //! What the guide must know of the kitchen to decide: handed in, taken from the ledger by the kitchen.
 
+use super::RUNS_BEFORE_SHORT;
 use crate::domain::claim::Exposures;
 use crate::domain::facts::run::{Contents, Place};
-use crate::domain::facts::setup::{Claim, Machine, Pan, Person};
+use crate::domain::facts::setup::{Claim, Machine, Pan, Person, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::time::Day;
@@ -18,6 +19,10 @@ pub struct PanNow {
     pub place: Place,
     /// What is in it.
     pub contents: Contents,
+    /// By which route its oil went out, while it stands outside.
+    pub went: Option<Route>,
+    /// Whether blocks of fat went in since it was last seen liquid.
+    pub blocks: bool,
 }
 
 /// A machine as it stands.
@@ -29,6 +34,18 @@ pub struct MachineNow {
     pub met: Exposures,
     /// The fat it held last.
     pub last_fat: Option<Fat>,
+    /// Whether that fat sets, and the line was not seen run empty since.
+    pub set_in_line: bool,
+    /// Who put it away last, dry and built for the next run; nobody where it was left otherwise.
+    pub left_ready_by: Option<PersonId>,
+}
+
+impl MachineNow {
+    /// Whether it held a fat last that sets in a cold pump or hose.
+    #[must_use]
+    pub fn held_solid(&self) -> bool {
+        self.last_fat.is_some_and(Fat::is_solid)
+    }
 }
 
 /// The kitchen, as far as a filter job is concerned.
@@ -57,6 +74,12 @@ impl Scene {
     #[must_use]
     pub fn clean_runs(&self, id: PersonId) -> u32 {
         self.people.iter().find(|(p, _)| p.person == id).map_or(0, |(_, n)| *n)
+    }
+
+    /// Whether a person has done as many clean guided runs as the short form asks for.
+    #[must_use]
+    pub fn is_practised(&self, id: PersonId) -> bool {
+        self.clean_runs(id) >= RUNS_BEFORE_SHORT
     }
 
     /// A pan.

@@ -6,7 +6,7 @@ use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan,
 use crate::domain::facts::setup::{Claim, Machine, Pan, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
-use crate::domain::procedure::Hold;
+use crate::domain::procedure::{Hold, StepId};
 use crate::domain::sorted::SortedSet;
 use crate::domain::time::Now;
 use crate::domain::units::Temp;
@@ -54,12 +54,20 @@ pub struct FilterJob {
     pub warm: Warm,
     /// Whether a fault happened in this job.
     pub fault: bool,
+    /// Whether who is at the pans has earned the short form, and stands there alone.
+    pub practised: bool,
+    /// Whether the same person put this machine away ready, and nobody has used it since.
+    pub kept_ready: bool,
     /// The pan in hand.
     pub run: Option<Run>,
     /// The pans done, and how they were left.
     pub done: Vec<(PanId, Left)>,
     /// The fat the machine held last in this job.
     pub held: Option<Fat>,
+    /// What hose and line were seen to be since then.
+    pub line: Option<Word>,
+    /// Whether fat may have set in the machine's line before this job.
+    pub set_in_line: bool,
     /// Whether the machine ran without the guide, or nobody knows: then it is closed to every pan with a claim.
     pub strange: bool,
     /// How many steps of Put away are answered.
@@ -81,9 +89,13 @@ impl FilterJob {
             sound_checked: false,
             warm: Warm::Cold,
             fault: false,
+            practised: false,
+            kept_ready: false,
             run: None,
             done: Vec::new(),
             held: None,
+            line: None,
+            set_in_line: false,
             strange: false,
             away: 0,
             touched,
@@ -97,6 +109,18 @@ impl FilterJob {
         self.proved.contains(&hold) && !(matches!(hold, Hold::Kit | Hold::Floor) && self.is_idle(now))
     }
 
+    /// Whether a hold of Ready is still to be proved. The machine's own melt is asked only where fat may have set in it.
+    #[must_use]
+    pub fn lacks(&self, hold: Hold, now: &Now) -> bool {
+        (hold != Hold::WarmUp || self.set_in_line) && !self.stands(hold, now)
+    }
+
+    /// Whether a solid fat went through the machine last in this job.
+    #[must_use]
+    pub fn held_solid(&self) -> bool {
+        self.held.is_some_and(Fat::is_solid)
+    }
+
     /// Whether the job has lain idle too long, by whichever clock says longer.
     #[must_use]
     pub fn is_idle(&self, now: &Now) -> bool {
@@ -105,6 +129,19 @@ impl FilterJob {
             Warm::Cold | Warm::Off(_) => 0,
         };
         !self.oil_out() && self.touched.longest_ms(now) - waited_ms >= IDLE_MS
+    }
+
+    /// Whether a step of Ready takes looks of one place in one answer, each still written: kit and floor for who has
+    /// earned the short form; filter, tank and hose only where the same hands put them away dry and nobody has used
+    /// them since. After a fault every look stands alone.
+    #[must_use]
+    pub fn is_short(&self, step: StepId) -> bool {
+        let place = match step {
+            StepId::Kit | StepId::Floor => true,
+            StepId::Dry => self.kept_ready,
+            _ => false,
+        };
+        place && self.practised && !self.fault
     }
 
     /// Whether oil of the pan in hand is out of it.

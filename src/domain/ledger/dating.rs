@@ -136,6 +136,7 @@ fn reach(fact: &Fact) -> Reach {
         Fact::PartChange(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Move(f) => Reach::Oil([Some(f.from), Some(f.to)]),
         Fact::Service(f) => Reach::Oil([Some(f.pan), None]),
+        Fact::PanJob(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Reading(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Sign(f) => Reach::Oil([f.pan, None]),
         Fact::Kitchen(_)
@@ -143,6 +144,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::Pan(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
+        | Fact::Closed(_)
         | Fact::Note(_)
         | Fact::ClaimLost(_)
         | Fact::ClaimRestored(_)
@@ -151,6 +153,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::Run(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => Reach::Free,
     }

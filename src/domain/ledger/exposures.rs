@@ -13,7 +13,7 @@ use crate::domain::facts::setup::{Held, Pan};
 use crate::domain::facts::{Fact, RunNoted};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, MachineId, PanId};
-use crate::domain::time::Millis;
+use crate::domain::time::{Day, Millis};
 
 use super::book::Book;
 use super::runs::oil_out;
@@ -37,6 +37,8 @@ struct MachineMet {
     held: Option<Held>,
     met: Vec<Met>,
     last_fat: Option<Fat>,
+    /// Whether hose and line were seen run empty since.
+    line_empty: bool,
 }
 
 impl MachineMet {
@@ -59,8 +61,12 @@ struct PanMet {
     /// What its set-up said at the moment the fold has come to.
     own: Option<Exposures>,
     fat: Option<Fat>,
+    /// Whether anything was filled in since it was last emptied.
+    filled: bool,
     /// What the oil in it brought or took on since the pan was last emptied.
     oil: Exposures,
+    /// What it fries on one day, for another pan.
+    job: Option<(Day, Exposures)>,
 }
 
 /// What machines and pans have met.
@@ -92,23 +98,39 @@ impl Meetings {
         self.machines.get(&id)?.last_fat
     }
 
+    /// Whether a fat that sets went through last, and nobody saw the line run empty since.
+    pub(super) fn set_in_line(&self, id: MachineId) -> bool {
+        let machine = self.machines.get(&id);
+        machine.is_some_and(|m| !m.line_empty && m.last_fat.is_some_and(Fat::is_solid))
+    }
+
     /// What a pan and the oil in it carry: its food, its fat, and what arrived in the oil.
     pub(super) fn of_pan(&self, id: PanId, book: &Book) -> Exposures {
         let now = book.pan(id).map(Pan::exposures);
         self.carried(id).and(now.unwrap_or(UNKNOWN))
     }
 
-    fn carried(&self, id: PanId) -> Exposures {
+    /// What came with the oil in a pan since the pan was last emptied, whatever else is fried in it.
+    pub(super) fn of_oil(&self, id: PanId) -> Exposures {
+        self.pans.get(&id).map_or(UNKNOWN, |p| p.oil)
+    }
+
+    /// The same with its food and its fat as set up at the moment the fold has come to.
+    pub(super) fn carried(&self, id: PanId) -> Exposures {
         self.pans
             .get(&id)
             .map_or(UNKNOWN, |p| p.oil.and(p.own.unwrap_or(UNKNOWN)))
     }
 
     /// Takes in one entry; entries come in oil order.
-    pub(super) fn apply(&mut self, entry: &Entry) {
+    pub(super) fn apply(&mut self, entry: &Entry, book: &Book) {
         match &entry.fact {
             Fact::Pan(pan) => {
                 let met = self.pans.or_default(pan.pan);
+                // Oil does not forget what it fried because something else is fried in it from now on.
+                if let Some(before) = met.own.filter(|_| met.filled) {
+                    met.oil = met.oil.and(before);
+                }
                 met.own = Some(pan.exposures());
                 met.fat = met.fat.or(Some(pan.fat));
             }
@@ -122,14 +144,28 @@ impl Meetings {
             }
             Fact::Fill(fill) => {
                 let pan = self.pans.or_default(fill.pan);
-                pan.fat = Some(fill.fat);
+                (pan.fat, pan.filled) = (Some(fill.fat), true);
                 pan.oil = pan.oil.and(fill.fat.exposures());
             }
             Fact::TopUp(topup) => {
                 let pan = self.pans.or_default(topup.pan);
                 pan.oil = pan.oil.and(topup.fat.exposures());
             }
-            Fact::OilChange(change) => self.pans.or_default(change.pan).oil = Exposures::NONE,
+            Fact::OilChange(change) => {
+                let pan = self.pans.or_default(change.pan);
+                // What it fries today goes into the next oil as well.
+                let today = book.day_of(entry.at, entry.off_min);
+                pan.filled = false;
+                pan.oil = pan
+                    .job
+                    .filter(|(day, _)| *day == today)
+                    .map_or(Exposures::NONE, |(_, food)| food);
+            }
+            Fact::PanJob(job) => {
+                let pan = self.pans.or_default(job.pan);
+                pan.oil = pan.oil.and(job.food);
+                pan.job = Some((job.day, job.food));
+            }
             Fact::Move(moved) => self.moved(moved),
             Fact::Run(run) => {
                 if let Some(machine) = run.machine.filter(|_| oil_out(run)) {
@@ -149,12 +185,14 @@ impl Meetings {
             | Fact::Instrument(_)
             | Fact::PartChange(_)
             | Fact::Service(_)
+            | Fact::Closed(_)
             | Fact::Reading(_)
             | Fact::Sign(_)
             | Fact::Note(_)
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }
@@ -164,7 +202,7 @@ impl Meetings {
         let brought = self.carried(moved.from);
         let fat = self.pans.get(&moved.from).and_then(|p| p.fat);
         let to = self.pans.or_default(moved.to);
-        to.oil = to.oil.and(brought);
+        (to.oil, to.filled) = (to.oil.and(brought), true);
         if to.fat != fat {
             to.fat = Some(Fat::Blend);
         }
@@ -178,6 +216,7 @@ impl Meetings {
         let took = met.set();
         met.meet(meeting(entry, Some(pan), brought));
         met.last_fat = Some(fat.unwrap_or(Fat::Blend));
+        met.line_empty = false;
         let oil = &mut self.pans.or_default(pan).oil;
         *oil = oil.and(took);
     }
@@ -196,6 +235,9 @@ impl Meetings {
 
     fn job(&mut self, entry: &Entry, job: &JobFact) {
         self.used_since(entry, job.machine, &job.evidence);
+        if let (Some(machine), Some(line)) = (job.machine, job.evidence.word(Item::Line)) {
+            self.machines.or_default(machine).line_empty = line == Word::RunEmpty;
+        }
         let unguided = job.event == JobEvent::Noted && job.how == Some(Grade::Unguided);
         if unguided && job.what == JobKind::Filter {
             match (job.pan, job.machine) {

@@ -114,11 +114,14 @@ impl Fills {
             | Fact::Pan(_)
             | Fact::Machine(_)
             | Fact::Instrument(_)
+            | Fact::PanJob(_)
+            | Fact::Closed(_)
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::Job(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => {}
         }

@@ -117,10 +117,12 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         Fact::Move(f) => [Some(f.from), Some(f.to)],
         Fact::OilChange(f) => [Some(f.pan), None],
         Fact::Service(f) => [Some(f.pan), None],
+        Fact::PanJob(f) => [Some(f.pan), None],
         Fact::Reading(f) => [Some(f.pan), None],
         Fact::Sign(f) => [f.pan, None],
         Fact::Note(f) => [f.pan, None],
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => [Some(f.pan), None],
+        Fact::ClaimLost(f) => [Some(f.pan), None],
+        Fact::ClaimRestored(f) => [Some(f.pan), None],
         Fact::Job(f) => [f.pan, None],
         Fact::Run(f) => [Some(f.pan), None],
         Fact::RunNoted(f) => [Some(f.pan), None],
@@ -128,8 +130,10 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         | Fact::Person(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
+        | Fact::Closed(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => [None, None],
     }

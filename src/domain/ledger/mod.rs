@@ -4,6 +4,8 @@
 //! the oil follows the order in which it happened (oil). The same entries give the same ledger, bit for bit, in
 //! whatever order they arrive.
 
+mod allergens;
+mod blocks;
 mod book;
 mod claims;
 mod dating;
@@ -26,8 +28,9 @@ use crate::domain::memo::Memo;
 use crate::domain::print::Print;
 use crate::domain::time::Millis;
 
+pub use allergens::Checked;
 pub use book::Book;
-pub use claims::meets;
+pub use claims::{Because, Evening, Lost, meets};
 pub use dating::{DateRefusal, check_at, check_redate};
 pub use empties::OilLeft;
 pub use exposures::Met;
@@ -35,7 +38,7 @@ pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
 pub use lines::{Line, is_evidence};
 pub use runs::{JobState, Look, RunState};
-pub use sheet::{FilterDone, NotDone, PanDay, Word};
+pub use sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 
 /// The state of a kitchen, as its log tells it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -50,8 +53,10 @@ pub struct Ledger {
     fills: fills::Fills,
     meetings: exposures::Meetings,
     claims: claims::Claims,
+    allergens: allergens::Allergens,
     empties: empties::Empties,
     lows: lows::Lows,
+    blocks: blocks::Blocks,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -81,7 +86,7 @@ impl Ledger {
     }
 
     /// Takes in one more entry. Cheap for what happens now, however long the log. What is dated back folds the oil
-    /// again; an entry written before others that are here, a correction, a new set-up of kitchen or pan and a word on
+    /// again; an entry written before others that are here, a correction, a new set-up of kitchen or pan, closed days and a word on
     /// a run that is over fold everything again.
     pub fn push(&mut self, entry: Entry) {
         if self.lines.has(entry.id) {
@@ -108,7 +113,7 @@ impl Ledger {
     /// Whether an entry stands last in order of cause and changes nothing of what was folded before it.
     fn goes_last(&self, entry: &Entry) -> bool {
         let recasts = match entry.fact {
-            Fact::Kitchen(_) | Fact::Pan(_) | Fact::Correct(_) => true,
+            Fact::Kitchen(_) | Fact::Pan(_) | Fact::Closed(_) | Fact::Correct(_) => true,
             // Whether an end was that of a filtering is read off the run as it stands after all that is said of it.
             Fact::Run(ref run) => self.run(run.run).is_some_and(|run| run.ended.is_some()),
             Fact::Person(_)
@@ -120,6 +125,7 @@ impl Ledger {
             | Fact::Move(_)
             | Fact::OilChange(_)
             | Fact::Service(_)
+            | Fact::PanJob(_)
             | Fact::Reading(_)
             | Fact::Sign(_)
             | Fact::Note(_)
@@ -128,6 +134,7 @@ impl Ledger {
             | Fact::Job(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Newer(_) => false,
         };
@@ -141,12 +148,14 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+        self.blocks.apply(entry);
     }
 
     fn fold_oil(&mut self) {
         let lines = std::mem::take(&mut self.lines);
         (self.fills, self.meetings) = Default::default();
         (self.claims, self.days) = Default::default();
+        self.allergens = Default::default();
         for line in lines.by_oil() {
             if let Some(entry) = line.standing() {
                 self.apply_oil(entry, line.print());
@@ -158,8 +167,9 @@ impl Ledger {
     fn apply_oil(&mut self, entry: &Entry, print: Print) {
         self.last_oil = Some(entry.oil_order());
         self.fills.apply(entry, print, &self.book, &self.runs);
-        self.meetings.apply(entry);
-        self.claims.apply(entry, &self.book);
+        self.meetings.apply(entry, &self.book);
+        let lost = self.claims.apply(entry, &self.book, &self.meetings);
+        self.allergens.apply(entry, lost);
         self.days.apply(entry, &self.book, &self.runs);
     }
 }

@@ -1,20 +1,26 @@
 //! What screens, the guide and oil life ask of the ledger.
 
 use crate::domain::claim::Exposures;
+use crate::domain::entry::Entry;
+use crate::domain::evidence::{self, Item};
+use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
+use crate::domain::procedure::StepId;
 use crate::domain::time::{Day, Millis};
 
+use super::Ledger;
+use super::allergens::Checked;
+use super::claims::{Evening, Lost};
 use super::empties::OilLeft;
 use super::exposures::Met;
 use super::fill::PanFill;
 use super::lines::Line;
 use super::runs::{JobState, RunState};
-use super::sheet::{FilterDone, NotDone, PanDay, Word};
-use super::{Ledger, claims};
+use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 
 impl Ledger {
     /// Every entry with what became of it, in order of cause.
@@ -97,18 +103,97 @@ impl Ledger {
         self.meetings.last_fat(machine)
     }
 
+    /// Whether a fat that sets went through a machine last, and nobody saw hose and line run empty since.
+    #[must_use]
+    pub fn set_in_line(&self, machine: MachineId) -> bool {
+        self.meetings.set_in_line(machine)
+    }
+
+    /// Whether blocks of fat went into a pan since it was last seen liquid.
+    #[must_use]
+    pub fn has_blocks(&self, pan: PanId) -> bool {
+        self.blocks.has(pan)
+    }
+
     /// What a pan and the oil in it carry: its food, its fat, and what came with oil or through machines.
     #[must_use]
     pub fn pan_exposures(&self, pan: PanId) -> Exposures {
         self.meetings.of_pan(pan, &self.book)
     }
 
-    /// The claims of a pan that stand on a day: set up for it and not lost since.
+    /// What came with the oil that is in a pan, whatever else is fried in it.
+    #[must_use]
+    pub fn oil_exposures(&self, pan: PanId) -> Exposures {
+        self.meetings.of_oil(pan)
+    }
+
+    /// The claims of a pan that stand on a day, by all that is said up to its end: set up for it or begun in it, and
+    /// not lost since. One begun for an evening counts for all of its day, so this is what to refuse by.
     #[must_use]
     pub fn claims_standing(&self, pan: PanId, day: Day) -> Vec<Claim> {
-        self.book
-            .pan(pan)
-            .map_or_else(Vec::new, |pan| self.claims.standing(pan, day))
+        self.standing(pan, day, None)
+    }
+
+    /// The claims of a pan that stood at a moment of a day, to the minute.
+    #[must_use]
+    pub fn claims_at(&self, pan: PanId, day: Day, at: Millis) -> Vec<Claim> {
+        self.standing(pan, day, Some(at))
+    }
+
+    /// The claims of a pan to be shown as standing now. A clock that runs behind the log brings no lost claim back.
+    #[must_use]
+    pub fn claims_now(&self, pan: PanId, day: Day, now: Millis) -> Vec<Claim> {
+        let mut claims = self.claims_standing(pan, day);
+        let over = |what| self.claims.evenings(pan).any(|e| e.what == what && e.until < now);
+        let listed = |what| {
+            self.book
+                .pan(pan)
+                .is_some_and(|p| p.claims_on(day).any(|c| c.what == what))
+        };
+        claims.retain(|claim| !over(claim.what) || listed(claim.what));
+        claims
+    }
+
+    fn standing(&self, pan: PanId, day: Day, at: Option<Millis>) -> Vec<Claim> {
+        let pan = self.book.pan(pan);
+        pan.map_or_else(Vec::new, |pan| self.claims.standing(pan, day, at))
+    }
+
+    /// The claims of a pan that are lost on a day, with when and by what.
+    #[must_use]
+    pub fn claims_lost(&self, pan: PanId, day: Day) -> Vec<Lost> {
+        let pan = self.book.pan(pan);
+        pan.map_or_else(Vec::new, |pan| self.claims.lost(pan, day))
+    }
+
+    /// The claims of a pan begun for an evening and not lost since, over or not.
+    pub fn evenings(&self, pan: PanId) -> impl Iterator<Item = Evening> {
+        self.claims.evenings(pan)
+    }
+
+    /// The ends of all evenings there were, so that a screen knows when one is over.
+    #[must_use]
+    pub fn evening_ends(&self) -> Vec<Millis> {
+        let pans = self.book.pans.keys();
+        pans.flat_map(|pan| self.evenings(*pan)).map(|e| e.until).collect()
+    }
+
+    /// The fat last put in a pan, else what it is kept with.
+    #[must_use]
+    pub fn fat_in(&self, pan: &Pan) -> Fat {
+        self.allergens.fat(pan)
+    }
+
+    /// The allergen sheet as it was last gone through.
+    #[must_use]
+    pub const fn allergens_checked(&self) -> Option<&Checked> {
+        self.allergens.checked.as_ref()
+    }
+
+    /// The first entry since then that asks for another look.
+    #[must_use]
+    pub const fn allergens_opened(&self) -> Option<EntryId> {
+        self.allergens.opened
     }
 
     /// Guided runs a person did alone from begin to end, filtered, without fault or stop.
@@ -150,6 +235,17 @@ impl Ledger {
     pub fn open_job(&self, kind: JobKind) -> Option<JobId> {
         let open = |job: &&JobState| job.what == kind && job.ended.is_none() && job.owed.is_none();
         self.runs.jobs().rev().find(open).map(|job| job.job)
+    }
+
+    /// Who put a machine away dry and built, the last time it was put away with the guide; nobody where it was left
+    /// otherwise.
+    #[must_use]
+    pub fn left_ready_by(&self, machine: MachineId) -> Option<PersonId> {
+        let mut jobs = self.runs.jobs().rev();
+        let last =
+            jobs.find(|job| job.what == JobKind::Filter && job.machine == Some(machine) && job.ended.is_some())?;
+        let mut lines = last.lines.iter().rev().filter_map(|place| self.lines.at(*place));
+        lines.find_map(|line| how_left(line.written()))?
     }
 
     /// The lock-ups that people left with a look still owed, in order of cause.
@@ -203,6 +299,12 @@ impl Ledger {
         self.days.not_done(pan, day)
     }
 
+    /// That a pan's filtering was put off to `day`; `None` when it was filtered since, or nobody said so.
+    #[must_use]
+    pub fn put_off(&self, pan: PanId, day: Day) -> Option<PutOff> {
+        self.days.put_off(&self.book, self.book.pan(pan)?, day)
+    }
+
     /// The pans in use that were used on a day, are not filtered in it and not noted as not done, rhythm respected.
     #[must_use]
     pub fn due(&self, day: Day) -> Vec<PanId> {
@@ -238,12 +340,13 @@ impl Ledger {
     pub fn last_filtered(&self, pan: PanId) -> Option<&FilterDone> {
         self.days.last_filtered(pan)
     }
+}
 
-    /// The claims standing on `day` that what the pan itself carries cannot stand beside.
-    #[must_use]
-    pub fn claims_broken(&self, pan: PanId, day: Day) -> Vec<Claim> {
-        let set = self.pan_exposures(pan);
-        let standing = self.claims_standing(pan, day).into_iter();
-        standing.filter(|claim| claims::meets(claim, set).is_some()).collect()
-    }
+/// For the entry that says how a machine was put away: who left it ready, if it was.
+fn how_left(entry: &Entry) -> Option<Option<PersonId>> {
+    let Fact::Job(fact) = &entry.fact else {
+        return None;
+    };
+    let ready = fact.evidence.is(Item::Machine, evidence::Word::Ready);
+    (fact.step == Some(StepId::AwayMachine)).then(|| entry.who.filter(|_| ready))
 }

@@ -5,6 +5,7 @@
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
 use crate::domain::facts::oil::{Measured, Reading};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger};
@@ -41,7 +42,8 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
             }
         }
         Fact::Note(f) => words(&f.text),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => words(&f.why),
+        // Why a claim was lost may be said afterwards: telling the counter comes first.
+        Fact::ClaimRestored(f) => words(&f.why),
         Fact::MachineCleaned(f) => words(&f.how),
         Fact::RunNoted(f) => match f.how {
             Grade::NotDone => words(f.why.as_deref().unwrap_or_default()),
@@ -53,7 +55,11 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::Service(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::Sign(_)
+        | Fact::ClaimLost(_)
+        | Fact::AllergensChecked(_)
         | Fact::Correct(_)
         | Fact::Job(_)
         | Fact::Run(_)
@@ -138,7 +144,9 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
         }
         Fact::Service(f) => {
             let logged = ledger.pan_day(f.pan, day).and_then(|sheet| sheet.fry_min);
-            if logged.is_some() {
+            // Who filters by the session logs each.
+            let by_session = pan(f.pan).is_some_and(|p| matches!(p.rhythm, Some(Rhythm::Sessions(_))));
+            if logged.is_some() && !by_session {
                 return Some(Doubt::SecondService);
             }
             (f.fry.get() > 16 * 60).then_some(Doubt::LongService)
@@ -156,6 +164,8 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
         | Fact::Instrument(_)
         | Fact::PartChange(_)
         | Fact::Move(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::OilChange(_)
         | Fact::Sign(_)
         | Fact::Note(_)
@@ -165,6 +175,7 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => None,
     }

@@ -1,7 +1,6 @@
 //! The kinds of quick entry, and which of them a pan can be told now.
 
 use crate::domain::facts::Fact;
-use crate::domain::facts::setup::Claim;
 use crate::domain::ids::PanId;
 use crate::domain::keyed::keyed;
 use crate::domain::ledger::{Ledger, is_evidence};
@@ -30,8 +29,6 @@ keyed! {
         Note = "note",
         /// A claim lost.
         ClaimLost = "claim_lost",
-        /// A claim restored.
-        ClaimRestored = "claim_restored",
     }
 }
 
@@ -46,7 +43,6 @@ impl Kind {
             Self::Fill => !filled,
             Self::Service | Self::Sign | Self::Note => true,
             Self::ClaimLost => !ledger.claims_standing(pan, day).is_empty(),
-            Self::ClaimRestored => !lost(ledger, pan, day).is_empty(),
         };
         Self::ALL.iter().filter(offers).copied().collect()
     }
@@ -63,13 +59,16 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::Move(_)
         | Fact::OilChange(_)
         | Fact::Service(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::Reading(_)
         | Fact::Sign(_)
         | Fact::Note(_)
         | Fact::ClaimLost(_)
         | Fact::ClaimRestored(_)
         | Fact::RunNoted(_)
-        | Fact::MachineCleaned(_) => true,
+        | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_) => true,
         Fact::Job(_) => !is_evidence(fact),
         Fact::Kitchen(_)
         | Fact::Person(_)
@@ -88,15 +87,4 @@ pub fn is_quick(fact: &Fact) -> bool {
 pub fn others(ledger: &Ledger, pan: PanId) -> Vec<PanId> {
     let all = ledger.book.pans_in_use().into_iter().map(|p| p.pan);
     all.filter(|other| *other != pan).collect()
-}
-
-/// The claims `pan` was set up for that do not stand on `day`.
-#[must_use]
-pub fn lost(ledger: &Ledger, pan: PanId, day: Day) -> Vec<Claim> {
-    let standing = ledger.claims_standing(pan, day);
-    let stands = |claim: &Claim| standing.iter().any(|c| c.what == claim.what);
-    let set_up = ledger.book.pan(pan).map(|p| p.claims_on(day).cloned().collect());
-    let mut claims: Vec<Claim> = set_up.unwrap_or_default();
-    claims.retain(|claim| !stands(claim));
-    claims
 }

@@ -3,15 +3,21 @@
 mod amend;
 mod doubt;
 mod form;
+mod jobs;
 mod kind;
+mod open_again;
 mod refusal;
+mod restoring;
 mod retype;
 mod said;
 
 use super::claim::Exposures;
 use super::entry::Draft;
-use super::facts::oil::{ClaimChange, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp};
-use super::facts::{Fact, MachineCleaned, RunNoted};
+use super::facts::oil::{
+    ClaimChange, ClaimRestored, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
+};
+use super::facts::pan_job::PanJob;
+use super::facts::{AllergensChecked, Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
 use super::ledger::{Ledger, check_at, meets};
@@ -20,8 +26,11 @@ use super::time::{Day, Millis, Now};
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use doubt::doubt_reading;
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
-pub use kind::{Kind, is_quick, lost, others};
+pub use jobs::{own_job, swap, take_job};
+pub use kind::{Kind, is_quick, others};
+pub use open_again::open_again;
 pub use refusal::{Doubt, QuickRefusal};
+pub use restoring::{LONGEST_EVENING, Need, Restoring, restoring};
 pub use retype::{Retype, retype, retyped};
 pub use said::{Gap, moment, parts};
 
@@ -53,12 +62,16 @@ pub enum Quick {
     Note(Note),
     /// A claim lost.
     ClaimLost(ClaimChange),
-    /// A claim restored, on a basis.
-    ClaimRestored(ClaimChange),
+    /// A claim restored, or begun for an evening, on evidence.
+    ClaimRestored(ClaimRestored),
     /// Filtered without the guide, or not filtered.
     RunNoted(RunNoted),
     /// A machine strip-cleaned.
     MachineCleaned(MachineCleaned),
+    /// The allergen sheet gone through.
+    AllergensChecked(AllergensChecked),
+    /// Pans that do each other's jobs for a day.
+    PanJobs(Vec<PanJob>),
 }
 
 /// A quick entry, with who says it and when it happened.
@@ -83,12 +96,13 @@ pub struct Said {
 pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, QuickRefusal> {
     let at = said.at.unwrap_or(now.wall);
     let day = ledger.book.day_of(at, now.off_min);
+    let saying = Saying { who: said.who, at, day };
     let facts = facts(said.what);
     for (i, fact) in facts.iter().enumerate() {
         // The fill of a whole change goes into the pan that its first half empties.
         let emptied = i > 0;
         known(ledger, fact)?;
-        possible(ledger, fact, day, emptied)?;
+        possible(ledger, fact, saying, emptied)?;
         check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
         doubt::impossible(ledger, fact)?;
         if !said.sure
@@ -100,6 +114,14 @@ pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, Quick
     let who = said.who;
     let draft = |fact| Draft { at: said.at, who, fact };
     Ok(facts.into_iter().map(draft).collect())
+}
+
+/// Who says it, and of when.
+#[derive(Clone, Copy)]
+struct Saying {
+    who: Option<PersonId>,
+    at: Millis,
+    day: Day,
 }
 
 fn facts(what: Quick) -> Vec<Fact> {
@@ -120,6 +142,8 @@ fn facts(what: Quick) -> Vec<Fact> {
         Quick::ClaimRestored(f) => vec![Fact::ClaimRestored(f)],
         Quick::RunNoted(f) => vec![Fact::RunNoted(f)],
         Quick::MachineCleaned(f) => vec![Fact::MachineCleaned(f)],
+        Quick::AllergensChecked(f) => vec![Fact::AllergensChecked(f)],
+        Quick::PanJobs(jobs) => jobs.into_iter().map(Fact::PanJob).collect(),
     }
 }
 
@@ -147,7 +171,8 @@ fn known(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
 }
 
 /// Whether the oil it speaks of is where it must be, and no claim is broken by it.
-fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(), QuickRefusal> {
+fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result<(), QuickRefusal> {
+    let day = said.day;
     match fact {
         Fact::Reading(f) => holds(ledger, f.pan),
         Fact::Service(f) if f.fry.get() > 0 => holds(ledger, f.pan),
@@ -178,6 +203,12 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
             }
             claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
         }
+        Fact::PanJob(f) => {
+            if ledger.book.pan(f.of).is_none_or(|p| !p.in_use) {
+                return Err(QuickRefusal::NoSuchPan { pan: f.of });
+            }
+            claims_fit(ledger, f.pan, f.food, f.day)
+        }
         Fact::ClaimLost(f) => {
             let stands = ledger.claims_standing(f.pan, day).iter().any(|c| c.what == f.what);
             if stands {
@@ -186,18 +217,17 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
                 Err(QuickRefusal::NoSuchClaim { pan: f.pan })
             }
         }
-        Fact::ClaimRestored(f) if f.basis.as_deref().is_none_or(|b| b.trim().is_empty()) => {
-            Err(QuickRefusal::NothingTyped)
-        }
+        Fact::ClaimRestored(f) => restoring::check(ledger, f, said),
+        Fact::AllergensChecked(_) => named(ledger, said.who).map(drop),
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Pan(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::Service(_)
+        | Fact::Closed(_)
         | Fact::Sign(_)
         | Fact::Note(_)
-        | Fact::ClaimRestored(_)
         | Fact::Correct(_)
         | Fact::Job(_)
         | Fact::Run(_)
@@ -206,6 +236,12 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         | Fact::Practised(_)
         | Fact::Newer(_) => Ok(()),
     }
+}
+
+/// Somebody who is set up here says so.
+fn named(ledger: &Ledger, who: Option<PersonId>) -> Result<PersonId, QuickRefusal> {
+    who.filter(|who| ledger.book.person(*who).is_some())
+        .ok_or(QuickRefusal::Nobody)
 }
 
 fn holds(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {

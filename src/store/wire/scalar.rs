@@ -134,6 +134,7 @@ macro_rules! keys {
 keys! {
     "a claim" ClaimKind,
     "an exposure" Exposure,
+    "what was seen" super::claim::Seen,
     "a fat" Fat,
     "an item of evidence" Item,
     "an answer" Word,

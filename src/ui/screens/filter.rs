@@ -161,6 +161,9 @@ impl Floor {
                 used_since: evidence.word(Item::UsedSince).unwrap_or(Word::NotKnown),
             }),
             StepId::LeaveOut => Some(Command::LeaveOut(evidence.clone())),
+            StepId::Leave if self.put_off.with_untracked(|p| p.leaving_out) => {
+                Some(Command::LeaveSet(evidence.clone()))
+            }
             _ => Some(Command::Answer {
                 step,
                 evidence: evidence.clone(),

@@ -276,12 +276,23 @@ fn asked(range: Range, pan: Option<PanId>) -> Node {
     });
     let parts = AskParts {
         around: Around::bare(pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)))),
-        progress: block_name(Block::LightUp, lang).to_owned(),
+        progress: late_look(range, pan).unwrap_or_else(|| block_name(Block::LightUp, lang).to_owned()),
         aside: nodes![why_button(range.why, &asking, None, lang), others],
         picks: None,
         on_stop: range.on_stop(),
     };
     ask(range.ask, &asking, parts)
+}
+
+/// How late the look at this pan's melt is, where it is.
+fn late_look(range: Range, pan: Option<PanId>) -> Option<String> {
+    let seconds = range.bench.look(|kitchen, now| {
+        let rows = day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now);
+        rows.into_iter()
+            .find(|row| Some(row.pan) == pan)
+            .and_then(|row| row.look_s)
+    });
+    seconds.filter(|s| *s < 0).map(|s| next_look(s, range.bench.lang))
 }
 
 fn pans(range: Range) -> Element {

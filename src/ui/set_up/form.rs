@@ -158,10 +158,9 @@ impl FormDesk {
             };
             asked.draw(self.bench)
         });
-        let of = self.paged.then(|| {
-            let first = around(self.bench, |a| Subject::first_missing(a.book) == Some(self.subject));
-            forms::page_of(self.subject, first, page + 1, pages.len(), lang)
-        });
+        let of = self
+            .paged
+            .then(|| forms::page_of(self.subject, page + 1, pages.len(), lang));
         let forward = if page + 1 >= pages.len() {
             office(Office::Save, lang)
         } else {

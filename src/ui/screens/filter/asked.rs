@@ -140,7 +140,15 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
             let leave = move || floor.put_off.update(|p| p.leaving_out = true);
             quiet(job::say(JobSay::LeaveOut, lang), "leave-out", Box::new(leave))
         });
-    let back = (asking.gate().id() == StepId::LeaveOut).then(|| {
+    let leaving = floor.put_off.with(|p| p.leaving_out);
+    let sets = floor
+        .bench
+        .look(|kitchen, _| kitchen.guide().leave_set_gate().is_some());
+    let to_set = (sets && !leaving).then(|| {
+        let leave = move || floor.put_off.update(|p| p.leaving_out = true);
+        quiet(job::say(JobSay::LeaveSet, lang), "leave-set", Box::new(leave))
+    });
+    let back = leaving.then(|| {
         let back = move || floor.put_off.update(|p| p.leaving_out = false);
         quiet(job::say(JobSay::Back, lang), "back", Box::new(back))
     });
@@ -164,5 +172,5 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
         });
     let off = asking.seen().is(Item::Heater, Word::Off);
     let warming = (!off).then(|| heater::standing(floor));
-    nodes![why, sound, warming, leave, back, other, wrong]
+    nodes![why, sound, warming, leave, to_set, back, other, wrong]
 }

@@ -9,7 +9,7 @@ use crate::ui::job::page::JobPage;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
-use crate::words::faults::{fault_first, fault_name, fault_then, set_fat_path};
+use crate::words::faults::{fault_first, fault_name, then};
 use crate::words::make_safe::{between_pans, make_safe};
 use crate::words::run::{Say, pan_title, say};
 use crate::words::screens::job::{self, JobSay};
@@ -20,13 +20,15 @@ pub fn stopped(floor: Floor, run: Option<&Run>) -> Node {
     let Some(run) = run else { return Node::Nothing };
     let pan = run.pan.pan.name.clone();
     let mut lines = make_safe(run.place, run.pump, run.heat, &pan, run.machine.0.out_by, lang);
-    if let Some(fault) = floor.fault.get() {
+    let fault = floor.fault.get();
+    if let Some(fault) = fault {
         lines.insert(0, fault_first(fault, lang).to_owned());
-        lines.push(fault_then(fault, lang).to_owned());
-        if fault == Fault::SlowDraw && run.pan.pan.fat.is_set_at_40c() {
-            lines.extend(set_fat_path(lang).iter().map(|line| (*line).to_owned()));
-        }
     }
+    lines.extend(
+        then(fault, run.pan.pan.fat, run.place, lang)
+            .into_iter()
+            .map(str::to_owned),
+    );
     let safe = move || {
         floor.fault.set(None);
         floor.send(Command::MadeSafe);

@@ -1,5 +1,6 @@
 //! Every journey, end to end on the release build, one module a subject.
 
+mod claims;
 mod clocks;
 mod day;
 mod evidence;
@@ -13,6 +14,8 @@ mod night;
 mod offline;
 mod pan;
 mod resume;
+mod rhythm;
 mod shots;
+mod solid;
 mod update;
 mod windows;
