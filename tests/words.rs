@@ -58,11 +58,7 @@ fn everything() -> Vec<(String, String)> {
         put(format!("first {fault:?}"), faults::fault_first(*fault, EN));
         put(format!("then {fault:?}"), faults::fault_then(*fault, EN));
     }
-    for line in cards::fire_card("999", EN)
-        .iter()
-        .chain(&cards::burn_card("999", EN))
-        .chain(&cards::power_card(EN))
-    {
+    for line in cards::fire_card("999", EN).iter().chain(&cards::burn_card("999", EN)) {
         put("card".to_owned(), &line.text);
     }
     for block in Block::ALL {
@@ -102,15 +98,13 @@ fn everything() -> Vec<(String, String)> {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
     }
     let page = what_if::Say::ALL.map(|say| what_if::say(say, EN)).into_iter();
+    let page = page.chain(rhythm::Say::ALL.map(|what| rhythm::say(what, EN)));
     let page = page.chain(Knob::ALL.map(|knob| what_if::knob_name(knob, EN)));
     let page = page.chain(Lever::ALL.map(|lever| what_if::limits_most(lever, EN)));
     let page = page.chain(Lacking::ALL.map(|lacks| what_if::lacking(lacks, EN)));
     let unfit = [pan::ask_of_reading, pan::does_not_fit, pan::kept_all_the_same];
     for text in page.chain(unfit.map(|words| words(EN))) {
         put("a pan's page".to_owned(), text);
-    }
-    for what in rhythm::Say::ALL {
-        put(format!("{what:?}"), rhythm::say(what, EN));
     }
     put("a chance".to_owned(), pan::as_days_left(EN));
     put("the rest".to_owned(), proposed::rest_title(EN));
@@ -159,7 +153,7 @@ fn a_step_line_begins_with_what_to_do() {
     let verbs = [
         "Say", "Look", "Choose", "Listen", "Switch", "Compare", "Turn", "Scrape", "Skim", "Take", "Stir", "Connect",
         "Start", "Drain", "See", "Pour", "Read", "Hang", "Run", "Lift", "Put", "Set", "Probe", "Spread", "Secure",
-        "Lock", "Open", "Shut",
+        "Lock", "Open", "Shut", "Pack", "Scrub",
     ];
     for step in StepId::ALL {
         for out_by in OutBy::ALL {

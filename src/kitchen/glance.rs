@@ -2,8 +2,8 @@
 //!
 //! The log is the only truth, and a glance is never more than a copy of one look at it: it stands for one log of so
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
-//! never be shown from a copy is not in it: while a job is open, a pan stands empty or low, or a claim is lost, none is
-//! kept.
+//! never be shown from a copy is not in it: while a job is open, something is wrong, a pan stands empty or low, or a claim
+//! is lost, none is kept.
 
 use std::ops::Range;
 
@@ -109,13 +109,14 @@ stored! {
     }
 }
 
-/// The glance to keep of a kitchen that is set up; `None` while a job is open, a pan stands empty or low, or a
-/// claim is lost.
+/// The glance to keep of a kitchen that is set up; `None` while a job is open, something is wrong, a pan stands empty or
+/// low, or a claim is lost.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
     if !today.open.is_empty()
+        || !ledger.troubles().is_empty()
         || !ledger.empties().is_empty()
         || today.pans.iter().any(|pan| pan.low || !pan.lost.is_empty())
     {
@@ -170,6 +171,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
+        machine_down: false,
         sheet_open: kept.sheet.0,
         closed: kept.closed.map(|day| day.0),
     };

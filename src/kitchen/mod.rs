@@ -16,10 +16,11 @@ pub mod nights;
 pub mod oil;
 mod order;
 pub mod said;
-mod scene;
+pub mod scene;
 pub mod taught;
 pub mod today;
 pub mod what_if;
+pub mod wrong;
 
 use std::rc::Rc;
 
@@ -30,7 +31,8 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::guide::{Guide, Scene};
 use crate::domain::ids::JobId;
 use crate::domain::ledger::Ledger;
-use crate::domain::procedure::{DayTables, Tables};
+use crate::domain::pan_jobs::PanJobs;
+use crate::domain::procedure::{DayTables, PanTables, Tables};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::stamp::{Moment, Stamp, Trust, Unstamped};
 use crate::store::{Journal, Loaded, Record, StoreFault, Unreadable};
@@ -55,6 +57,7 @@ pub struct Kitchen<J> {
     held: usize,
     guide: Guide,
     day_jobs: DayJobs,
+    pan_jobs: PanJobs,
 }
 
 /// Entries that are decided and stamped, but neither written nor believed.
@@ -97,16 +100,23 @@ impl<J: Journal> Kitchen<J> {
             held,
             guide: Guide::new(Tables::REAL),
             day_jobs: DayJobs::new(DayTables::REAL),
+            pan_jobs: PanJobs::new(PanTables::REAL),
         };
-        let Self { ledger, day_jobs, .. } = &mut kitchen;
+        let Self {
+            ledger,
+            day_jobs,
+            pan_jobs,
+            ..
+        } = &mut kitchen;
         for line in ledger.lines() {
             day_jobs.apply(line.written(), None);
+            pan_jobs.apply(line.written(), None);
         }
         if let Some(job) = kitchen.ledger.open_job(JobKind::Filter) {
             let scene = kitchen.scene(now);
             let Self { ledger, guide, .. } = &mut kitchen;
             let written = ledger.lines().map(|line| line.written());
-            for entry in written.filter(|e| job_of(&e.fact) == Some(job)) {
+            for entry in written.filter(|e| is_trouble(&e.fact) || job_of(&e.fact) == Some(job)) {
                 guide.apply(entry, &scene, None);
             }
         }
@@ -149,7 +159,8 @@ impl<J: Journal> Kitchen<J> {
         for entry in &entries {
             self.ledger.push(entry.clone());
             self.day_jobs.apply(entry, Some(&prepared.now));
-            if job_of(&entry.fact).is_some() {
+            self.pan_jobs.apply(entry, Some(&prepared.now));
+            if is_trouble(&entry.fact) || job_of(&entry.fact).is_some() {
                 let scene = self.scene(&prepared.now);
                 self.guide.apply(entry, &scene, Some(&prepared.now));
             }
@@ -195,6 +206,11 @@ impl<J: Journal> Kitchen<J> {
         &self.day_jobs
     }
 
+    /// Oil change and boil-out.
+    pub const fn pan_jobs(&self) -> &PanJobs {
+        &self.pan_jobs
+    }
+
     /// How many entries the journal holds, read or not.
     pub const fn entries_held(&self) -> usize {
         self.held
@@ -232,6 +248,11 @@ impl<J: Journal> Kitchen<J> {
     pub fn scene(&self, now: &Now) -> Scene {
         scene::of(&self.ledger, self.today(now))
     }
+}
+
+/// Whether a fact speaks of a trouble, which concerns whatever job is open.
+const fn is_trouble(fact: &Fact) -> bool {
+    matches!(fact, Fact::Trouble(_))
 }
 
 /// The filter job a fact belongs to.

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{forecast, life, oil};
+use super::{forecast, life, oil, wrong};
 use crate::domain::allergen_sheet;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
@@ -95,6 +95,8 @@ pub struct Today {
     pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
+    /// Whether every filter machine is down.
+    pub machine_down: bool,
     /// Whether the allergen sheet is to be gone through.
     pub sheet_open: bool,
 }
@@ -166,7 +168,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
     let open = JobKind::ALL
         .iter()
         .filter_map(|kind| Some((*kind, ledger.open_job(*kind)?)));
-    let done = JobKind::ALL.iter().copied().filter(|kind| {
+    let done = JobKind::DAILY.iter().copied().filter(|kind| {
         let last = ledger.last_job(*kind);
         last.is_some_and(|j| j.ended.is_some() && ledger.book.day_of(j.opened, j.off_min) == day)
     });
@@ -186,6 +188,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
+        machine_down: wrong::all_down(ledger),
         sheet_open: allergen_sheet::is_open(ledger, day),
     }
 }

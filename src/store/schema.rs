@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{claim, machine, oil, rhythm, setup, work};
+use super::wire::{claim, kitchen, machine, oil, rhythm, setup, trouble, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -52,6 +52,7 @@ pub fn export_schema() -> serde_json::Result<String> {
 fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
     vec![
         ("kitchen", 1, shapes.subschema_for::<setup::KitchenV1>()),
+        ("kitchen", 2, shapes.subschema_for::<kitchen::KitchenV2>()),
         ("person", 1, shapes.subschema_for::<setup::PersonV1>()),
         ("pan", 1, shapes.subschema_for::<setup::PanV1>()),
         ("pan", 2, shapes.subschema_for::<rhythm::PanV2>()),
@@ -75,6 +76,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("claim_restored", 2, shapes.subschema_for::<claim::ClaimRestoredV2>()),
         ("correct", 1, shapes.subschema_for::<CorrectV1>()),
         ("job", 1, shapes.subschema_for::<work::JobV1>()),
+        ("job", 2, shapes.subschema_for::<work::JobV1>()),
         ("run", 1, shapes.subschema_for::<work::RunV1>()),
         ("run_noted", 1, shapes.subschema_for::<work::RunNotedV1>()),
         ("machine_cleaned", 1, shapes.subschema_for::<work::MachineCleanedV1>()),
@@ -84,6 +86,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
             shapes.subschema_for::<claim::AllergensCheckedV1>(),
         ),
         ("practised", 1, shapes.subschema_for::<work::PractisedV1>()),
+        ("trouble", 1, shapes.subschema_for::<trouble::TroubleV1>()),
     ]
 }
 

@@ -16,6 +16,7 @@ pub mod screen;
 pub mod screens;
 pub mod set_up;
 pub mod trouble;
+pub mod wrong;
 
 use leptos::prelude::{provide_context, untrack};
 
@@ -86,6 +87,7 @@ fn opened(bench: Bench) -> Node {
         trouble::second_window(bench),
         shown,
         trouble::trouble_sheet(bench, screen),
+        wrong::sheet(bench, cards::use_cards()),
     ]
 }
 

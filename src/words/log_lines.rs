@@ -4,6 +4,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service};
 use crate::domain::facts::run::RunFact;
+use crate::domain::facts::trouble::TroubleFact;
 use crate::domain::facts::{Correct, Correction, Fact};
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::ledger::Book;
@@ -13,7 +14,7 @@ use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps, wrong_days};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -30,6 +31,7 @@ pub fn line(fact: &Fact, book: &Book, lang: Lang) -> String {
 pub fn about(fact: &Fact, book: &Book, lang: Lang) -> String {
     let name = match fact {
         Fact::Job(f) => job_name(f.what, lang),
+        Fact::Trouble(f) => wrong_days::name(f.what, lang),
         _ => fact_name(fact, lang),
     };
     match crate::domain::ledger::pans(fact) {
@@ -108,6 +110,7 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
             .as_deref()
             .map_or_else(String::new, |why| theirs(why).into_owned()),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
+        Fact::Trouble(f) => trouble(f, book, lang),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
 }
@@ -148,6 +151,7 @@ pub fn evidence(fact: &Fact, lang: Lang) -> Vec<String> {
     match fact {
         Fact::Run(f) => answers::all_seen(&f.evidence, lang),
         Fact::Job(f) => answers::all_seen(&f.evidence, lang),
+        Fact::Trouble(f) => answers::all_seen(&f.evidence, lang),
         _ => Vec::new(),
     }
 }
@@ -206,6 +210,13 @@ fn job(f: &JobFact, lang: Lang) -> String {
     };
     let hold = f.hold.map(|hold| holds::hold_name(hold, lang));
     joined(event, hold.or(f.why.as_deref().map(theirs).as_deref()))
+}
+
+/// What was said of a trouble, with the machine and whoever mended it.
+fn trouble(f: &TroubleFact, book: &Book, lang: Lang) -> String {
+    let machine = f.machine.map(|id| machine_of(book, id));
+    let said = joined(wrong_days::event(f.event, lang), machine.as_deref());
+    joined(&said, f.text.as_deref().map(theirs).as_deref())
 }
 
 fn service(f: &Service, lang: Lang) -> String {

@@ -16,6 +16,7 @@ pub mod faults;
 pub mod format;
 pub mod forms;
 pub mod hazards;
+pub mod helper;
 pub mod holds;
 pub mod kept_for;
 pub mod local;
@@ -39,6 +40,7 @@ pub mod today;
 pub mod trouble;
 pub mod what_if;
 pub mod whys;
+pub mod wrong_days;
 
 /// A language on screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -102,6 +102,8 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
         machines: Vec::new(),
         day: Day::of(start().wall, 0, 300),
         winter: false,
+        second_person: true,
+        troubles: Vec::new(),
     }
 }
 

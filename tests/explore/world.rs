@@ -143,6 +143,8 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
             }],
             day: day(),
             winter: false,
+            second_person: true,
+            troubles: Vec::new(),
         },
         form,
         plan,

@@ -7,6 +7,7 @@ pub mod pan_job;
 pub mod rhythm;
 pub mod run;
 pub mod setup;
+pub mod trouble;
 
 use super::ids::{EntryId, MachineId, PanId, PersonId, RunId};
 use super::time::Millis;
@@ -64,6 +65,8 @@ pub enum Fact {
     AllergensChecked(AllergensChecked),
     /// A practice run went into somebody's training record.
     Practised(Practised),
+    /// A day that goes wrong.
+    Trouble(Box<trouble::TroubleFact>),
     /// An entry of a kind or version this app does not know; the store keeps its bytes.
     Newer(Newer),
 }

@@ -11,7 +11,8 @@ use crate::domain::time::Now;
 pub enum Command {
     /// Open a filter job.
     Open(JobId),
-    /// Say who is at the pans.
+    /// Say who is at the pans; and with it, where the kitchen asks for one, that a second person is in the building.
+    /// Nobody else there is [`crate::domain::facts::trouble::TroubleKind::Alone`], and no pump.
     Who {
         /// Who.
         person: PersonId,

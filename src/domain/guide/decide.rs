@@ -3,18 +3,20 @@
 use super::answers::answers;
 use super::command::Command;
 use super::effects::{event_of, job_fact, move_oil, run_draft};
+use super::gate::Gate;
 use super::refusal::Refusal;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, holds};
 use crate::domain::entry::Draft;
-use crate::domain::evidence::{Evidence, Item, Word};
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{Machine, OutBy, Route};
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::{PanId, RunId};
-use crate::domain::procedure::{Hold, StepId};
+use crate::domain::procedure::{Act, Hold, Step, StepId};
 use crate::domain::time::{Millis, Now};
 use crate::domain::units::Temp;
 use crate::domain::wait::{Standing, Wait};
@@ -45,11 +47,18 @@ impl Guide {
                     f.hold = Some(Hold::Person);
                     f.supervisor = supervisor.filter(|_| word == Word::Supervised);
                     f.evidence = Evidence::new().with(Item::SignOff, word);
+                    if scene.asks_second() {
+                        f.evidence.put(Item::Second, Seen::Is(Word::Seen));
+                    }
                 });
                 Ok(vec![Draft::now(Some(*person), fact)])
             }
             Command::Machine { machine, used_since } => {
                 let route = route_of(&scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?.machine);
+                if scene.is_down(*machine) {
+                    let what = TroubleKind::MachineDown;
+                    return Err(Refusal::Trouble { what });
+                }
                 if job.run.is_some() && job.machine != Some(*machine) {
                     return Err(Refusal::RunOpen);
                 }
@@ -145,6 +154,15 @@ impl Guide {
         }
         let pan_now = scene.pan(pan).ok_or(Refusal::NoSuchPan)?;
         let comes_back = pan_now.place != Place::InPan;
+        let barred = match pan_now.contents {
+            Contents::Oil | Contents::SetFat => false,
+            Contents::EmptyWet | Contents::EmptyDry => !comes_back,
+            Contents::CleaningWater => true,
+        };
+        if barred {
+            let contents = pan_now.contents;
+            return Err(Refusal::NoOilInIt { contents });
+        }
         if job.away > 0 && !comes_back {
             return Err(Refusal::OtherStep {
                 now_at: self.gate(now).map(|g| g.id()),
@@ -155,6 +173,9 @@ impl Guide {
             .ok_or(Refusal::NoSuchMachine)?;
         let route = route_of(&machine.machine);
         holds::route_fits(scene, machine.machine.machine, route)?;
+        if let Some(what) = scene.stops_draw(pan, machine.machine.machine).filter(|_| !comes_back) {
+            return Err(Refusal::Trouble { what });
+        }
         let mut supervised = false;
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
@@ -248,6 +269,7 @@ impl Guide {
                 now_at: Some(gate.id()),
             });
         }
+        stopped_by_trouble(scene, job, &gate, evidence)?;
         let checked = answers(&gate, job.run.as_ref(), evidence)?;
         let ready = self.tables().ready.iter().find(|s| s.id == step);
         let between = job.run.is_some() && step == self.tables().line_solid.id;
@@ -363,6 +385,18 @@ pub(super) fn route_of(machine: &Machine) -> Route {
     } else {
         Route::Hot
     }
+}
+
+/// A trouble that stands lets no oil out and no heat on; oil that is out goes its way back.
+fn stopped_by_trouble(scene: &Scene, job: &FilterJob, gate: &Gate, seen: &Evidence) -> Result<(), Refusal> {
+    let Some(run) = &job.run else { return Ok(()) };
+    let pan = run.pan.pan.pan;
+    let draws = |s: &&Step| matches!(s.act, Act::StartDraw | Act::StartHand);
+    let draw = gate.steps.iter().any(|s| draws(&s));
+    let stops = draw.then(|| scene.stops_draw(pan, run.machine.0.machine)).flatten();
+    let heat = seen.is(Item::Left, Word::Relit);
+    let stops = stops.or_else(|| heat.then(|| scene.stops_heat(pan)).flatten());
+    stops.map_or(Ok(()), |what| Err(Refusal::Trouble { what }))
 }
 
 /// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.

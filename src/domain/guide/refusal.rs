@@ -2,7 +2,9 @@
 
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Route;
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::MachineId;
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::units::{Temp, Volume};
@@ -118,10 +120,29 @@ pub enum Refusal {
     OilOut,
     /// The oil is in its pan.
     OilInPan,
+    /// There is water in the pan, or nothing: there is no oil to filter, and none goes onto water.
+    NoOilInIt {
+        /// What is in it.
+        contents: Contents,
+    },
     /// Too low to be heated.
     LevelTooLow,
     /// This fat does not set.
     DoesNotSet,
+    /// A trouble stands that stops this.
+    Trouble {
+        /// Which.
+        what: TroubleKind,
+    },
+    /// That trouble stands already.
+    TroubleStands {
+        /// Which.
+        what: TroubleKind,
+    },
+    /// No such trouble stands.
+    NoTrouble,
+    /// Who mended it must be named.
+    NameNeeded,
     /// The short form is not open to this person, pan or machine yet.
     NoShortForm,
 }

@@ -4,9 +4,11 @@ use super::RUNS_BEFORE_SHORT;
 use crate::domain::claim::Exposures;
 use crate::domain::facts::run::{Contents, Place};
 use crate::domain::facts::setup::{Claim, Machine, Pan, Person, Route};
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::time::Day;
+use crate::domain::trouble::Standing;
 
 /// A pan as it stands.
 #[derive(Clone, Debug)]
@@ -61,6 +63,10 @@ pub struct Scene {
     pub day: Day,
     /// Whether it is the winter half-year here, when a cold machine warms more slowly.
     pub winter: bool,
+    /// Whether a second person must be in the building before pumps.
+    pub second_person: bool,
+    /// The troubles that stand.
+    pub troubles: Vec<Standing>,
 }
 
 impl Scene {
@@ -86,6 +92,33 @@ impl Scene {
     #[must_use]
     pub fn pan(&self, id: PanId) -> Option<&PanNow> {
         self.pans.iter().find(|p| p.pan.pan == id)
+    }
+
+    /// The trouble that stops oil from leaving a pan by a machine.
+    #[must_use]
+    pub fn stops_draw(&self, pan: PanId, machine: MachineId) -> Option<TroubleKind> {
+        let mut stops = self.troubles.iter().filter(|t| t.stops_draw(pan, machine));
+        stops.next().map(|t| t.what)
+    }
+
+    /// The trouble that stops heat under a pan.
+    #[must_use]
+    pub fn stops_heat(&self, pan: PanId) -> Option<TroubleKind> {
+        let mut stops = self.troubles.iter().filter(|t| t.stops_heat(pan));
+        stops.next().map(|t| t.what)
+    }
+
+    /// Whether who goes on says with it that somebody else is in the building.
+    #[must_use]
+    pub fn asks_second(&self) -> bool {
+        self.second_person && self.troubles.iter().all(|t| t.what != TroubleKind::Alone)
+    }
+
+    /// Whether a machine is down, and no oil stands outside its pan that must come back by it.
+    #[must_use]
+    pub fn is_down(&self, machine: MachineId) -> bool {
+        let down = |t: &Standing| t.what == TroubleKind::MachineDown && t.machine == Some(machine);
+        self.troubles.iter().any(down) && self.pans.iter().all(|p| p.place == Place::InPan)
     }
 
     /// A machine.

@@ -70,6 +70,7 @@ impl Allergens {
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         if opens || lost {

@@ -86,6 +86,7 @@ impl Book {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => return,
         }
         self.print = self.print.and(print);

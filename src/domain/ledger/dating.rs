@@ -155,6 +155,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::MachineCleaned(_)
         | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Reach::Free,
     }
 }

@@ -77,6 +77,7 @@ impl Days {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }
@@ -308,6 +309,7 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::MachineCleaned(_)
         | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
 }

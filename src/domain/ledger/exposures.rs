@@ -194,6 +194,7 @@ impl Meetings {
             | Fact::Correct(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }

@@ -123,6 +123,7 @@ impl Fills {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }

@@ -126,6 +126,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         Fact::Job(f) => [f.pan, None],
         Fact::Run(f) => [Some(f.pan), None],
         Fact::RunNoted(f) => [Some(f.pan), None],
+        Fact::Trouble(f) => [f.pan, None],
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Machine(_)

@@ -123,7 +123,7 @@ pub(super) const fn print_of(entry: &Entry) -> Print {
 #[must_use]
 pub fn is_evidence(fact: &Fact) -> bool {
     match fact {
-        Fact::Run(_) => true,
+        Fact::Run(_) | Fact::Trouble(_) => true,
         Fact::Job(job) => job.event != JobEvent::Noted,
         Fact::Kitchen(_)
         | Fact::Person(_)

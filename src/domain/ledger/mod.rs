@@ -8,9 +8,9 @@ mod allergens;
 mod blocks;
 mod book;
 mod claims;
+mod contents;
 mod dating;
 mod days;
-mod empties;
 mod exposures;
 mod fill;
 mod fills;
@@ -20,6 +20,7 @@ mod lows;
 mod queries;
 mod runs;
 mod sheet;
+mod troubles;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -31,8 +32,8 @@ use crate::domain::time::Millis;
 pub use allergens::Checked;
 pub use book::Book;
 pub use claims::{Because, Evening, Lost, meets};
+pub use contents::InPan;
 pub use dating::{DateRefusal, check_at, check_redate};
-pub use empties::OilLeft;
 pub use exposures::Met;
 pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
@@ -54,9 +55,10 @@ pub struct Ledger {
     meetings: exposures::Meetings,
     claims: claims::Claims,
     allergens: allergens::Allergens,
-    empties: empties::Empties,
+    contents: contents::PanContents,
     lows: lows::Lows,
     blocks: blocks::Blocks,
+    troubles: troubles::Troubles,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -136,6 +138,7 @@ impl Ledger {
             | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         let last = self.lines.all().next_back();
@@ -146,9 +149,10 @@ impl Ledger {
     fn apply_cause(&mut self, entry: &Entry, print: Print, place: usize) {
         self.book.apply(entry, print);
         self.runs.apply(entry, place);
-        self.empties.apply(entry);
+        self.contents.apply(entry);
         self.lows.apply(entry);
         self.blocks.apply(entry);
+        self.troubles.apply(entry);
     }
 
     fn fold_oil(&mut self) {

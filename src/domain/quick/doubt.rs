@@ -4,8 +4,9 @@
 
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
-use crate::domain::facts::oil::{Measured, Reading};
+use crate::domain::facts::oil::{Age, Measured, Reading};
 use crate::domain::facts::rhythm::Rhythm;
+use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger};
@@ -64,6 +65,7 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }
@@ -137,6 +139,11 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
         Fact::Fill(f) => {
             let pan = pan(f.pan)?;
             let (kept, min) = (pan.fat, pan.min);
+            let met = f.age != Age::Fresh && ledger.in_pan(f.pan).is_none();
+            if !met && ledger.contents(f.pan) != Contents::EmptyDry {
+                let kept = (kept != f.fat).then_some(kept);
+                return Some(Doubt::NotSeenDry { kept });
+            }
             if kept != f.fat {
                 return Some(Doubt::OtherFat { kept });
             }
@@ -177,6 +184,7 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
         | Fact::MachineCleaned(_)
         | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => None,
     }
 }

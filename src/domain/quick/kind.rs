@@ -78,6 +78,7 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::Correct(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
 }

@@ -17,6 +17,7 @@ use super::facts::oil::{
     ClaimChange, ClaimRestored, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
 };
 use super::facts::pan_job::PanJob;
+use super::facts::run::Contents;
 use super::facts::{AllergensChecked, Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
@@ -186,6 +187,7 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
             if !emptied && ledger.fill(f.pan).is_some() {
                 return Err(QuickRefusal::StillOil { pan: f.pan });
             }
+            dry_of_water(ledger, f.pan)?;
             // A fill says "not empty any more"; a run whose oil is still out would bring that back on top of it.
             if ledger.open_runs().any(|run| run.pan == f.pan) && ledger.oil_left(f.pan).is_some() {
                 return Err(QuickRefusal::OilOut { pan: f.pan });
@@ -201,6 +203,7 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
             if ledger.fill(f.to).is_some() {
                 at_home(ledger, f.to)?;
             }
+            dry_of_water(ledger, f.to)?;
             claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
         }
         Fact::PanJob(f) => {
@@ -234,7 +237,16 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
+    }
+}
+
+/// No oil goes onto water, whoever says so.
+fn dry_of_water(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {
+    match ledger.contents(pan) {
+        Contents::CleaningWater => Err(QuickRefusal::WaterIn { pan }),
+        Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => Ok(()),
     }
 }
 

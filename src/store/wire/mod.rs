@@ -7,6 +7,7 @@ pub mod body;
 pub mod claim;
 pub mod correct;
 pub mod envelope;
+pub mod kitchen;
 pub mod machine;
 pub mod oil;
 pub mod parts;
@@ -14,12 +15,14 @@ pub mod rhythm;
 pub mod scalar;
 pub mod setup;
 pub mod stored;
+pub mod trouble;
 pub mod work;
 
 use thiserror::Error;
 
 use super::json::Json;
 use crate::domain::facts::Fact;
+use crate::domain::facts::job::JobFact;
 use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::setup::Heater;
 
@@ -31,7 +34,8 @@ pub struct Unwritable(pub String);
 /// Kind, version and body of a fact.
 pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable> {
     let (kind, v, body) = match fact {
-        Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) if f.second_person => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) => ("kitchen", 2, body::write::<kitchen::KitchenV2>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
         Fact::Pan(f) => match f.rhythm {
             Some(Rhythm::Days(_)) | None => ("pan", 1, body::write::<setup::PanV1>(f)),
@@ -56,12 +60,15 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::ClaimRestored(f) if f.looked.is_none() => ("claim_restored", 1, body::write::<claim::ClaimRestoredV1>(f)),
         Fact::ClaimRestored(f) => ("claim_restored", 2, body::write::<claim::ClaimRestoredV2>(f)),
         Fact::Correct(f) => ("correct", 1, correct::write(f)?),
+        // The same shape with the steps of a pan's own job, which an older app does not know.
+        Fact::Job(f) if f.what.is_of_pan() => ("job", 2, body::write::<work::JobV1>(f)),
         Fact::Job(f) => ("job", 1, body::write::<work::JobV1>(f)),
         Fact::Run(f) => ("run", 1, body::write::<work::RunV1>(f)),
         Fact::RunNoted(f) => ("run_noted", 1, body::write::<work::RunNotedV1>(f)),
         Fact::MachineCleaned(f) => ("machine_cleaned", 1, body::write::<work::MachineCleanedV1>(f)),
         Fact::AllergensChecked(f) => ("allergens_checked", 1, body::write::<claim::AllergensCheckedV1>(f)),
         Fact::Practised(f) => ("practised", 1, body::write::<work::PractisedV1>(f)),
+        Fact::Trouble(f) => ("trouble", 1, body::write::<trouble::TroubleV1>(f)),
         Fact::Newer(newer) => {
             let (kind, v) = (&newer.kind, newer.v);
             return Err(Unwritable(format!(
@@ -72,10 +79,21 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
     Ok((kind, v, body))
 }
 
+/// A job's fact. Version 1 says nothing of a pan's own job, version 2 of nothing else.
+fn job(v: u32, body: Json<'_>) -> Result<JobFact, String> {
+    let fact = body::read::<work::JobV1>(body)?;
+    if fact.what.is_of_pan() == (v == 2) {
+        Ok(fact)
+    } else {
+        Err(format!("what is {}, which is not of version {v}", fact.what.key()))
+    }
+}
+
 /// The fact a body says; `None` for a kind or version this app does not know.
 pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, String> {
     let fact = match (kind, v) {
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
+        ("kitchen", 2) => Fact::Kitchen(Box::new(body::read::<kitchen::KitchenV2>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
         ("pan", 2) => Fact::Pan(Box::new(body::read::<rhythm::PanV2>(body)?)),
@@ -101,12 +119,13 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
             Some(correct) => Fact::Correct(correct),
             None => return Ok(None),
         },
-        ("job", 1) => Fact::Job(Box::new(body::read::<work::JobV1>(body)?)),
+        ("job", 1 | 2) => Fact::Job(Box::new(job(v, body)?)),
         ("run", 1) => Fact::Run(Box::new(body::read::<work::RunV1>(body)?)),
         ("run_noted", 1) => Fact::RunNoted(body::read::<work::RunNotedV1>(body)?),
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),
         ("allergens_checked", 1) => Fact::AllergensChecked(body::read::<claim::AllergensCheckedV1>(body)?),
         ("practised", 1) => Fact::Practised(body::read::<work::PractisedV1>(body)?),
+        ("trouble", 1) => Fact::Trouble(Box::new(body::read::<trouble::TroubleV1>(body)?)),
         _ => return Ok(None),
     };
     Ok(Some(fact))

@@ -102,7 +102,8 @@ impl Floor {
             .look(|kitchen, now| match kitchen.scene(now).machines.as_slice() {
                 [one] => Some(one.machine.machine),
                 _ => None,
-            });
+            })
+            .filter(|one| !self.bench.look(|kitchen, now| kitchen.scene(now).is_down(*one)));
         if let Some(machine) = only {
             self.machine.set(Some(machine));
             self.ask

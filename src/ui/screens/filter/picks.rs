@@ -11,6 +11,7 @@ use crate::ui::bench::Trouble;
 use crate::ui::node::{Node, el, several};
 use crate::ui::parts::answer_button;
 use crate::words::screens::job::{JobSay, say};
+use crate::words::wrong_days;
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
 pub fn people(floor: Floor) -> Node {
@@ -97,10 +98,16 @@ fn sign_off(floor: Floor, word: Word) {
 
 /// The machines and hand kits.
 pub fn machines(floor: Floor) -> Node {
-    let machines: Vec<(MachineId, String)> = floor.bench.look(|kitchen, now| {
+    let (down, machines): (bool, Vec<(MachineId, String)>) = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
         let machines = scene.machines.iter().map(|m| &m.machine);
-        machines.map(|m| (m.machine, m.name.clone())).collect()
+        let up = machines.filter(|m| !scene.is_down(m.machine));
+        let up: Vec<_> = up.map(|m| (m.machine, m.name.clone())).collect();
+        (up.len() < scene.machines.len(), up)
+    });
+    let down = down.then(|| {
+        let words = wrong_days::say(wrong_days::Say::NotTonight, floor.bench.lang);
+        el("p").class("sub whole").testid("machine-down").text(words)
     });
     let chosen = floor.machine.get();
     let buttons = (1..).zip(machines).map(|(n, (id, name))| {
@@ -112,5 +119,5 @@ pub fn machines(floor: Floor) -> Node {
         };
         answer_button(name, chosen == Some(id), format!("machine-{n}"), press)
     });
-    several(buttons)
+    nodes![down, several(buttons)]
 }

@@ -2,9 +2,11 @@
 
 use super::{Floor, Over};
 use crate::domain::facts::run::Fault;
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::guide::{Command, Run, Warm};
 use crate::kitchen::filter;
 use crate::nodes;
+use crate::ui::cards::use_cards;
 use crate::ui::job::page::JobPage;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, button};
@@ -13,6 +15,7 @@ use crate::words::faults::{fault_first, fault_name, then};
 use crate::words::make_safe::{between_pans, make_safe};
 use crate::words::run::{Say, pan_title, say};
 use crate::words::screens::job::{self, JobSay};
+use crate::words::wrong_days;
 
 /// Make safe.
 pub fn stopped(floor: Floor, run: Option<&Run>) -> Node {
@@ -80,7 +83,23 @@ pub fn faults(floor: Floor) -> Node {
             floor.send(Command::Fault(*fault));
         })
     });
-    let list = el("div").class("job-list two").children(buttons);
+    // What the run has no fault of its own for; the rest is under Trouble.
+    let cards = use_cards();
+    let more = [
+        TroubleKind::PowerCut,
+        TroubleKind::MachineDown,
+        TroubleKind::CounterOpens,
+    ]
+    .map(|what| {
+        let testid = format!("wrong-{}", what.key());
+        button(
+            Rank::Second,
+            wrong_days::name(what, lang),
+            testid,
+            cards.wrong(Some(what)),
+        )
+    });
+    let list = el("div").class("job-list two").children(buttons).children(more);
     let list = list.child(run.as_ref().and_then(|run| give_up(floor, run)));
     let back = button(Rank::Plain, job::say(JobSay::Back, lang), "back", move || {
         floor.over.set(None)

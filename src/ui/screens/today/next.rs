@@ -8,7 +8,7 @@ use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, rhythm, run};
+use crate::words::{Lang, rhythm, run, wrong_days};
 
 /// The screen of a job.
 const fn screen_of(job: JobKind) -> Screen {
@@ -16,12 +16,17 @@ const fn screen_of(job: JobKind) -> Screen {
         JobKind::LightUp => Screen::LightUp,
         JobKind::Filter => Screen::Filter,
         JobKind::LockUp => Screen::LockUp,
+        JobKind::OilChange | JobKind::BoilOut => Screen::Today,
     }
 }
 
 /// Heading and sentence of the next thing.
 fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
-    let due = screens::pans_due(&shown.due_names(), lang);
+    let due = if shown.machine_down {
+        wrong_days::say(wrong_days::Say::NotTonight, lang).to_owned()
+    } else {
+        screens::pans_due(&shown.due_names(), lang)
+    };
     match next {
         Next::Resume(kind) => (words::open(kind, lang), line(Line::OpenText, lang).to_owned()),
         Next::Look => (
@@ -36,6 +41,9 @@ fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
         Next::Begin(kind @ JobKind::LockUp) => {
             let text = line(Line::LockUpText, lang).to_owned();
             (run::job_name(kind, lang).to_owned(), text)
+        }
+        Next::Begin(kind @ (JobKind::OilChange | JobKind::BoilOut)) => {
+            (run::job_name(kind, lang).to_owned(), String::new())
         }
         Next::Closed(opens) => (
             rhythm::closed_until(opens, lang),
@@ -63,7 +71,7 @@ pub fn next_job(lang: Lang, shown: Held<Shown>, on_not_done: impl Fn() + Copy + 
             });
             let put_off = match next {
                 Next::Begin(JobKind::Filter) => Some(rhythm::say(rhythm::Say::NotTonight, lang)),
-                Next::Begin(JobKind::LightUp | JobKind::LockUp) => Some(line(Line::NotDoneBecause, lang)),
+                Next::Begin(_) => Some(line(Line::NotDoneBecause, lang)),
                 Next::Resume(_) | Next::Look | Next::Closed(_) | Next::Nothing => None,
             };
             let not_done = put_off.map(|words| button(Rank::Plain, words, "not-done", on_not_done));
@@ -97,7 +105,7 @@ fn due_pans(shown: &Shown, next: Next) -> Option<Element> {
 
 /// The jobs that are not the next one: to be begun all the same, gone on with, or done.
 fn others(shown: &Shown, next: Next, lang: Lang) -> Node {
-    let kinds = JobKind::ALL.iter().copied().filter(|kind| next.job() != Some(*kind));
+    let kinds = JobKind::DAILY.iter().copied().filter(|kind| next.job() != Some(*kind));
     several(kinds.map(|kind| {
         let label = if shown.open.iter().any(|(k, _)| *k == kind) {
             words::resume(kind, lang).to_owned()

@@ -19,3 +19,4 @@ mod shots;
 mod solid;
 mod update;
 mod windows;
+mod wrong;
