@@ -12,6 +12,7 @@ use std::num::NonZeroU16;
 
 use panward::domain::evidence::Item;
 use panward::domain::facts::rhythm::{Rhythm, Weekdays};
+use panward::domain::facts::setup::Heater;
 use panward::domain::facts::trouble::TroubleKind;
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ledger::Ledger;
@@ -28,6 +29,7 @@ const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V7: &str = include_str!("fixtures/log_v7.json");
+const LOG_V8: &str = include_str!("fixtures/log_v8.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -51,7 +53,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7, LOG_V8] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -71,6 +73,20 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_3_of_a_machine_has_a_heater_of_unknown_watts_with_a_powder_or_without() {
+    let log = import(LOG_V8, World::Real, 0).expect("the frozen sample reads");
+    let said = |record: &Record| match &record.entry().fact {
+        Fact::Machine(machine) => Some((machine.heater, machine.powder)),
+        _ => None,
+    };
+    let said: Vec<_> = log.records.iter().filter_map(said).collect();
+    assert_eq!(
+        said,
+        [Dose::from_g_per_l(18), None].map(|dose| (Heater::NotKnown, dose))
+    );
 }
 
 #[test]

@@ -15,7 +15,7 @@ use panward::domain::facts::setup::Measures;
 use panward::domain::ids::{Dev, EntryId, InstrumentId, PanId};
 use panward::domain::ledger::{Happened, Ledger};
 use panward::domain::oil_life::{Because, Estimate, Figure, Knob, Lacking, Trial, fresh_polar};
-use panward::domain::quick::{Doubt, Quick, QuickRefusal, Said};
+use panward::domain::quick::{Amendment, Doubt, Quick, QuickRefusal, Said};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Share;
 use panward::kitchen::forecast::Forecast;
@@ -175,8 +175,12 @@ fn what_helps_is_at_most_three_things_most_first_and_no_trifles() {
     for pan in pans(&ledger) {
         let advice = what_if::advice(&ledger, pan, wednesday());
         assert!(advice.levers.len() <= 3);
-        assert!(advice.levers.iter().all(|(_, days)| *days >= 0.5));
-        assert!(advice.levers.is_sorted_by(|a, b| a.1 >= b.1), "{:?}", advice.levers);
+        assert!(advice.levers.iter().all(|lift| lift.services >= 0.5));
+        assert!(
+            advice.levers.is_sorted_by(|a, b| a.services >= b.services),
+            "{:?}",
+            advice.levers
+        );
         said += advice.levers.len();
         let Some(measure) = advice.measure else { continue };
         assert!(measure.after >= wednesday());
@@ -407,4 +411,59 @@ fn every_point_of_the_line_is_what_was_believed_that_night() {
         }
     }
     assert!(compared > 8, "{compared}");
+}
+
+#[test]
+fn a_reading_put_right_is_asked_about_as_one_that_is_typed() {
+    let mut probe = probe();
+    let Estimate { low, median, high } = probe.expected;
+    let mut write = |id: u128, percent: f64, minute: i64| {
+        let draft = said::drafts(&probe.ledger, probe.said(percent, true), now())
+            .unwrap()
+            .remove(0);
+        let at = now().wall.plus(minute * Millis::MINUTE);
+        probe.ledger.push(Entry {
+            id: EntryId(id),
+            dev: Dev(u64::MAX),
+            seq: u32::try_from(id).unwrap(),
+            at,
+            rec: at,
+            clk: None,
+            off_min: 0,
+            who: draft.who,
+            fact: draft.fact,
+        });
+    };
+    write(77, median, 0);
+    write(78, median + 0.5, 2);
+    let later = Now {
+        wall: now().wall.plus(5 * Millis::MINUTE),
+        ..now()
+    };
+    let anew = |of: u128, percent: f64, sure: bool| {
+        let Quick::Reading(reading) = probe.said(percent, sure).what else {
+            panic!("a reading")
+        };
+        let amendment = Amendment {
+            why: "mistyped".to_owned(),
+            at: None,
+            fact: Some(Fact::Reading(reading)),
+        };
+        said::amend(&probe.ledger, EntryId(of), amendment, sure, None, later)
+    };
+    assert!(anew(77, high, false).is_ok(), "what may well be so is not asked about");
+    let far = median + 4.0 * (high - low);
+    let asked = anew(77, far, false);
+    let Err(QuickRefusal::Doubt(Doubt::Unexpected { low: from, high: to })) = asked else {
+        panic!("{far} against {:?}: {asked:?}", probe.expected)
+    };
+    // Held against the oil as it stood before: what the entry said itself, and the later reading, are not believed.
+    assert!((from.percent() - low).abs() < 0.01 && (to.percent() - high).abs() < 0.01);
+    assert!(anew(77, far, true).is_ok(), "asked once, and kept");
+    assert_eq!(anew(77, 0.0, false), Err(QuickRefusal::Impossible));
+    let fell = anew(78, median - 3.2, false);
+    assert!(
+        matches!(fell, Err(QuickRefusal::Doubt(Doubt::Fell | Doubt::Unexpected { .. }))),
+        "{fell:?}"
+    );
 }

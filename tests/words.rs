@@ -5,7 +5,7 @@
 use panward::domain::claim::{ClaimKind, Exposure};
 use panward::domain::evidence::{Item, Word};
 use panward::domain::facts::run::Fault;
-use panward::domain::facts::setup::{FilterKind, HeatKind, Held, Machine, OffSign, OutBy};
+use panward::domain::facts::setup::{FilterKind, HeatKind, Heater, Held, Machine, OffSign, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::ids::MachineId;
 use panward::domain::oil_life::{Knob, Lacking, Lever};
@@ -452,7 +452,7 @@ fn the_guide_speaks_the_owners_words_where_a_hand_is_on_the_machine() {
         out_by: OutBy::Nozzle,
         tank: Volume::from_ml(40_000).unwrap(),
         free: Share::from_cpc(1_000).unwrap(),
-        heater_w: 0,
+        heater: Heater::None,
         takes_solid: false,
         filter: FilterKind::Single,
         low: Temp::celsius(100),

@@ -3,8 +3,8 @@
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{
-    Claim, FilterKind, HeatKind, Held, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy, Pan, Person,
-    Route, Span,
+    Claim, FilterKind, HeatKind, Heater, Held, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy, Pan,
+    Person, Route, Span,
 };
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
@@ -189,7 +189,7 @@ fn pumped(cast: &Cast) -> Option<Machine> {
         out_by: OutBy::Nozzle,
         tank: volume(60_000),
         free: Share::from_cpc(1_000)?,
-        heater_w: 500,
+        heater: Heater::of_watts(500),
         takes_solid: true,
         filter: FilterKind::Single,
         low: Temp::celsius(100),
@@ -212,7 +212,7 @@ fn hand_kit(cast: &Cast) -> Option<Machine> {
         name: "Hand kit for pan 4".into(),
         out_by: OutBy::Hand,
         tank: volume(40_000),
-        heater_w: 0,
+        heater: Heater::None,
         takes_solid: false,
         low: Temp::celsius(20),
         high: Temp::celsius(40),

@@ -111,7 +111,7 @@ fn wants_heater(job: &FilterJob, scene: &Scene, now: &Now) -> bool {
     job.warm == Warm::Cold
         && job.away == 0
         && job.stands(Hold::Match, now)
-        && machine(job, scene).is_some_and(|m| m.heater_w > 0)
+        && machine(job, scene).is_some_and(|m| m.heater.is_there())
         && (scene.pans.iter().any(|p| p.pan.fat.is_solid())
             || job
                 .machine
@@ -253,8 +253,8 @@ pub fn usual_plan(job: &FilterJob, scene: &Scene) -> Plan {
 pub enum Fit {
     /// Yes, in this standing.
     Yes(Word),
-    /// Only beside a supervisor.
-    BesideSupervisor,
+    /// Only beside a supervisor; why not alone.
+    BesideSupervisor(Refusal),
     /// No.
     No(Refusal),
 }
@@ -272,7 +272,7 @@ pub fn fit(guide: &Guide, scene: &Scene, person: PersonId, supervisor: Option<Pe
                 })
                 .unwrap_or(Word::Signed),
         ),
-        Err(Refusal::NotSignedOff { .. }) if supervisor.is_none() => Fit::BesideSupervisor,
+        Err(why @ Refusal::NotSignedOff { .. }) if supervisor.is_none() => Fit::BesideSupervisor(why),
         Err(why) => Fit::No(why),
     }
 }

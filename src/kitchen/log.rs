@@ -4,7 +4,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
 use crate::domain::facts::run::Left;
 use crate::domain::ids::{EntryId, JobId, PanId, PersonId, RunId};
-use crate::domain::ledger::{HistoryLine, Ledger, history, job_up_to, run_up_to};
+use crate::domain::ledger::{HistoryLine, Ledger, RunState, history, job_up_to, run_up_to};
 use crate::domain::time::{Day, Millis};
 
 /// A trading day of the log.
@@ -53,6 +53,8 @@ pub struct Fold<'a> {
     pub left: Option<Left>,
     /// Whether it is over.
     pub over: bool,
+    /// Whether it is a filter job that is over and filtered no pan.
+    pub nothing_filtered: bool,
     /// Its lines, in the order they happened.
     pub lines: Vec<HistoryLine<'a>>,
 }
@@ -115,6 +117,7 @@ fn folded<'a>(ledger: &'a Ledger, of: FoldOf, pan: Option<PanId>, line: &History
         FoldOf::Run(id) => run_up_to(ledger, id, pan, line.id)?,
         FoldOf::Job(id) => job_up_to(ledger, id, pan, line.id)?,
     };
+    let mut nothing_filtered = false;
     let (job, pan, who, left, over) = match of {
         FoldOf::Run(id) => {
             let run = ledger.run(id);
@@ -124,6 +127,8 @@ fn folded<'a>(ledger: &'a Ledger, of: FoldOf, pan: Option<PanId>, line: &History
         FoldOf::Job(id) => {
             let job = ledger.job(id);
             let over = job.is_some_and(|j| j.ended.is_some());
+            let filters = job.is_some_and(|j| j.what == JobKind::Filter);
+            nothing_filtered = over && filters && !ledger.runs_of(id).any(RunState::filtered);
             (job.map(|j| j.what), None, job.and_then(|j| j.by), None, over)
         }
     };
@@ -136,6 +141,7 @@ fn folded<'a>(ledger: &'a Ledger, of: FoldOf, pan: Option<PanId>, line: &History
         who,
         left,
         over,
+        nothing_filtered,
         lines,
     })
 }

@@ -10,7 +10,7 @@ use crate::domain::facts::setup::Measures;
 use crate::domain::ids::{EntryId, InstrumentId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
 use crate::domain::limits::CHIPS_BELOW;
-use crate::domain::oil_life::{self, Knob, Lever, OilLife, Quantity, Trial, WhatIf};
+use crate::domain::oil_life::{self, Knob, Lift, OilLife, Quantity, Trial, WhatIf};
 use crate::domain::time::Day;
 
 /// What a trial comes to.
@@ -94,8 +94,8 @@ pub struct Measure {
 /// What would help.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Advice {
-    /// What would make this oil last, with the services it brings, most first.
-    pub levers: Vec<(Lever, f64)>,
+    /// What would make this oil last, most first.
+    pub levers: Vec<Lift>,
     /// When a reading is worth most; `None` where none would change what is done.
     pub measure: Option<Measure>,
 }
@@ -115,7 +115,7 @@ pub fn advice(ledger: &Ledger, pan: PanId, today: Day) -> Advice {
         history, outlook, shop, ..
     } = &known;
     let mut levers = oil_life::levers(history, outlook, shop);
-    levers.retain(|(_, services)| *services >= LEVER_LEAST);
+    levers.retain(|lift| lift.services >= LEVER_LEAST);
     levers.truncate(LEVERS_MOST);
     let with = instrument(ledger, fill);
     let spread = with.and_then(|id| ledger.book.instrument(id)?.spread);

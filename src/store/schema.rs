@@ -58,6 +58,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("pan", 2, shapes.subschema_for::<rhythm::PanV2>()),
         ("machine", 1, shapes.subschema_for::<machine::MachineV1>()),
         ("machine", 2, shapes.subschema_for::<machine::MachineV2>()),
+        ("machine", 3, shapes.subschema_for::<machine::MachineV3>()),
         ("instrument", 1, shapes.subschema_for::<setup::InstrumentV1>()),
         ("fill", 1, shapes.subschema_for::<oil::FillV1>()),
         ("topup", 1, shapes.subschema_for::<oil::TopUpV1>()),

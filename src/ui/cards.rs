@@ -123,27 +123,31 @@ pub fn both(desk: CardDesk) -> Node {
         burn_clock(desk),
         live(move || is_open(Card::Burn).then(|| listed(cards::burn_card(&number.get(), lang)))),
     ];
-    let sheet = |card, title: &'static str, sign, testid, holds| {
+    let sheet = |card, title: &'static str, sign, other: Element, testid, holds| {
         let sheet = Sheet {
             open: Box::new(move || is_open(card)),
             on_close: Act::new(move || desk.open.set(None)),
             title: title.into(),
             sign: Some(sign),
+            emergency: other.into(),
             close: cards::close_card(lang).into(),
             testid,
             holds,
         };
         sheet.draw()
     };
+    // The fire card lies over the way to the burn card, and the other way round.
+    let other = |words, testid, open| {
+        el("div")
+            .class("emergency")
+            .child(button(Rank::Second, words, testid, open))
+    };
+    let (fire_says, burn_says) = (cards::fire_button(lang), cards::burn_button(lang));
+    let to_burn = other(burn_says, "burn", desk.burn());
+    let to_fire = other(fire_says, "fire", desk.fire());
     nodes![
-        sheet(Card::Fire, cards::fire_button(lang), SignKind::Fire, "card-fire", fire),
-        sheet(
-            Card::Burn,
-            cards::burn_button(lang),
-            SignKind::FirstAid,
-            "card-burn",
-            burn
-        ),
+        sheet(Card::Fire, fire_says, SignKind::Fire, to_burn, "card-fire", fire),
+        sheet(Card::Burn, burn_says, SignKind::FirstAid, to_fire, "card-burn", burn),
         helper_sheet(desk),
     ]
 }
@@ -156,6 +160,7 @@ fn helper_sheet(desk: CardDesk) -> Element {
         on_close: Act::new(move || desk.helper.set(None)),
         title: helper::title(lang).into(),
         sign: None,
+        emergency: desk.buttons(lang).into(),
         close: cards::close_card(lang).into(),
         testid: "card-helper",
         holds: live(move || {

@@ -1,5 +1,6 @@
 //! The screens: they read, draw and send orders; every decision is made further in.
 
+pub mod asked_once;
 pub mod bench;
 pub mod boot;
 pub mod cards;

@@ -31,6 +31,7 @@ pub fn sheet(bench: Bench, desk: CardDesk) -> Element {
         on_close: Act::new(move || desk.open.set(None)),
         title: say(Say::Title, lang).into(),
         sign: Some(SignKind::Warning),
+        emergency: desk.buttons(lang).into(),
         close: crate::words::cards::close_card(lang).into(),
         testid: "card-wrong",
         holds: live(move || -> Node {

@@ -113,7 +113,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::Tank => Some("All it holds, from its plate or manual."),
         Field::FreeShare => Some("Room kept free above the oil. 10 % is a default of this guide."),
         Field::Heater => Some("A heater keeps pump and hose warm for solid fat."),
-        Field::HeaterWatts => Some("From its plate."),
+        Field::HeaterWatts => Some("From its plate. May stay empty: the warm-up is the same."),
         Field::WindowLow => Some(screen(Screen::WindowHelp, lang)),
         Field::Target => Some("About 150 °C is common practice."),
         Field::RinseMax => Some("30 s at most is common practice."),
@@ -419,14 +419,14 @@ pub const fn add(subject: Subject, lang: Lang) -> &'static str {
     }
 }
 
-/// How far first set-up has come in the form of one thing: "Kitchen, 2 of 4".
+/// How far the form of something new has come: "Kitchen, 2 of 4".
 #[must_use]
 pub fn page_of(subject: Subject, page: usize, of: usize, lang: Lang) -> String {
     let Lang::En = lang;
     let name = match subject {
         Subject::Kitchen => "Kitchen",
-        Subject::Person => "You",
-        Subject::Pan => "First pan",
+        Subject::Person => "Person",
+        Subject::Pan => "Pan",
         Subject::Machine => "Filter machine",
         Subject::Instrument => "Instrument",
     };

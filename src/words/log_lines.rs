@@ -183,6 +183,13 @@ pub fn run_ended(left: Option<crate::domain::facts::run::Left>, lang: Lang) -> &
     left.map_or("still open", |left| left_name(left, lang))
 }
 
+/// A filter job that is over and filtered no pan, in the words of the log.
+#[must_use]
+pub const fn nothing_filtered(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "ended, nothing filtered"
+}
+
 /// How a run was done: "Hot, by closed machine".
 #[must_use]
 pub fn run_route(fact: &RunFact, lang: Lang) -> &'static str {

@@ -28,6 +28,26 @@ pub fn make_safe(place: Place, pump: Pump, heat: Heat, pan: &str, out_by: OutBy,
     lines
 }
 
+/// The lines while a filter job is open and no pan is in hand: `warms` while the machine's heater was seen on last, `out`
+/// the names of the pans whose oil stands outside them.
+#[must_use]
+pub fn between_pans(warms: bool, out: &[&str], lang: Lang) -> Vec<String> {
+    let Lang::En = lang;
+    let mut lines = vec!["Leave the pump off.".to_owned()];
+    if warms {
+        lines.push("The machine's heater is on. Walking away? Switch it off and say so here.".to_owned());
+    }
+    for pan in out {
+        lines.push(format!("{}. Its tag hangs on its control.", pan_empty(pan, lang)));
+    }
+    if !out.is_empty() {
+        lines.push("That oil stays where it is, lid shut, tagged: hot oil inside.".to_owned());
+    }
+    lines.push("A lit pan is never left alone: somebody stands there, or it is turned off.".to_owned());
+    lines.push("Nobody carries oil.".to_owned());
+    lines
+}
+
 /// What moves oil is stopped first.
 fn stop_the_oil(pump: Pump, pan: &str, out_by: OutBy) -> Vec<String> {
     match (pump, out_by) {
@@ -201,6 +221,23 @@ mod tests {
                 assert!(off.is_some(), "{lines:?}");
                 assert!(oil.is_none() || off < oil, "{lines:?}");
             }
+        }
+    }
+
+    #[test]
+    fn between_pans_a_warm_machine_and_oil_that_is_out_are_made_safe_too() {
+        for (warms, out) in [(false, &[][..]), (true, &[]), (false, &["2", "fish"]), (true, &["2"])] {
+            let lines = between_pans(warms, out, Lang::En);
+            assert!(lines.iter().take(1).all(|l| l.starts_with("Leave the pump off")));
+            assert_eq!(lines.iter().any(|l| l.contains("heater is on")), warms, "{lines:?}");
+            let tagged = lines.iter().filter(|l| l.contains("DO NOT LIGHT") && l.contains("tag"));
+            assert_eq!(tagged.count(), out.len(), "{lines:?}");
+            for pan in out {
+                assert!(lines.iter().any(|l| l.starts_with(&pan_empty(pan, Lang::En))));
+            }
+            assert_eq!(lines.iter().any(|l| l.contains("stays where it is")), !out.is_empty());
+            assert!(lines.iter().any(|l| l.contains("lit pan is never left alone")));
+            assert!(lines.iter().any(|l| l == "Nobody carries oil."));
         }
     }
 

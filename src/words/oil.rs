@@ -72,13 +72,6 @@ pub fn settles_at(level: &str, lang: Lang) -> String {
     format!("settles at {level}")
 }
 
-/// What stands beside days left.
-#[must_use]
-pub const fn days_left_label(lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    "left in this oil"
-}
-
 /// The owner's own count, until the log knows better: "your usual 9 days, today is day 4".
 #[must_use]
 pub fn usual_days(days: u32, today: u32, lang: Lang) -> String {

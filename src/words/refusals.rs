@@ -46,7 +46,7 @@ impl Said {
     }
 }
 
-const OWNER_SIGNS: &str = "The owner signs people off in set-up, never during a run.";
+const OWNER_SIGNS: &str = "The owner signs people off in the office, under People, never during a run.";
 const OWNER_SETS: &str = "The owner keeps people, pans and machines in set-up.";
 const NOTHING_MOVED: &str = "Nothing has moved. Go back and look at what is asked now.";
 
@@ -276,10 +276,14 @@ fn person(refusal: &Refusal, lang: Lang) -> Said {
         ..Said::of_hold(wrong, Hold::Person, lang)
     };
     match refusal {
-        Refusal::NotSignedOff { route } => shut(format!(
-            "Not signed off for this route: {}",
-            run::route_name(*route, lang).to_ascii_lowercase()
-        )),
+        Refusal::NotSignedOff { route } => Said {
+            clears: "Somebody who is signed off takes over, or stands beside. In an open job: STOP, Another person."
+                .to_owned(),
+            ..shut(format!(
+                "Not signed off for this route: {}",
+                run::route_name(*route, lang).to_ascii_lowercase()
+            ))
+        },
         Refusal::UnderAge => shut("Under eighteen: never with hot oil".to_owned()),
         Refusal::SupervisorNotFit => shut("That person may not stand as supervisor here".to_owned()),
         Refusal::NoShortForm => Said::new(

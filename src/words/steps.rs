@@ -109,7 +109,9 @@ pub const fn step_line_for(step: StepId, out_by: OutBy, lang: Lang) -> &'static 
 pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match step {
-        StepId::Who => "A signed-off adult, or a starter beside a named supervisor. Under 18: never with hot oil.",
+        StepId::Who => {
+            "A signed-off adult, or a starter beside a named supervisor. Under 18: never with hot oil. Wrong name later? STOP, then Another person."
+        }
         StepId::Kit => "Answer before the gloves go on. Gloves dry, sleeves down, shoes closed.",
         StepId::Floor => {
             "From pan to machine to bin: dry and clear. The extinguisher in sight is wet chemical, the kind for burning oil."

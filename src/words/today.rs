@@ -24,6 +24,12 @@ pub enum Line {
     DemoBand,
     /// The button that leaves the demo.
     LeaveDemo,
+    /// What leaving it does, asked before it is done.
+    LeavingDemo,
+    /// Leaves it all the same.
+    LeaveDemoYes,
+    /// Does not.
+    LeaveDemoNo,
     /// Why it is not left from a window that only shows it.
     DemoElsewhere,
     /// Before the set-up is finished.
@@ -136,6 +142,11 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::NoDemo => "The demo could not be made",
         Line::DemoBand => "Demo kitchen",
         Line::LeaveDemo => "Leave the demo",
+        Line::LeavingDemo => {
+            "Leaving deletes the demo kitchen and all that you logged in it, for good. Your own log is not touched."
+        }
+        Line::LeaveDemoYes => "Leave and delete the demo",
+        Line::LeaveDemoNo => "Stay",
         Line::DemoElsewhere => "Another window has the demo open. Leave it there, or close that window first.",
         Line::NotSetUp => "Set up your kitchen",
         Line::NotSetUpText => "Nothing is guided or counted before the pans and the people are known.",
@@ -278,6 +289,13 @@ pub fn usual_hero(days: u16, lang: Lang) -> (&'static str, String) {
     )
 }
 
+/// What days left stand over, in the place where [`usual_hero`] has its own: "days left".
+#[must_use]
+pub fn days_left_under(unit: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("{unit} left")
+}
+
 /// What the model says while the owner's count leads: "likely 5–16 days left".
 #[must_use]
 pub fn likely_left(days: DaysLeft, lang: Lang) -> String {
@@ -302,6 +320,16 @@ pub const fn word(word: Word, lang: Lang) -> &'static str {
 mod tests {
     #![allow(clippy::unwrap_used)]
     use super::*;
+
+    #[test]
+    fn the_line_under_the_number_says_which_count_it_is() {
+        assert_eq!(
+            usual_hero(9, Lang::En),
+            ("day", format!("of your usual 9{}days", format::NBSP))
+        );
+        assert_eq!(days_left_under("days", Lang::En), "days left");
+        assert_eq!(days_left_under("day", Lang::En), "day left");
+    }
 
     #[test]
     fn days_left_read_as_a_number_and_a_unit() {

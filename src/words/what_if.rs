@@ -1,6 +1,6 @@
 //! What a pan's page says of what could be done otherwise: what is tried, what would help, when to measure, what to log.
 
-use crate::domain::oil_life::{Knob, Lacking, Lever};
+use crate::domain::oil_life::{Foreseen, Knob, Lacking, Lever, Lift, MOST_DAYS};
 use crate::domain::time::Day;
 use crate::domain::units::{Temp, Volume};
 
@@ -27,6 +27,8 @@ pub enum Say {
     Helps,
     /// Nothing would help by as much as half a day.
     NothingHelps,
+    /// It lasts past what is foreseen as it is.
+    LastsAnyway,
     /// Why then.
     WhyThen,
     /// No reading would change anything.
@@ -37,7 +39,7 @@ pub enum Say {
 
 impl Say {
     /// Every line.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::WhatIf,
         Self::OnlyTried,
         Self::Now,
@@ -47,6 +49,7 @@ impl Say {
         Self::ChipsLawUsual,
         Self::Helps,
         Self::NothingHelps,
+        Self::LastsAnyway,
         Self::WhyThen,
         Self::NoReading,
         Self::ChooseLimit,
@@ -69,6 +72,7 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         }
         Say::Helps => "What would make it last",
         Say::NothingHelps => "Nothing usual would bring as much as half a day.",
+        Say::LastsAnyway => "As it is it likely lasts over 60 days.",
         Say::WhyThen => "That evening a reading is likeliest to change what you do.",
         Say::NoReading => "No reading in the next two weeks would change what you do.",
         Say::ChooseLimit => "Choose a limit",
@@ -111,10 +115,16 @@ pub fn knob_at(knob: Knob, at: i32, lang: Lang) -> String {
     }
 }
 
-/// What a lever would bring: "5 °C cooler: about 1 day more". `full` is what the pan holds.
+/// What a lever would bring: "5 °C cooler: about 1 day more". `full` is what the pan holds. Where more lies past what
+/// is foreseen than can be averaged, no figure is made up: "at least", or how long it then lasts.
 #[must_use]
-pub fn lever(lever: Lever, days: f64, full: Volume, lang: Lang) -> String {
+pub fn lever(lift: Lift, full: Volume, lang: Lang) -> String {
     let Lang::En = lang;
+    let Lift {
+        lever,
+        services: days,
+        foreseen,
+    } = lift;
     let what = match lever {
         Lever::Heat => format!("5{}°C cooler", local::APART),
         Lever::Hours => "Half an hour less hot a service".to_owned(),
@@ -129,7 +139,11 @@ pub fn lever(lever: Lever, days: f64, full: Volume, lang: Lang) -> String {
     } else {
         format::count(u32::try_from(rounded(days)).unwrap_or(0).max(1), "day", "days")
     };
-    format!("{what}: about {brings} more.")
+    match foreseen {
+        Foreseen::Whole => format!("{what}: about {brings} more."),
+        Foreseen::Part => format!("{what}: at least {brings} more."),
+        Foreseen::Past => format!("{what}: likely over {MOST_DAYS} days."),
+    }
 }
 
 /// The day to change, as it is or as tried; `None` is none within the 60 services that are foreseen.
@@ -206,19 +220,29 @@ mod tests {
 
     #[test]
     fn what_helps_is_told_in_whole_days_and_half_a_day() {
-        let told = |of, days| {
-            plain(&lever(
-                of,
-                days,
-                Volume::from_ml(42_000).unwrap_or(Volume::NONE),
-                Lang::En,
-            ))
+        let told = |lever, services, foreseen| {
+            let lift = Lift {
+                lever,
+                services,
+                foreseen,
+            };
+            let full = Volume::from_ml(42_000).unwrap_or(Volume::NONE);
+            plain(&super::lever(lift, full, Lang::En))
         };
-        assert_eq!(told(Lever::Heat, 0.6), "5 °C cooler: about half a day more.");
-        assert_eq!(told(Lever::Heat, 1.2), "5 °C cooler: about 1 day more.");
+        let whole = |lever, services| told(lever, services, Foreseen::Whole);
+        assert_eq!(whole(Lever::Heat, 0.6), "5 °C cooler: about half a day more.");
+        assert_eq!(whole(Lever::Heat, 1.2), "5 °C cooler: about 1 day more.");
         assert_eq!(
-            told(Lever::TopUp, 2.6),
+            whole(Lever::TopUp, 2.6),
             "0.8 L more fresh oil a day: about 3 days more."
+        );
+        assert_eq!(
+            told(Lever::Heat, 11.8, Foreseen::Part),
+            "5 °C cooler: at least 12 days more."
+        );
+        assert_eq!(
+            told(Lever::Heat, 24.0, Foreseen::Past),
+            "5 °C cooler: likely over 60 days."
         );
     }
 

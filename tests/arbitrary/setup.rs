@@ -4,8 +4,8 @@ use panward::domain::claim::ClaimKind;
 use panward::domain::facts::Fact;
 use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::setup::{
-    AcidLimit, Claim, FilterKind, HeatKind, Held, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy,
-    Pan, Person, Route, Span,
+    AcidLimit, Claim, FilterKind, HeatKind, Heater, Held, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign,
+    OutBy, Pan, Person, Route, Span,
 };
 use panward::domain::fat::Fat;
 use panward::domain::ids::InstrumentId;
@@ -144,7 +144,7 @@ fn a_machine() -> impl Strategy<Value = Fact> {
         select(OutBy::ALL),
         volume(),
         share(),
-        any::<u32>(),
+        prop_oneof![any::<u32>().prop_map(Heater::of_watts), Just(Heater::NotKnown)],
         any::<bool>(),
     );
     let second = (
@@ -164,7 +164,7 @@ fn a_machine() -> impl Strategy<Value = Fact> {
             out_by: a.2,
             tank: a.3,
             free: a.4,
-            heater_w: a.5,
+            heater: a.5,
             takes_solid: a.6,
             filter: b.0,
             low: Temp::from_dc(b.1.min(b.2)).expect("in range"),

@@ -222,7 +222,7 @@ impl Auditor {
         let rinses = fact.pump == Pump::Rinsing && self.pump != Pump::Rinsing;
         let returns =
             (fact.pump == Pump::Returning && self.pump != Pump::Returning) || (work && fact.step == StepId::PourBack);
-        if work && returns && self.came_out && sets(pan.fat) && machine.heater_w > 0 {
+        if work && returns && self.came_out && sets(pan.fat) && machine.heater.is_there() {
             ensure(
                 self.warm(now, real),
                 "fat that stood in the machine, and it is not warm",

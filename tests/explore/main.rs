@@ -13,6 +13,7 @@ mod orders;
 mod resume;
 mod search;
 mod steps;
+mod who;
 mod world;
 
 use panward::domain::facts::run::Form;

@@ -71,7 +71,7 @@ pub fn commands(node: &Node, world: &World) -> Vec<(Command, Option<Now>)> {
     }
     let machine = &world.scene.machines[0];
     let sets = world.scene.pans[0].pan.fat.is_solid() || machine.held_solid();
-    if sets && (job.done.is_empty() || node.aud.oil_out() && machine.machine.heater_w > 0) {
+    if sets && (job.done.is_empty() || node.aud.oil_out() && machine.machine.heater.is_there()) {
         out.extend([
             Command::Heater(true),
             Command::Heater(false),

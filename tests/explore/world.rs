@@ -3,7 +3,9 @@
 use panward::domain::claim::{ClaimKind, Exposure, Exposures};
 use panward::domain::entry::{Draft, Entry};
 use panward::domain::facts::run::{Contents, Form, Place, Plan};
-use panward::domain::facts::setup::{Claim, FilterKind, HeatKind, Held, Machine, OffSign, OutBy, Pan, Person, Route};
+use panward::domain::facts::setup::{
+    Claim, FilterKind, HeatKind, Heater, Held, Machine, OffSign, OutBy, Pan, Person, Route,
+};
 use panward::domain::fat::Fat;
 use panward::domain::guide::Scene;
 use panward::domain::guide::scene::{MachineNow, PanNow};
@@ -97,7 +99,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
         // 20 L at 180 °C is 22.8 L; with a tenth kept free 25,334 mL is the least that holds it.
         tank: ml(25_334),
         free: Share::from_cpc(1_000).unwrap(),
-        heater_w: 1_000,
+        heater: Heater::of_watts(1_000),
         takes_solid: false,
         filter: FilterKind::Single,
         low: Temp::celsius(100),
@@ -222,7 +224,7 @@ pub fn working() -> Vec<World> {
     );
     all.push(
         world(OutBy::Nozzle, Fat::Dripping, Form::Long, NONE)
-            .machine(|m| (m.machine.heater_w, m.machine.takes_solid) = (0, true))
+            .machine(|m| (m.machine.heater, m.machine.takes_solid) = (Heater::None, true))
             .named("no heater, manual takes solid"),
     );
     all
@@ -297,7 +299,7 @@ pub fn refusing() -> Vec<World> {
             .named("gluten-free, machine unknown"),
         small_tank(),
         world(OutBy::Nozzle, Fat::Dripping, Form::Long, NONE)
-            .machine(|m| m.machine.heater_w = 0)
+            .machine(|m| m.machine.heater = Heater::None)
             .refuses()
             .named("no heater, solid fat"),
         world(OutBy::Hand, Fat::Dripping, Form::Long, NONE)

@@ -7,7 +7,7 @@ use panward::domain::facts::job::Grade;
 use panward::domain::facts::oil::{Age, Fill, Load, Measured, Move, OilChange, Reading, Service, TopUp};
 use panward::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
 use panward::domain::facts::setup::{
-    Claim, FilterKind, HeatKind, Held, Kitchen, LimitBasis, Machine, OffSign, OutBy, Pan, Person, Route,
+    Claim, FilterKind, HeatKind, Heater, Held, Kitchen, LimitBasis, Machine, OffSign, OutBy, Pan, Person, Route,
 };
 use panward::domain::facts::{Correct, Correction, Fact, MachineCleaned, RunNoted};
 use panward::domain::fat::Fat;
@@ -208,7 +208,7 @@ pub fn machine(machine: MachineId, held: Held) -> Machine {
         out_by: OutBy::Nozzle,
         tank: litres(60).volume,
         free: Share::from_cpc(1000).unwrap(),
-        heater_w: 0,
+        heater: Heater::None,
         takes_solid: false,
         filter: FilterKind::Single,
         low: Temp::celsius(100),

@@ -1,9 +1,10 @@
 //! What the log screen shows: trading days newest first, runs folded, a page at a time.
 
 use panward::domain::facts::Fact;
+use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::Left;
-use panward::domain::ids::EntryId;
-use panward::kitchen::log::{LogItem, days, place};
+use panward::domain::ids::{EntryId, JobId};
+use panward::kitchen::log::{FoldOf, LogItem, days, place};
 
 use crate::given::*;
 
@@ -74,4 +75,31 @@ fn an_entry_is_found_in_its_item_at_the_place_where_it_is_shown() {
     }
     assert!(found > items.len(), "a run among them");
     assert_eq!(place(&ledger, EntryId(u128::MAX)), None, "an entry nobody wrote");
+}
+
+#[test]
+fn a_filter_job_that_filtered_nothing_says_so_once_it_is_over() {
+    let mut log = Log::filled();
+    log.run(1, FISH, SHARED, ANN, at(1, 26));
+    let job = |job, event| Fact::Job(Box::new(JobFact::new(JobId(job), JobKind::Filter, event)));
+    log.say(at(1, 27), job(1, JobEvent::Opened));
+    log.say(at(1, 28), job(1, JobEvent::Ended));
+    log.say(at(2, 20), job(2, JobEvent::Opened));
+    let told = |log: &Log| {
+        let ledger = log.ledger();
+        let (shown, _) = days(&ledger, None, 60);
+        let items = shown.into_iter().flat_map(|day| day.items);
+        let mut told: Vec<(FoldOf, bool, bool)> = items
+            .filter_map(|item| match item {
+                LogItem::Fold(fold) if fold.job.is_some() => Some((fold.of, fold.over, fold.nothing_filtered)),
+                LogItem::Fold(_) | LogItem::Line(_) => None,
+            })
+            .collect();
+        told.reverse();
+        told
+    };
+    let first = (FoldOf::Job(JobId(1)), true, false);
+    assert_eq!(told(&log), [first, (FoldOf::Job(JobId(2)), false, false)]);
+    log.say(at(2, 21), job(2, JobEvent::Ended));
+    assert_eq!(told(&log), [first, (FoldOf::Job(JobId(2)), true, true)]);
 }

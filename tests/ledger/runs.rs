@@ -4,7 +4,7 @@ use panward::domain::evidence::{Evidence, Item, Word};
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::{Contents, Left, Place, RunEvent};
-use panward::domain::ids::JobId;
+use panward::domain::ids::{JobId, PersonId};
 use panward::domain::ledger::history;
 use panward::domain::procedure::StepId;
 
@@ -154,4 +154,22 @@ fn a_pan_seen_below_the_mark_is_low_until_it_is_seen_above_or_oil_goes_in() {
     assert_eq!(low(at(1, 10), top_up(FISH, 3)), (false, false));
     assert_eq!(low(at(2, 9), lit(Word::Below)), (true, false));
     assert_eq!(low(at(2, 10), lit(Word::JustAbove)), (false, false));
+}
+
+#[test]
+fn a_job_is_theirs_who_was_named_last_before_anything_else_was_said() {
+    let bob = PersonId(2);
+    let mut log = Log::kitchen();
+    let mut say = |who, event, step| {
+        let mut fact = JobFact::new(JobId(9), JobKind::LockUp, event);
+        fact.step = step;
+        log.say(at(1, 20), Fact::Job(Box::new(fact)));
+        log.entries.last_mut().unwrap().who = Some(who);
+        log.ledger().job(JobId(9)).unwrap().by
+    };
+    assert_eq!(say(ANN, JobEvent::Opened, None), Some(ANN));
+    let who = Some(StepId::Who);
+    assert_eq!(say(bob, JobEvent::Answered, who), Some(bob), "a wrong name, put right");
+    assert_eq!(say(bob, JobEvent::Proved, Some(StepId::LockPans)), Some(bob));
+    assert_eq!(say(ANN, JobEvent::Answered, who), Some(bob), "ANN only goes on with it");
 }

@@ -6,7 +6,9 @@ use panward::domain::claim::{ClaimKind, Exposures};
 use panward::domain::entry::{Draft, Entry};
 use panward::domain::facts::Fact;
 use panward::domain::facts::oil::{Age, Fill};
-use panward::domain::facts::setup::{Claim, FilterKind, HeatKind, Held, Machine, OffSign, OutBy, Pan, Person, Route};
+use panward::domain::facts::setup::{
+    Claim, FilterKind, HeatKind, Heater, Held, Machine, OffSign, OutBy, Pan, Person, Route,
+};
 use panward::domain::fat::Fat;
 use panward::domain::guide::Scene;
 use panward::domain::ids::{Dev, EntryId, JobId, MachineId, PanId, PersonId};
@@ -147,7 +149,7 @@ fn machine() -> Machine {
         out_by: OutBy::Nozzle,
         tank: Volume::from_ml(40_000).unwrap(),
         free: Share::from_cpc(1_000).unwrap(),
-        heater_w: 0,
+        heater: Heater::None,
         takes_solid: true,
         filter: FilterKind::Single,
         low: c(100),

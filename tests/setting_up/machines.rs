@@ -1,7 +1,7 @@
 //! The form of a filter machine: its defaults, its window, its rinse.
 
 use panward::domain::facts::Fact;
-use panward::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
+use panward::domain::facts::setup::{FilterKind, Heater, Held, Machine, OutBy};
 use panward::domain::fat::Fat;
 use panward::domain::setting_up::{Answers, Around, Fault, Field, Subject};
 use panward::domain::units::{Dose, Temp};
@@ -22,7 +22,7 @@ fn a_machine_starts_from_named_defaults() {
     assert_eq!((machine.target, machine.free.cpc()), (Temp::celsius(150), 1_000));
     assert_eq!((machine.filter, machine.rinse_max_s), (FilterKind::Single, Some(30)));
     assert_eq!(machine.filters, ["mesh", "paper"]);
-    assert_eq!((machine.heater_w, machine.held), (0, Held::Unknown));
+    assert_eq!((machine.heater, machine.held), (Heater::None, Held::Unknown));
 }
 
 #[test]
@@ -47,7 +47,26 @@ fn a_window_keeps_every_fat_used_here_liquid() {
 fn a_hand_kit_is_asked_little_and_never_goes_above_forty_degrees() {
     let kit = machine(&right(Subject::Machine).after(Field::OutBy, OutBy::Hand.key()));
     assert_eq!((kit.out_by, kit.high), (OutBy::Hand, Temp::celsius(40)));
-    assert_eq!((kit.rinse_max_s, kit.heater_w), (None, 0));
+    assert_eq!((kit.rinse_max_s, kit.heater), (None, Heater::None));
+}
+
+#[test]
+fn watts_nobody_knows_are_left_empty_and_come_back_so() {
+    let heated = right(Subject::Machine).after(Field::Heater, "yes");
+    let unknown = machine(&heated);
+    assert_eq!(unknown.heater, Heater::NotKnown);
+    assert!(unknown.heater.is_there(), "its warm-up is asked like any other's");
+    let known = machine(&heated.clone().after(Field::HeaterWatts, "900"));
+    assert_eq!(known.heater, Heater::of_watts(900));
+    for (machine, watts) in [(unknown, ""), (known, "900")] {
+        let book = book(&[Fact::Machine(Box::new(machine))]);
+        let around = Around {
+            book: &book,
+            today: today(),
+        };
+        let form = Subject::Machine.filled(7, around).unwrap();
+        assert_eq!((form.get(Field::Heater), form.get(Field::HeaterWatts)), ("yes", watts));
+    }
 }
 
 #[test]

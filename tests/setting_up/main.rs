@@ -261,13 +261,6 @@ fn what_is_wrong_is_told_at_its_field() {
             Fault::OutsideWindow,
         ),
         (Subject::Machine, Field::Filters, " , ", Field::Filters, Fault::Missing),
-        (
-            Subject::Machine,
-            Field::Heater,
-            "yes",
-            Field::HeaterWatts,
-            Fault::Missing,
-        ),
         (Subject::Machine, Field::Heater, "", Field::Heater, Fault::Missing),
         (
             Subject::Instrument,

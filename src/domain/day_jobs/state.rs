@@ -154,6 +154,14 @@ pub struct LockUp {
     pub(super) probed: bool,
 }
 
+impl LockUp {
+    /// Whether nothing of it was answered yet.
+    #[must_use]
+    pub fn is_fresh(&self) -> bool {
+        !self.probed && !self.floor && self.scraps.is_none() && self.warm.is_none() && self.pans.is_empty()
+    }
+}
+
 /// How hold 12 was proved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum ScrapsAre {

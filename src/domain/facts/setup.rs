@@ -1,5 +1,7 @@
 //! The kitchen as its owner describes it. Each fact carries the whole thing; the last one in order holds.
 
+use std::num::NonZeroU32;
+
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
 use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::fat::Fat;
@@ -250,6 +252,43 @@ impl Held {
     }
 }
 
+/// A machine's own heater. What warms up and for how long does not hang on its watts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heater {
+    /// It has none.
+    None,
+    /// Of so many watts.
+    Watts(NonZeroU32),
+    /// It has one whose watts nobody here knows.
+    NotKnown,
+}
+
+impl Heater {
+    /// By its watts, nought for none.
+    #[must_use]
+    pub fn of_watts(watts: u32) -> Self {
+        NonZeroU32::new(watts).map_or(Self::None, Self::Watts)
+    }
+
+    /// Its watts, where they are known.
+    #[must_use]
+    pub const fn watts(self) -> Option<u32> {
+        match self {
+            Self::Watts(watts) => Some(watts.get()),
+            Self::None | Self::NotKnown => None,
+        }
+    }
+
+    /// Whether there is one.
+    #[must_use]
+    pub const fn is_there(self) -> bool {
+        match self {
+            Self::Watts(_) | Self::NotKnown => true,
+            Self::None => false,
+        }
+    }
+}
+
 /// A filter machine or hand kit.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Machine {
@@ -263,8 +302,8 @@ pub struct Machine {
     pub tank: Volume,
     /// The share of the tank kept free.
     pub free: Share,
-    /// Heater power in watts; 0 for none.
-    pub heater_w: u32,
+    /// Its heater.
+    pub heater: Heater,
     /// Whether its manual takes solid fat without a heater.
     pub takes_solid: bool,
     /// How its filter is used up.

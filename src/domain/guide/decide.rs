@@ -13,7 +13,7 @@ use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
-use crate::domain::facts::setup::{OutBy, Route};
+use crate::domain::facts::setup::{Machine, OutBy, Route};
 use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::{PanId, RunId};
 use crate::domain::procedure::{Act, Hold, Step, StepId};
@@ -40,8 +40,7 @@ impl Guide {
             Command::Who { person, supervisor } => {
                 let word = match &job.run {
                     Some(run) => holds::person(scene, *person, *supervisor, run.route)?,
-                    None => holds::person(scene, *person, *supervisor, Route::Hot)
-                        .or_else(|hot| holds::person(scene, *person, *supervisor, Route::Cold).map_err(|_| hot))?,
+                    None => holds::person_here(scene, job.machine, *person, *supervisor)?,
                 };
                 let fact = job_fact(job.job, JobEvent::Proved, |f| {
                     f.step = Some(StepId::Who);
@@ -55,13 +54,17 @@ impl Guide {
                 Ok(vec![Draft::now(Some(*person), fact)])
             }
             Command::Machine { machine, used_since } => {
-                scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?;
+                let route = route_of(&scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?.machine);
                 if scene.is_down(*machine) {
                     let what = TroubleKind::MachineDown;
                     return Err(Refusal::Trouble { what });
                 }
                 if job.run.is_some() && job.machine != Some(*machine) {
                     return Err(Refusal::RunOpen);
+                }
+                // Said here, with a machine to choose anew, and not first at the pan.
+                if let Some(who) = job.who.filter(|_| job.run.is_none()) {
+                    holds::person(scene, who, job.supervisor, route)?;
                 }
                 if !matches!(used_since, Word::No | Word::Yes | Word::NotKnown) {
                     return Err(Refusal::NotSo {
@@ -168,11 +171,7 @@ impl Guide {
         let machine = scene
             .machine(job.machine.ok_or(Refusal::NoSuchMachine)?)
             .ok_or(Refusal::NoSuchMachine)?;
-        let route = if machine.machine.out_by == OutBy::Hand {
-            Route::Cold
-        } else {
-            Route::Hot
-        };
+        let route = route_of(&machine.machine);
         holds::route_fits(scene, machine.machine.machine, route)?;
         if let Some(what) = scene.stops_draw(pan, machine.machine.machine).filter(|_| !comes_back) {
             return Err(Refusal::Trouble { what });
@@ -281,7 +280,7 @@ impl Guide {
             }
             let hold = ready.holds.first().copied();
             let machine = job.machine.and_then(|id| scene.machine(id));
-            if hold == Some(Hold::WarmUp) && machine.is_some_and(|m| m.machine.heater_w > 0) {
+            if hold == Some(Hold::WarmUp) && machine.is_some_and(|m| m.machine.heater.is_there()) {
                 holds::warm(job, now)?;
             }
             let event = if hold.is_some() {
@@ -379,6 +378,15 @@ impl Guide {
     }
 }
 
+/// The route a machine does.
+pub(super) fn route_of(machine: &Machine) -> Route {
+    if machine.out_by == OutBy::Hand {
+        Route::Cold
+    } else {
+        Route::Hot
+    }
+}
+
 /// A trouble that stands lets no oil out and no heat on; oil that is out goes its way back.
 fn stopped_by_trouble(scene: &Scene, job: &FilterJob, gate: &Gate, seen: &Evidence) -> Result<(), Refusal> {
     let Some(run) = &job.run else { return Ok(()) };
@@ -414,7 +422,7 @@ pub(super) const fn warm_up_ms(scene: &Scene) -> i64 {
     }
 }
 
-fn limits(machine: &crate::domain::facts::setup::Machine, fat: crate::domain::fat::Fat, route: Route) -> Limits {
+fn limits(machine: &Machine, fat: crate::domain::fat::Fat, route: Route) -> Limits {
     match route {
         Route::Hot => Limits {
             low: machine.low.max(fat.pumpable_at()),

@@ -252,6 +252,13 @@ impl Guide {
         }
     }
 
+    /// The gate of another person taking over, at any time.
+    #[must_use]
+    pub fn who_gate(&self) -> Option<Gate> {
+        let who = self.tables().ready.iter().find(|s| s.id == StepId::Who);
+        who.filter(|_| self.job().is_some()).map(|s| single(s, None))
+    }
+
     /// The gate of leaving with oil out of the pan.
     #[must_use]
     pub fn leave_out_gate(&self) -> Option<Gate> {

@@ -1,6 +1,7 @@
 //! What each hold checks beyond its own answers, at the step that lists it.
 
 use super::answers::is_off_sign;
+use super::decide::route_of;
 use super::gate::{Gate, off_target};
 use super::refusal::Refusal;
 use super::scene::Scene;
@@ -176,7 +177,7 @@ fn warm_up(gate: &Gate, job: &FilterJob, run: &Run, scene: &Scene, now: &Now) ->
     };
     if !asked {
         Ok(())
-    } else if run.machine.0.heater_w > 0 {
+    } else if run.machine.0.heater.is_there() {
         warm(job, now)
     } else if run.machine.0.takes_solid || back {
         Ok(())
@@ -190,7 +191,7 @@ fn warm_up(gate: &Gate, job: &FilterJob, run: &Run, scene: &Scene, now: &Now) ->
 fn may_be_set(job: &FilterJob, run: &Run, scene: &Scene) -> bool {
     let machine = scene.machine(run.machine.0.machine);
     let held = job.held.or_else(|| machine.and_then(|m| m.last_fat));
-    let strange = job.strange && run.machine.0.heater_w > 0 && scene.pans.iter().any(|p| p.pan.fat.is_solid());
+    let strange = job.strange && run.machine.0.heater.is_there() && scene.pans.iter().any(|p| p.pan.fat.is_solid());
     run.pan.pan.fat.is_solid() || held.is_some_and(Fat::is_solid) || strange
 }
 
@@ -253,6 +254,31 @@ pub(crate) fn person(
     } else {
         Err(Refusal::SupervisorNotFit)
     }
+}
+
+/// The same before any pan is in hand: by the machine that was named, else by any route the machines here do, the hot one
+/// first. Who can do none of them hears it now and not at the pan.
+pub(super) fn person_here(
+    scene: &Scene,
+    machine: Option<MachineId>,
+    who: PersonId,
+    supervisor: Option<PersonId>,
+) -> Result<Word, Refusal> {
+    let done = |route| {
+        let mut machines = scene.machines.iter().map(|m| &m.machine);
+        match machine.and_then(|id| scene.machine(id)) {
+            Some(named) => route_of(&named.machine) == route,
+            None => scene.machines.is_empty() || machines.any(|m| route_of(m) == route),
+        }
+    };
+    let mut refused = None;
+    for route in [Route::Hot, Route::Cold].into_iter().filter(|route| done(*route)) {
+        match person(scene, who, supervisor, route) {
+            Ok(word) => return Ok(word),
+            Err(why) => refused = refused.or(Some(why)),
+        }
+    }
+    Err(refused.unwrap_or(Refusal::NoSuchPerson))
 }
 
 fn signed_off(person: &Person, route: Route, scene: &Scene) -> bool {

@@ -7,6 +7,7 @@ use crate::domain::facts::run::{Contents, Form, Heat, Left, Place, Pump, RunEven
 use crate::domain::facts::setup::Route;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::places::Places;
+use crate::domain::procedure::StepId;
 use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
 
@@ -77,7 +78,7 @@ pub struct JobState {
     pub job: JobId,
     /// Which of the day's jobs.
     pub what: JobKind,
-    /// Who opened it.
+    /// Who does it: the last named before anything else of it was said.
     pub by: Option<PersonId>,
     /// When it was opened.
     pub opened: Millis,
@@ -89,6 +90,8 @@ pub struct JobState {
     pub owed: Option<Look>,
     /// When it was ended; `None` while it is open.
     pub ended: Option<Millis>,
+    /// Whether anything but who does it was said.
+    begun: bool,
     /// The places of its lines that belong to no run, in order of cause.
     pub(super) lines: Vec<usize>,
 }
@@ -235,6 +238,7 @@ fn opened(entry: &Entry, fact: &JobFact) -> JobState {
         machine: None,
         owed: None,
         ended: None,
+        begun: false,
         lines: Vec::new(),
     }
 }
@@ -262,6 +266,10 @@ impl RunState {
 impl JobState {
     fn take(&mut self, entry: &Entry, fact: &JobFact, line: usize) {
         self.machine = fact.machine.or(self.machine);
+        if fact.step == Some(StepId::Who) && !self.begun {
+            self.by = entry.who.or(self.by);
+        }
+        self.begun |= fact.step != Some(StepId::Who) && fact.event != JobEvent::Opened;
         if fact.event != JobEvent::Noted {
             self.lines.push(line);
         }

@@ -60,6 +60,11 @@ impl OverBy {
         self.0.iter().map(|over| 1.0 - over).sum()
     }
 
+    /// The chance of not being over in any of the 61: what [`Self::mean_days`] cuts short.
+    pub(super) fn outlasts(&self) -> f64 {
+        1.0 - self.0.last().copied().unwrap_or(1.0)
+    }
+
     /// The quantile `p` of the services finished before the first that ends over; `None` above [`MOST_DAYS`].
     pub(super) fn days(&self, p: f64) -> Option<u8> {
         let first = self.0.iter().position(|over| *over >= p)?;

@@ -43,7 +43,7 @@ pub use quantity::{POWDER_HOLDS, Quantity, RatePrior, Scale};
 pub use shade::oil_shade;
 pub use shop::Shop;
 pub use trial::{Knob, Trial};
-pub use what_if::{Lever, WhatIf};
+pub use what_if::{Foreseen, Lever, Lift, WhatIf};
 
 use crate::domain::ids::{EntryId, InstrumentId};
 use crate::domain::sorted::in_order;
@@ -107,23 +107,29 @@ pub fn next_reading(
     next_reading::next_reading(&belief, outlook, limit, noise)
 }
 
-/// What a kitchen could do otherwise to make this oil last, and how many services more each would bring on average,
-/// most first; empty without a limit, and of nothing where nothing would help.
+/// What a kitchen could do otherwise to make this oil last, and what each would bring, most first; empty without a
+/// limit, of nothing where nothing would help, and where the oil outlasts what is foreseen as it is.
 #[must_use]
-pub fn levers(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Vec<(Lever, f64)> {
+pub fn levers(history: &FillHistory, outlook: &Outlook, shop: &Shop) -> Vec<Lift> {
     let believed = Believed::fold(history, outlook, shop);
-    let Some(as_it_is) = believed.over(outlook).map(|over| over.mean_days()) else {
+    let as_it_is = believed.over(outlook);
+    let Some(as_it_is) = as_it_is.filter(|over| Foreseen::of(over.outlasts()) != Foreseen::Past) else {
         return Vec::new();
     };
-    let gained = Lever::ALL.into_iter().filter_map(|lever| {
+    let lifts = Lever::ALL.into_iter().filter_map(|lever| {
         let ahead = lever.pulled(history, outlook)?.ahead(outlook);
-        let gained = believed.over(&ahead)?.mean_days() - as_it_is;
-        (gained > 0.0).then_some((lever, gained))
+        let over = believed.over(&ahead)?;
+        let services = over.mean_days() - as_it_is.mean_days();
+        (services > 0.0).then(|| Lift {
+            lever,
+            services,
+            foreseen: Foreseen::of(over.outlasts()),
+        })
     });
-    let mut gained: Vec<(Lever, f64)> = gained.collect();
+    let mut lifts: Vec<Lift> = lifts.collect();
     #[expect(clippy::cast_possible_truncation, reason = "at most 61 services")]
-    in_order(&mut gained, |(_, services)| (-1_000.0 * services) as i64);
-    gained
+    in_order(&mut lifts, |lift| (-1_000.0 * lift.services) as i64);
+    lifts
 }
 
 /// Polar compounds as believed after the first so many events of a fill, for each of `after` in rising order: what

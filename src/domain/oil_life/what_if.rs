@@ -85,6 +85,41 @@ pub enum Lever {
     IdleHours,
 }
 
+/// What a lever would bring.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lift {
+    /// The lever.
+    pub lever: Lever,
+    /// Services more on average, those past what is foreseen not counted.
+    pub services: f64,
+    /// Whether that average is the whole.
+    pub foreseen: Foreseen,
+}
+
+/// How much of an oil's life lies within the services foreseen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Foreseen {
+    /// As good as all.
+    Whole,
+    /// More than one time in ten it lasts longer: a mean of what is foreseen is only the least.
+    Part,
+    /// It is likelier than not to last longer.
+    Past,
+}
+
+impl Foreseen {
+    /// By the chance of lasting longer. The tenth is the upper end of days left (project default).
+    pub(super) fn of(outlasts: f64) -> Self {
+        if outlasts > 0.5 {
+            Self::Past
+        } else if outlasts > 0.1 {
+            Self::Part
+        } else {
+            Self::Whole
+        }
+    }
+}
+
 impl Lever {
     /// Every lever.
     pub const ALL: [Self; 4] = [Self::Heat, Self::Hours, Self::TopUp, Self::IdleHours];
@@ -135,4 +170,51 @@ fn quiet_part(history: &FillHistory) -> Option<f64> {
         }
     }
     (quiet > 0.0).then(|| quiet / all)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{LimitsInForce, MOST_DAYS, Shop, Start, levers, of};
+    use super::*;
+    use crate::domain::fat::Fat;
+    use crate::domain::oil_life::Habit;
+    use crate::domain::units::Share;
+
+    #[test]
+    fn what_lies_past_what_is_foreseen_is_never_given_as_an_average() {
+        let history = FillHistory::new(Fat::Sunflower, Start::Fresh, Vec::new());
+        let limits = LimitsInForce {
+            polar: Share::from_cpc(2_500),
+            acid: None,
+        };
+        let mut met = Vec::new();
+        for tenths in 3..60 {
+            let fry = UsualFry {
+                mean_h: f64::from(tenths) / 10.0,
+                sd_h: 0.5,
+            };
+            let outlook = Outlook::new(limits, Habit::of(fry));
+            let as_it_is = of(&history, &outlook, &Shop::new()).days_left;
+            let lifts = levers(&history, &outlook, &Shop::new());
+            if as_it_is.is_some_and(|days| days.median.is_none()) {
+                assert!(lifts.is_empty(), "{tenths}: it lasts past {MOST_DAYS} as it is");
+            }
+            for lift in lifts {
+                let Some(pulled) = lift.lever.pulled(&history, &outlook) else {
+                    continue;
+                };
+                let then = of(&history, &pulled.ahead(&outlook), &Shop::new()).days_left;
+                let said = then.map(|days| match (days.median, days.high) {
+                    (None, _) => Foreseen::Past,
+                    (Some(_), None) => Foreseen::Part,
+                    (Some(_), Some(_)) => Foreseen::Whole,
+                });
+                assert_eq!(Some(lift.foreseen), said, "{tenths}: {lift:?}");
+                met.push(lift.foreseen);
+            }
+        }
+        for foreseen in [Foreseen::Whole, Foreseen::Part, Foreseen::Past] {
+            assert!(met.contains(&foreseen), "{foreseen:?} was never met");
+        }
+    }
 }

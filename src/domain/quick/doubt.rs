@@ -8,9 +8,9 @@ use crate::domain::facts::oil::{Age, Measured, Reading};
 use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Measures;
-use crate::domain::ids::PanId;
+use crate::domain::ids::{EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger};
-use crate::domain::time::Day;
+use crate::domain::time::{Day, Millis};
 use crate::domain::units::Volume;
 
 use super::refusal::{Doubt, QuickRefusal};
@@ -116,11 +116,18 @@ const fn needed(value: Measured) -> Measures {
     }
 }
 
+/// What to ask about once of a reading as it stands at `at`. `of` is the entry it puts right, where it does: what it
+/// said before is held against nothing.
+#[must_use]
+pub fn doubt_reading(ledger: &Ledger, reading: &Reading, at: Millis, of: Option<EntryId>) -> Option<Doubt> {
+    unusual(reading.value).or_else(|| fell(ledger, reading, at, of).then_some(Doubt::Fell))
+}
+
 /// What to ask about once.
-pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
+pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Option<Doubt> {
     let pan = |id: PanId| ledger.book.pan(id);
     match fact {
-        Fact::Reading(f) => unusual(f.value).or_else(|| fell(ledger, f).then_some(Doubt::Fell)),
+        Fact::Reading(f) => doubt_reading(ledger, f, at, None),
         Fact::TopUp(f) => {
             let pan = pan(f.pan)?;
             let kept = pan.fat;
@@ -196,7 +203,7 @@ fn unusual(value: Measured) -> Option<Doubt> {
 }
 
 /// Whether polar compounds read three points lower than before, with nothing fresh in between.
-fn fell(ledger: &Ledger, reading: &Reading) -> bool {
+fn fell(ledger: &Ledger, reading: &Reading, at: Millis, of: Option<EntryId>) -> bool {
     let Measured::Polar(now) = reading.value else {
         return false;
     };
@@ -204,6 +211,7 @@ fn fell(ledger: &Ledger, reading: &Reading) -> bool {
         .fill(reading.pan)
         .into_iter()
         .flat_map(|fill| fill.events.iter().rev())
+        .filter(|event| event.at <= at && Some(event.id) != of)
     {
         match &event.what {
             Happened::Reading(Reading {

@@ -25,6 +25,7 @@ use super::ledger::{Ledger, check_at, meets};
 use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
+pub use doubt::doubt_reading;
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
 pub use jobs::{own_job, swap, take_job};
 pub use kind::{Kind, is_quick, others};
@@ -106,7 +107,7 @@ pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, Quick
         check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
         doubt::impossible(ledger, fact)?;
         if !said.sure
-            && let Some(doubt) = doubt::doubt(ledger, fact, day)
+            && let Some(doubt) = doubt::doubt(ledger, fact, at, day)
         {
             return Err(QuickRefusal::Doubt(doubt));
         }

@@ -4,7 +4,7 @@ use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set};
 use super::{Answers, Around, Fault, Field, NO, Wrong};
 use crate::domain::claim::{Exposure, Exposures};
 use crate::domain::facts::Fact;
-use crate::domain::facts::setup::{FilterKind, Held, Machine, OutBy};
+use crate::domain::facts::setup::{FilterKind, Heater, Held, Machine, OutBy};
 use crate::domain::ids::MachineId;
 use crate::domain::ledger::Book;
 use crate::domain::limits::{MANUAL_MAX, NEVER_ABOVE, TARGET_DEFAULT, WINDOW_HIGH_DEFAULT, WINDOW_LOW_DEFAULT};
@@ -72,9 +72,9 @@ pub(super) fn of(machine: &Machine) -> Answers {
         .with(Field::Powder, powder)
         .with(Field::HeldKnown, known)
         .with(Field::Held, as_set(held.iter().map(Exposure::key)));
-    answers.tick(Field::Heater, machine.heater_w > 0);
-    if machine.heater_w > 0 {
-        answers.put(Field::HeaterWatts, machine.heater_w.to_string());
+    answers.tick(Field::Heater, machine.heater.is_there());
+    if let Some(watts) = machine.heater.watts() {
+        answers.put(Field::HeaterWatts, watts.to_string());
     }
     answers.tick(Field::TakesSolid, machine.takes_solid);
     for (field, slot) in WORDS {
@@ -161,7 +161,7 @@ pub(super) fn check(id: MachineId, answers: &Answers, around: Around, wrongs: &m
         out_by: out_by?,
         tank: tank?,
         free: free?,
-        heater_w: 0,
+        heater: Heater::None,
         takes_solid: false,
         filter: FilterKind::Single,
         low: HAND_LOW,
@@ -192,13 +192,15 @@ fn pumped(read: &mut Reader, book: &Book) -> Option<impl FnOnce(Machine) -> Mach
         read.refuse::<()>(Field::Heater, Fault::Missing);
     }
     let heater = if answers.yes(Field::Heater) {
-        read.whole(Field::HeaterWatts, 1, 20_000)
+        // Its plate is often under a panel: left empty, they are not known.
+        let watts = read.whole_if_any(Field::HeaterWatts, 1, 20_000);
+        watts.map(|watts| watts.map_or(Heater::NotKnown, |watts| Heater::of_watts(watts.into())))
     } else {
-        Some(0)
+        Some(Heater::None)
     };
     let said = WORDS.map(|(field, slot)| Some((slot, read.words_if_any(field, NAME_MOST)?)));
     let (low, high, target) = window?;
-    let (filter, heater_w, rinse_max_s, rinse_min_s) = (filter?, u32::from(heater?), rinse_max?, rinse_min?);
+    let (filter, heater, rinse_max_s, rinse_min_s) = (filter?, heater?, rinse_max?, rinse_min?);
     let mut words = Vec::new();
     for said in said {
         let (slot, said) = said?;
@@ -206,7 +208,7 @@ fn pumped(read: &mut Reader, book: &Book) -> Option<impl FnOnce(Machine) -> Mach
     }
     let takes_solid = answers.yes(Field::TakesSolid);
     Some(move |common| Machine {
-        heater_w,
+        heater,
         takes_solid,
         filter,
         low,

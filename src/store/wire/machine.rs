@@ -1,11 +1,11 @@
-//! The body of a filter machine or hand kit: version 1, and version 2 where a powder is used with it. A machine without
-//! one is still written as version 1, so that an older app reads it.
+//! The body of a filter machine or hand kit: version 1, version 2 where a powder is used with it, version 3 where it has a
+//! heater whose watts are not known. What needs neither is still written as version 1, so that an older app reads it.
 
 use super::body::Body;
 use super::parts::{HeldV1, Pairs};
 use super::scalar::{Text, Whole};
 use super::stored::{Unless, stored};
-use crate::domain::facts::setup::{FilterKind, Machine, OutBy};
+use crate::domain::facts::setup::{FilterKind, Heater, Machine, OutBy};
 use crate::domain::ids::MachineId;
 use crate::domain::units::{Dose, Share, Temp, Volume};
 
@@ -42,7 +42,7 @@ impl Body for MachineV1 {
             out_by: Text(fact.out_by),
             tank_ml: Whole(fact.tank),
             free_cpc: Whole(fact.free),
-            heater_w: fact.heater_w,
+            heater_w: fact.heater.watts().unwrap_or(0),
             takes_solid: Unless(fact.takes_solid),
             filter: Text(fact.filter),
             low_dc: Whole(fact.low),
@@ -69,7 +69,7 @@ impl Body for MachineV1 {
             out_by: self.out_by.0,
             tank: self.tank_ml.0,
             free: self.free_cpc.0,
-            heater_w: self.heater_w,
+            heater: Heater::of_watts(self.heater_w),
             takes_solid: self.takes_solid.0,
             filter: self.filter.0,
             low: self.low_dc.0,
@@ -156,6 +156,81 @@ impl Body for MachineV2 {
         };
         Ok(Machine {
             powder: self.powder_g_per_l.map(|dose| dose.0),
+            ..plain.read()?
+        })
+    }
+}
+
+stored! {
+    /// A filter machine with a heater whose watts are not known, whole: version 2 without them.
+    pub struct MachineV3 {
+        machine: Text<MachineId>,
+        name: String,
+        out_by: Text<OutBy>,
+        tank_ml: Whole<Volume>,
+        free_cpc: Whole<Share>,
+        #[cfg_attr(feature = "schema", serde(default))]
+        takes_solid: Unless<bool>,
+        filter: Text<FilterKind>,
+        low_dc: Whole<Temp>,
+        high_dc: Whole<Temp>,
+        target_dc: Whole<Temp>,
+        rinse_max_s: Option<u16>,
+        rinse_min_s: Option<u16>,
+        filters: Vec<String>,
+        powder_g_per_l: Option<Whole<Dose>>,
+        words: Pairs<String, String>,
+        exposures: HeldV1,
+    }
+}
+
+impl Body for MachineV3 {
+    type Fact = Machine;
+
+    fn write(fact: &Machine) -> Self {
+        let plain = MachineV2::write(fact);
+        Self {
+            machine: plain.machine,
+            name: plain.name,
+            out_by: plain.out_by,
+            tank_ml: plain.tank_ml,
+            free_cpc: plain.free_cpc,
+            takes_solid: plain.takes_solid,
+            filter: plain.filter,
+            low_dc: plain.low_dc,
+            high_dc: plain.high_dc,
+            target_dc: plain.target_dc,
+            rinse_max_s: plain.rinse_max_s,
+            rinse_min_s: plain.rinse_min_s,
+            filters: plain.filters,
+            powder_g_per_l: plain.powder_g_per_l,
+            words: plain.words,
+            exposures: plain.exposures,
+        }
+    }
+
+    fn read(self) -> Result<Machine, String> {
+        let plain = MachineV2 {
+            machine: self.machine,
+            name: self.name,
+            out_by: self.out_by,
+            tank_ml: self.tank_ml,
+            free_cpc: self.free_cpc,
+            heater_w: 0,
+            takes_solid: self.takes_solid,
+            filter: self.filter,
+            low_dc: self.low_dc,
+            high_dc: self.high_dc,
+            target_dc: self.target_dc,
+            rinse_max_s: self.rinse_max_s,
+            rinse_min_s: self.rinse_min_s,
+            filters: self.filters,
+            powder_g_per_l: self.powder_g_per_l,
+            words: self.words,
+            exposures: self.exposures,
+        };
+        Ok(Machine {
+            heater: Heater::NotKnown,
             ..plain.read()?
         })
     }

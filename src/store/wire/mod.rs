@@ -24,6 +24,7 @@ use super::json::Json;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobFact;
 use crate::domain::facts::rhythm::Rhythm;
+use crate::domain::facts::setup::Heater;
 
 /// Why a fact cannot be written: it could not be read back as itself.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -40,6 +41,7 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
             Some(Rhythm::Days(_)) | None => ("pan", 1, body::write::<setup::PanV1>(f)),
             Some(Rhythm::Sessions(_) | Rhythm::Weekdays(_)) => ("pan", 2, body::write::<rhythm::PanV2>(f)),
         },
+        Fact::Machine(f) if f.heater == Heater::NotKnown => ("machine", 3, body::write::<machine::MachineV3>(f)),
         Fact::Machine(f) if f.powder.is_none() => ("machine", 1, body::write::<machine::MachineV1>(f)),
         Fact::Machine(f) => ("machine", 2, body::write::<machine::MachineV2>(f)),
         Fact::Instrument(f) => ("instrument", 1, body::write::<setup::InstrumentV1>(f)),
@@ -96,6 +98,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
         ("pan", 2) => Fact::Pan(Box::new(body::read::<rhythm::PanV2>(body)?)),
         ("machine", 1) => Fact::Machine(Box::new(body::read::<machine::MachineV1>(body)?)),
+        ("machine", 3) => Fact::Machine(Box::new(body::read::<machine::MachineV3>(body)?)),
         ("machine", 2) => Fact::Machine(Box::new(body::read::<machine::MachineV2>(body)?)),
         ("instrument", 1) => Fact::Instrument(body::read::<setup::InstrumentV1>(body)?),
         ("fill", 1) => Fact::Fill(body::read::<oil::FillV1>(body)?),

@@ -1,4 +1,5 @@
-//! Before a job that is no filter job: who does it opens it; and STOP while nothing is in hand.
+//! Who does a job that is no filter job: the first named opens it, another goes on with it; and STOP with nothing in
+//! hand.
 
 use super::page::{JobPage, to_today};
 use super::people::{everybody, named};
@@ -12,15 +13,17 @@ use crate::ui::bench::Bench;
 use crate::ui::node::{Act, Element, Held, Tell, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
+use crate::words::Lang;
 use crate::words::run::job_name;
 use crate::words::screens::day::{self, DaySay};
 use crate::words::screens::job::{self, JobSay};
 
-/// The page that opens a job: a press on a name goes on, so none is drawn as pressed already.
+/// The page that opens a job, or with a way `back` names who goes on with it: a press on a name goes on, so none is drawn
+/// as pressed already.
 #[must_use]
-pub fn begin_day(bench: Bench, what: JobKind, on_named: Tell<PersonId>) -> Element {
+pub fn begin_day(bench: Bench, what: JobKind, back: Option<Act>, on_named: Tell<PersonId>) -> Element {
     let asked = day::say(DaySay::WhoDoesIt, bench.lang);
-    begin_by(bench, what, asked, everybody(bench, None, on_named))
+    begin_by(bench, what, asked, back, everybody(bench, None, on_named))
 }
 
 /// Who has heat in hand: alone where they may, else a starter with somebody beside, who is asked for next.
@@ -42,7 +45,7 @@ impl AtTheHeat {
 
     /// The page that names them.
     #[must_use]
-    pub fn draw(self, on_named: Tell<(PersonId, Option<PersonId>)>) -> Element {
+    pub fn draw(self, back: Option<Act>, on_named: Tell<(PersonId, Option<PersonId>)>) -> Element {
         let Self { bench, what, starter } = self;
         let Some(waits) = starter.get() else {
             let named = Tell::new(move |who| {
@@ -52,7 +55,7 @@ impl AtTheHeat {
                     on_named.run((who, None));
                 }
             });
-            return begin_day(bench, what, named);
+            return begin_day(bench, what, back, named);
         };
         let fit = bench.look(|kitchen, now| day_now::may_stand_beside(&kitchen.scene(now), waits));
         let beside = Tell::new(move |beside| {
@@ -60,7 +63,12 @@ impl AtTheHeat {
             on_named.run((waits, Some(beside)));
         });
         let asked = job::say(JobSay::WhoBeside, bench.lang);
-        begin_by(bench, what, asked, named(fit, None, beside))
+        begin_by(bench, what, asked, back, named(fit, None, beside))
+    }
+
+    /// Nobody waits any more.
+    pub fn forget(self) {
+        self.starter.set(None);
     }
 
     fn needs_somebody(self, who: PersonId) -> bool {
@@ -72,22 +80,34 @@ impl AtTheHeat {
     }
 }
 
-fn begin_by(bench: Bench, what: JobKind, asked: &'static str, names: Element) -> Element {
+fn begin_by(bench: Bench, what: JobKind, asked: &'static str, back: Option<Act>, names: Element) -> Element {
     let lang = bench.lang;
+    let way = match back {
+        Some(back) => button(Rank::Plain, job::say(JobSay::Back, lang), "back", back),
+        None => to_today(lang),
+    };
     let holds = nodes![
         el("p").class("job-text").text(day::begin_text(what, lang)),
         el("h2").text(asked),
         names,
+        el("p").class("soft").text(job::say(JobSay::WrongName, lang)),
     ];
-    JobPage::new("begin", job_name(what, lang), to_today(lang), holds).draw(bench)
+    JobPage::new("begin", job_name(what, lang), way, holds).draw(bench)
+}
+
+/// The quiet way to name somebody else.
+#[must_use]
+pub fn another_person(lang: Lang, rank: Rank, other: Act) -> Element {
+    button(rank, job::say(JobSay::AnotherPerson, lang), "another-person", other)
 }
 
 /// STOP while no heat is in hand: nothing is to be made safe, and there are ways out.
 #[must_use]
-pub fn paused_day(bench: Bench, back: Act) -> Element {
+pub fn paused_day(bench: Bench, back: Act, other: Act) -> Element {
     let lang = bench.lang;
     let ways = nodes![
         button(Rank::First, job::say(JobSay::Back, lang), "back", back),
+        another_person(lang, Rank::Second, other),
         button(Rank::Second, job::say(JobSay::LeaveOpen, lang), "leave-open", || {
             screen::go(Screen::Today)
         }),

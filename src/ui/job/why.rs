@@ -19,6 +19,7 @@ pub fn why_sheet(step: Held<Option<&'static Step>>, lang: Lang) -> Element {
         on_close: Act::new(move || step.set(None)),
         title: say(Say::Why, lang).into(),
         sign: None,
+        emergency: use_cards().buttons(lang).into(),
         close: job::say(JobSay::Close, lang).into(),
         testid: "why-sheet",
         holds: live(move || step.get().map(|step| words(step, lang))),

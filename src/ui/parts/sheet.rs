@@ -6,7 +6,7 @@ use web_sys::wasm_bindgen::JsCast;
 use super::sign::{SignKind, sign_picture};
 use crate::ui::node::{Act, Element, Node, Reach, Text, el, follow};
 
-/// A modal sheet: what lies beneath cannot be touched or read until it is closed.
+/// A modal sheet: what lies beneath cannot be touched or read until it is closed, so Fire and Burn stand in it too.
 pub struct Sheet {
     /// Whether it is open, followed.
     pub open: Box<dyn Fn() -> bool>,
@@ -16,6 +16,8 @@ pub struct Sheet {
     pub title: Text,
     /// The sign beside the title.
     pub sign: Option<SignKind>,
+    /// Fire and Burn, which it lies over; of one of the cards only the other.
+    pub emergency: Node,
     /// What its button says.
     pub close: Text,
     /// Its test id; the button's is `testid-close`.
@@ -33,6 +35,7 @@ impl Sheet {
             on_close,
             title,
             sign,
+            emergency,
             close,
             testid,
             holds,
@@ -50,6 +53,7 @@ impl Sheet {
             .class("sheet-top")
             .child(sign.map(sign_picture))
             .child(el("h1").attr("id", title_id).text(title))
+            .child(emergency)
             .child(close);
         el("dialog")
             .class("sheet")

@@ -8,15 +8,15 @@ use crate::domain::quick::{Kind, Slot};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
-use crate::ui::node::{Element, Node, el, live, worked_out};
-use crate::ui::parts::{Rank, Tone, button, notice};
+use crate::ui::node::{Act, Element, Node, el, live, worked_out};
+use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::log::{Office, office, quick_caution, quick_name, quick_question};
 use crate::words::run;
 use crate::words::screens::add::{self, add};
 use crate::words::screens::care::{self, CareSay};
 
-use desk::{Asked, Desk, Send};
+use desk::{Desk, Send};
 use fields::{afters, ages, claims, fats, gauges, loads, number_pad, others, pack, reasons, signs, units, when, words};
 
 /// A quick entry about a pan, in at most four touches and a number.
@@ -117,7 +117,8 @@ fn answer(desk: Desk, kind: Kind) -> Node {
     let asks_number = worked_out(move || desk.asks_number());
     let save = live(move || {
         if let Some(asked) = desk.doubt.get() {
-            return doubt(desk, asked).into();
+            let yes = Act::new(move || desk.stand_by());
+            return asked.draw(yes, Act::new(move || desk.doubt.set(None))).into();
         }
         if asks_number.get() {
             return nodes![pack(desk), number_pad(desk)];
@@ -130,24 +131,6 @@ fn answer(desk: Desk, kind: Kind) -> Node {
         button(Rank::Second, office(Office::NotUsed, lang), "add-not-used", not_used)
     });
     nodes![refused, save, not_used]
-}
-
-fn doubt(desk: Desk, asked: Asked) -> Element {
-    let [yes, no] = asked.answers;
-    let ranked = |rank_of_yes, rank_of_no| {
-        let yes = button(rank_of_yes, yes, "add-doubt-yes", move || desk.stand_by());
-        let no = button(rank_of_no, no, "add-doubt-no", move || desk.doubt.set(None));
-        (yes, no)
-    };
-    // What is offered first is what is likelier right.
-    let in_order = if asked.likely_wrong {
-        let (yes, no) = ranked(Rank::Second, Rank::First);
-        [no, yes]
-    } else {
-        let (yes, no) = ranked(Rank::First, Rank::Second);
-        [yes, no]
-    };
-    notice(Tone::Quiet, asked.words, "", "add-doubt").children(in_order)
 }
 
 /// Fields are named by what they set.

@@ -37,6 +37,8 @@ enum Over {
     Faults,
     /// The machine's heater.
     Heater,
+    /// Somebody else takes over.
+    Person,
 }
 
 /// What the parts of the filter screen share.
@@ -123,8 +125,28 @@ impl Floor {
                     p.bringing_back = false;
                 });
             }
-            floor.look(false);
+            // Once somebody has taken over, what stands beneath is asked of them.
+            floor.look(floor.over.get_untracked() == Some(Over::Person));
         });
+    }
+
+    /// Somebody else takes over: the gate that asks who, over whatever stands.
+    fn another_person(self) {
+        let gate = self.bench.look(|kitchen, _| kitchen.guide().who_gate());
+        let run = self.stage.with_untracked(|(_, run)| run.clone());
+        self.person.set(None);
+        self.supervisor.set(None);
+        self.ask.put(gate, run);
+        self.over.set(Some(Over::Person));
+    }
+
+    /// Back to what stands beneath.
+    fn uncover(self) {
+        if self.over.get_untracked() == Some(Over::Person) {
+            self.look(true);
+        } else {
+            self.over.set(None);
+        }
     }
 
     /// A gate was answered and gone on from.
@@ -181,6 +203,7 @@ impl Floor {
         if self.bench.look(|kitchen, _| kitchen.run_open()) {
             self.send(Command::Stop);
         } else {
+            self.uncover();
             self.over.set(Some(Over::Paused));
         }
     }
@@ -221,6 +244,7 @@ impl Floor {
             Some(Over::Paused) => return "paused".to_owned(),
             Some(Over::Faults) => return "faults".to_owned(),
             Some(Over::Heater) => return "heater".to_owned(),
+            Some(Over::Person) => return "another-person".to_owned(),
             None => {}
         }
         self.stage.with(|(stage, _)| {
@@ -282,13 +306,17 @@ fn draw(floor: Floor) -> Node {
     if let Some(trouble) = refused.filter(|trouble| matches!(trouble.why, Refused::Guide(_))) {
         let trouble = heater::as_it_stands(floor, trouble);
         let on_read = Act::new(move || floor.trouble_read());
-        let on_stop = floor.stage.with(|(_, run)| run.is_some()).then(|| floor.on_stop());
-        return hold_page(floor.bench, &trouble, on_read, on_stop);
+        let open = floor.stage.with(|(stage, _)| *stage != Stage::Closed);
+        return hold_page(floor.bench, &trouble, on_read, open.then(|| floor.on_stop()));
     }
     match floor.over.get() {
         Some(Over::Paused) => return stopped::paused(floor),
         Some(Over::Faults) => return stopped::faults(floor),
         Some(Over::Heater) => return heater::page(floor),
+        Some(Over::Person) => {
+            let run = floor.stage.with(|(_, run)| run.clone());
+            return asked::asked(floor, run.as_ref());
+        }
         None => {}
     }
     let (stage, run) = floor.stage.get();

@@ -126,13 +126,16 @@ async fn make_demo() -> Result<(), Refused> {
     Ok(())
 }
 
-/// On every screen of the demo: that it is one, and the way out, which deletes its database. Not from a window that
-/// only shows it: another one may be in the middle of a job.
+/// On every screen of the demo: that it is one, and the way out, which deletes its database once that was said and
+/// meant. Not from a window that only shows it: another one may be in the middle of a job.
 #[must_use]
 pub fn demo_band(bench: Bench) -> Element {
+    let lang = bench.lang;
     let reboot = expect_context::<Reboot>();
     let elsewhere = Held::new(false);
+    let asked = Held::new(false);
     let leave = Act::new(move || {
+        asked.set(false);
         let journal = bench.journal();
         spawn_local(async move {
             if !journal.is_mine().await {
@@ -148,11 +151,37 @@ pub fn demo_band(bench: Bench) -> Element {
     });
     let refused = live(move || {
         let words = el("p").attr("role", "alert").testid("demo-elsewhere");
-        elsewhere
-            .get()
-            .then(|| words.text(line(Line::DemoElsewhere, bench.lang)))
+        elsewhere.get().then(|| words.text(line(Line::DemoElsewhere, lang)))
     });
-    band(bench.lang, leave).child(refused)
+    let meant = live(move || {
+        let leave = leave.clone();
+        asked.get().then(|| {
+            el("div")
+                .class("demo-ask")
+                .attr("role", "alert")
+                .testid("leaving-demo")
+                .child(el("p").text(line(Line::LeavingDemo, lang)))
+                .child(button(
+                    Rank::Second,
+                    line(Line::LeaveDemoNo, lang),
+                    "leave-demo-no",
+                    move || {
+                        asked.set(false);
+                    },
+                ))
+                .child(button(
+                    Rank::Second,
+                    line(Line::LeaveDemoYes, lang),
+                    "leave-demo-yes",
+                    leave,
+                ))
+        })
+    });
+    let ask = Act::new(move || {
+        elsewhere.set(false);
+        asked.set(true);
+    });
+    band(lang, ask).child(meant).child(refused)
 }
 
 /// The band as it is drawn.

@@ -10,7 +10,7 @@ use crate::kitchen::{Order, Refused, alarm};
 use crate::nodes;
 use crate::ui::bench::{Bench, Trouble};
 use crate::ui::job::ask::{AskParts, ask};
-use crate::ui::job::begin::{AtTheHeat, paused_day};
+use crate::ui::job::begin::{AtTheHeat, another_person, paused_day};
 use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::frame::Around;
 use crate::ui::job::fresh_id;
@@ -37,6 +37,8 @@ struct Range {
     ask: AskDesk,
     paused: Held<bool>,
     who: AtTheHeat,
+    /// Whether somebody else is being named to go on.
+    renaming: Held<bool>,
     why: Held<Option<&'static Step>>,
 }
 
@@ -56,15 +58,30 @@ impl Range {
         };
         self.ask.put(gate, None);
         self.paused.set(false);
+        self.renaming.set(false);
+        self.who.forget();
         self.now.set(seen);
     }
 
+    fn on_rename(self) -> Act {
+        Act::new(move || {
+            self.who.forget();
+            self.paused.set(false);
+            self.renaming.set(true);
+        })
+    }
+
     fn open(self, who: PersonId, supervisor: Option<PersonId>) {
-        self.send(Command::Open {
-            job: JobId(fresh_id()),
-            what: JobKind::LightUp,
-            who,
-            supervisor,
+        let what = JobKind::LightUp;
+        self.send(if self.renaming.get_untracked() {
+            Command::Who { what, who, supervisor }
+        } else {
+            Command::Open {
+                job: JobId(fresh_id()),
+                what,
+                who,
+                supervisor,
+            }
         });
     }
 
@@ -155,6 +172,7 @@ pub fn light_up(bench: Bench) -> Element {
         ask: AskDesk::new(bench),
         paused: Held::new(false),
         who: AtTheHeat::new(bench, JobKind::LightUp),
+        renaming: Held::new(false),
         why: Held::new(None),
     };
     range
@@ -162,6 +180,9 @@ pub fn light_up(bench: Bench) -> Element {
         .when_answered(Tell::new(move |answered| range.answered(answered)));
     range.look(true);
     let step = move || {
+        if range.renaming.get() {
+            return "another-person".to_owned();
+        }
         let step = range.now.with(|now| match now {
             LightNow::Closed => "closed",
             LightNow::Pans => "pans",
@@ -185,7 +206,7 @@ pub fn light_up(bench: Bench) -> Element {
 fn draw(range: Range) -> Node {
     let bench = range.bench;
     if range.paused.get() {
-        return paused_day(bench, Act::new(move || range.paused.set(false))).into();
+        return paused_day(bench, Act::new(move || range.paused.set(false)), range.on_rename()).into();
     }
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
@@ -195,11 +216,11 @@ fn draw(range: Range) -> Node {
         });
         return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
     }
+    if range.renaming.get() {
+        return begin(range).into();
+    }
     match range.now.get() {
-        LightNow::Closed => {
-            let open = Tell::new(move |(who, beside)| range.open(who, beside));
-            range.who.draw(open).into()
-        }
+        LightNow::Closed => begin(range).into(),
         LightNow::Pans => pans(range).into(),
         LightNow::Found(..) => asked(range, None),
         LightNow::Pan(pan, _) => asked(range, Some(pan)),
@@ -212,6 +233,13 @@ fn draw(range: Range) -> Node {
             hold_page(bench, &trouble, on_read, Some(range.on_stop()))
         }
     }
+}
+
+/// Hold 1: who lights, and beside whom.
+fn begin(range: Range) -> Element {
+    let back = range.renaming.get().then(|| Act::new(move || range.look(true)));
+    let open = Tell::new(move |(who, beside)| range.open(who, beside));
+    range.who.draw(back, open)
 }
 
 fn asked(range: Range, pan: Option<PanId>) -> Node {
@@ -264,10 +292,16 @@ fn pans(range: Range) -> Element {
     let end = button(Rank::Second, say(DaySay::EndLight, lang), "end-light", move || {
         range.send(Command::EndLight);
     });
+    // A wrong name is put right at once while no pan was looked at; later by STOP.
+    let only_who = bench.look(|kitchen, _| {
+        let light = kitchen.day_jobs().state().light.as_ref();
+        light.is_some_and(|light| light.pans.is_empty())
+    });
+    let other = only_who.then(|| another_person(lang, Rank::Plain, range.on_rename()));
     let page = JobPage {
         name: job_name(JobKind::LightUp, lang).into(),
         on_stop: Some(range.on_stop()),
-        ..JobPage::new("pans", say(DaySay::WhichPan, lang), end, list)
+        ..JobPage::new("pans", say(DaySay::WhichPan, lang), nodes![end, other], list)
     };
     page.draw(bench)
 }

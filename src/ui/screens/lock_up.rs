@@ -1,6 +1,6 @@
 //! Lock-up: scraps proven cold or named for a look outdoors, floor, pans off and lidded.
 
-use crate::domain::day_jobs::Command;
+use crate::domain::day_jobs::{Command, LockUp};
 use crate::domain::evidence::Evidence;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
@@ -12,7 +12,7 @@ use crate::kitchen::{Order, Refused, alarm};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::job::ask::{AskParts, ask};
-use crate::ui::job::begin::{begin_day, paused_day};
+use crate::ui::job::begin::{another_person, begin_day, paused_day};
 use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::frame::{Around, Lines, Step};
 use crate::ui::job::ground::Ground;
@@ -43,6 +43,8 @@ struct Yard {
     looker: Held<Option<PersonId>>,
     ask: AskDesk,
     paused: Held<bool>,
+    /// Whether somebody else is being named to go on.
+    renaming: Held<bool>,
     why: Held<Option<&'static TableStep>>,
 }
 
@@ -62,7 +64,30 @@ impl Yard {
         };
         self.ask.put(gate, None);
         self.paused.set(false);
+        self.renaming.set(false);
         self.now.set(seen);
+    }
+
+    fn on_rename(self) -> Act {
+        Act::new(move || {
+            self.paused.set(false);
+            self.renaming.set(true);
+        })
+    }
+
+    /// Who locks up, or goes on with it.
+    fn named(self, who: PersonId) {
+        let (what, supervisor) = (JobKind::LockUp, None);
+        self.send(if self.renaming.get_untracked() {
+            Command::Who { what, who, supervisor }
+        } else {
+            Command::Open {
+                job: JobId(fresh_id()),
+                what,
+                who,
+                supervisor,
+            }
+        });
     }
 
     fn go_by(self, scraps: Scraps) {
@@ -118,12 +143,16 @@ pub fn lock_up(bench: Bench) -> Element {
         looker: Held::new(None),
         ask: AskDesk::new(bench),
         paused: Held::new(false),
+        renaming: Held::new(false),
         why: Held::new(None),
     };
     yard.ask
         .when_answered(Tell::new(move |answered| yard.answered(answered)));
     yard.look(true);
     let step = move || {
+        if yard.renaming.get() {
+            return "another-person".to_owned();
+        }
         if yard.outdoors.with(Option::is_some) {
             return "looker".to_owned();
         }
@@ -150,7 +179,7 @@ pub fn lock_up(bench: Bench) -> Element {
 fn draw(yard: Yard) -> Node {
     let bench = yard.bench;
     if yard.paused.get() {
-        return paused_day(bench, Act::new(move || yard.paused.set(false))).into();
+        return paused_day(bench, Act::new(move || yard.paused.set(false)), yard.on_rename()).into();
     }
     let refused = bench.trouble.get().filter(|t| matches!(t.why, Refused::Day(_)));
     if let Some(trouble) = refused {
@@ -160,21 +189,14 @@ fn draw(yard: Yard) -> Node {
         });
         return hold_page(bench, &trouble, on_read, Some(yard.on_stop()));
     }
+    if yard.renaming.get() {
+        return who(yard).into();
+    }
     if let Some(evidence) = yard.outdoors.get() {
         return looker(yard, &evidence).into();
     }
     match yard.now.get() {
-        LockNow::Closed => {
-            let open = Tell::new(move |who: PersonId| {
-                yard.send(Command::Open {
-                    job: JobId(fresh_id()),
-                    what: JobKind::LockUp,
-                    who,
-                    supervisor: None,
-                });
-            });
-            begin_day(bench, JobKind::LockUp, open).into()
-        }
+        LockNow::Closed => who(yard).into(),
         LockNow::AskTime => ask_time(yard).into(),
         LockNow::Wait => wait(yard).into(),
         LockNow::Ask(gate, pan) => {
@@ -182,6 +204,11 @@ fn draw(yard: Yard) -> Node {
             asked(yard, gate.id(), name)
         }
     }
+}
+
+fn who(yard: Yard) -> Element {
+    let back = yard.renaming.get().then(|| Act::new(move || yard.look(true)));
+    begin_day(yard.bench, JobKind::LockUp, back, Tell::new(move |who| yard.named(who)))
 }
 
 fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
@@ -200,6 +227,11 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             None => around.window = Some(heap_limit(lang)),
         }
     }
+    // A wrong name is put right at once while nothing was answered; later by STOP.
+    let lock = yard
+        .bench
+        .look(|kitchen, _| kitchen.day_jobs().state().lock.as_ref().is_some_and(LockUp::is_fresh));
+    let other = (lock && asking.seen().is_empty()).then(|| another_person(lang, Rank::Plain, yard.on_rename()));
     let with_pan = around.pan.is_some();
     let parts = AskParts {
         around,
@@ -208,6 +240,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             why_button(yard.why, &asking, None, lang),
             standing(yard),
             other_ways(yard, step),
+            other,
             with_pan.then(|| wrong_button(lang)),
         ],
         picks: None,

@@ -133,10 +133,6 @@ fn care_jobs(bench: Bench, pan: PanId) -> Node {
 /// Days left, the word, the score.
 fn answer(life: &OilLife, pan: &today::PanToday, lang: Lang) -> Element {
     let hero = hero(life.into(), lang);
-    let after = match hero.under {
-        Some(under) => under,
-        None => format!("{} {}", hero.unit, oil::days_left_label(lang)),
-    };
     let score = life.score.map(|s| oil::score_between(s.now, s.low, s.high, lang));
     let sign = life
         .change_sign
@@ -147,7 +143,7 @@ fn answer(life: &OilLife, pan: &today::PanToday, lang: Lang) -> Element {
         .class("hero-days")
         .child(days)
         .text(" ")
-        .child(el("span").text(after));
+        .child(el("span").text(hero.under));
     el("div")
         .class("pan-hero")
         .testid("pan-hero")

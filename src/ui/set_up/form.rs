@@ -27,7 +27,7 @@ pub struct Form {
     pub id: u128,
     /// Where what is typed is kept until it is saved.
     pub draft: String,
-    /// The page shown, from 0, where a few fields come at a time, as on first set-up; `None` shows all at once.
+    /// The page shown, from 0, where a few fields come at a time, as for what is new; `None` shows all at once.
     pub page: Option<Held<usize>>,
     /// Called once it is on disk.
     pub on_saved: Act,

@@ -21,6 +21,10 @@ pub enum JobSay {
     Back,
     /// A starter needs somebody beside them.
     WhoBeside,
+    /// Somebody else takes over.
+    AnotherPerson,
+    /// Where a wrong name is put right.
+    WrongName,
     /// The answers of a group one by one.
     OneByOne,
     /// The heater is on now.
@@ -101,6 +105,8 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::ToToday => "Back to Today",
         JobSay::Back => "Back",
         JobSay::WhoBeside => "Who stands beside?",
+        JobSay::AnotherPerson => "Another person",
+        JobSay::WrongName => "Wrong name? STOP, then Another person.",
         JobSay::OneByOne => "One by one",
         JobSay::HeaterIsOn => "Heater is on",
         JobSay::HeaterIsOff => "Heater is off",
@@ -119,9 +125,7 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::EndJob => "End the job",
         JobSay::BringLater => "Not yet, go on",
         JobSay::Paused => "Stopped",
-        JobSay::PausedText => {
-            "No pan is in hand. Leave the pump off and the heat as it is. Go on when you are ready; the job stays open."
-        }
+        JobSay::PausedText => "No pan is in hand. Go on when you are ready; the job stays open.",
         JobSay::LeaveOpen => "Leave the job open",
         JobSay::WhatIsWrong => "What is wrong?",
         JobSay::GiveUp => "Not this pan after all",

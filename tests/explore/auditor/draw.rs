@@ -98,7 +98,7 @@ impl Auditor {
             self.melted || !scene.machines[0].set_in_line,
             "fat set in the line not seen melted",
         )?;
-        if solid && machine.heater_w == 0 {
+        if solid && !machine.heater.is_there() {
             return ensure(machine.takes_solid, "solid fat in a machine not made for it");
         }
         ensure(

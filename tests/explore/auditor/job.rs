@@ -39,7 +39,7 @@ impl Auditor {
                         &fact.evidence,
                         &[(Item::Line, Word::AllLiquid), (Item::Sound, Word::Whole)],
                     );
-                    let heated = scene.machines[0].machine.heater_w > 0;
+                    let heated = scene.machines[0].machine.heater.is_there();
                     self.melted = seen && (!heated || self.warm(now, real));
                 }
                 Some(hold) => {

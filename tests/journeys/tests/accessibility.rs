@@ -456,6 +456,60 @@ async fn the_cards_keep_their_promises() -> Outcome {
     .await
 }
 
+/// Whether Fire and Burn can be touched in the sheet that lies over the page.
+async fn cards_are_one_touch_away(phone: &mut Phone, sheet: &str) -> Outcome {
+    for id in ["fire", "burn"] {
+        let press = format!("dialog[data-testid='{sheet}'] [data-testid='{id}']");
+        let pressed = phone
+            .run(
+                "const button = document.querySelector(arguments[0]);
+                 const box = button?.getBoundingClientRect();
+                 const top = box && document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+                 if (!button || top !== button || box.height < 48) return false;
+                 button.click();
+                 return true;",
+                &[press.clone().into()],
+            )
+            .await?;
+        assert_eq!(pressed, true, "{press} cannot be touched");
+        phone.see(&format!("card-{id}")).await?;
+        phone.tap(&format!("card-{id}-close")).await?;
+        phone.see(sheet).await?;
+    }
+    Ok(())
+}
+
+#[tokio::test]
+async fn every_sheet_has_the_cards_and_every_page_of_an_open_job_stop() -> Outcome {
+    journey_on("sheets_and_stop", TALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let mut all = Vec::new();
+        let phone = &mut stage.phone;
+        let walker = Walker::new();
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        walker.to_step(phone, "ready.kit").await?;
+        phone.tap("why").await?;
+        phone.see("why-sheet").await?;
+        all.extend(phone.complaints("the why sheet", Look::SCREEN).await?);
+        cards_are_one_touch_away(phone, "why-sheet").await?;
+        phone.tap("why-sheet-close").await?;
+        // A wrong name is put right at once, and the way back changes nothing.
+        phone.press("another-person").await?;
+        all.extend(phone.complaints("another person", Look::STEP).await?);
+        phone.press("back").await?;
+        walker.to_step(phone, "choose").await?;
+        all.extend(phone.complaints("choose with STOP", Look::STEP).await?);
+        phone.press("stop").await?;
+        all.extend(phone.complaints("stopped between pans", Look::SCREEN).await?);
+        phone.press("another-person").await?;
+        phone.press("stop").await?;
+        phone.press("back").await?;
+        no_complaints(&all)
+    })
+    .await
+}
+
 /// How a page of first set-up is answered; each is left by its one way on.
 struct Page {
     typed: &'static [(&'static str, &'static str)],

@@ -4,9 +4,10 @@ use crate::browser::clock;
 use crate::domain::entry::Draft;
 use crate::domain::fat::Fat;
 use crate::domain::ids::PanId;
-use crate::domain::quick::{Doubt, Form, Kind, QuickRefusal, Slot};
+use crate::domain::quick::{Form, Kind, QuickRefusal, Slot};
 use crate::domain::units::Amount;
 use crate::kitchen::{Order, said};
+use crate::ui::asked_once::Asked;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, Tell, follow};
 use crate::ui::prefs;
@@ -29,15 +30,6 @@ pub struct Counted {
     pub amount: Amount,
     /// The form it was typed in.
     pub form: Form,
-}
-
-/// A question asked once: its words, and the two answers.
-#[derive(Clone)]
-pub struct Asked {
-    pub words: String,
-    pub answers: [&'static str; 2],
-    /// Whether it is likelier mistyped than so.
-    pub likely_wrong: bool,
 }
 
 /// The desk a form lies on. Copies are handles on the same one.
@@ -225,11 +217,7 @@ impl Desk {
             let mut said = said.map_err(|gap| Unsaid::Refused(quick_refusals::gap(gap, lang).to_owned()))?;
             said.sure = sure;
             said::drafts(ledger, said.clone(), *now).map_err(|why| match why {
-                QuickRefusal::Doubt(doubt) => Unsaid::Doubt(Asked {
-                    words: quick_refusals::doubt(doubt, &said.what, lang),
-                    answers: quick_refusals::doubt_answers(doubt, lang),
-                    likely_wrong: matches!(doubt, Doubt::Unexpected { .. }),
-                }),
+                QuickRefusal::Doubt(doubt) => Unsaid::Doubt(Asked::of(doubt, &said.what, lang)),
                 why => Unsaid::Refused(quick_refusals::refusal(&why, &ledger.book, now.off_min, lang)),
             })
         })

@@ -47,7 +47,7 @@ pub fn begin(bay: Bay) -> Node {
         return page.draw(bay.bench).into();
     }
     let open = Tell::new(move |(who, beside)| bay.open(kind, who, beside));
-    bay.who.draw(open).into()
+    bay.who.draw(None, open).into()
 }
 
 /// Somebody else goes on.
@@ -59,7 +59,7 @@ pub fn who(bay: Bay) -> Node {
             supervisor,
         });
     });
-    bay.who.draw(named).into()
+    bay.who.draw(None, named).into()
 }
 
 /// A refusal was read: what was asked is asked again. A number that was refused for what it says is typed anew.

@@ -145,7 +145,7 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
                 use_cards().wrong(Some(TroubleKind::Alone)),
             )
         });
-    let wrong = run.is_some().then(|| {
+    let wrong = run.filter(|_| floor.over.get() != Some(Over::Person)).map(|_| {
         let open = move || floor.over.set(Some(Over::Faults));
         quiet(say(Say::SomethingWrong, lang), "something-wrong", Box::new(open))
     });
@@ -167,6 +167,18 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
         let back = move || floor.put_off.update(|p| p.leaving_out = false);
         quiet(job::say(JobSay::Back, lang), "back", Box::new(back))
     });
+    // A wrong name is put right at once while nothing else was answered; later by STOP.
+    let over = floor.over.get() == Some(Over::Person);
+    let other = if over {
+        let back = move || floor.uncover();
+        Some(quiet(job::say(JobSay::Back, lang), "back", Box::new(back)))
+    } else {
+        let only_who = asking.gate().id() == StepId::Kit && asking.seen().is_empty() && run.is_none();
+        only_who.then(|| {
+            let other = move || floor.another_person();
+            quiet(job::say(JobSay::AnotherPerson, lang), "another-person", Box::new(other))
+        })
+    };
     let sound = question
         .is_some_and(|q| matches!(q.kind, QuestionKind::Look { item: Item::Heard, .. }))
         .then(|| {
@@ -175,5 +187,5 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
         });
     let off = asking.seen().is(Item::Heater, Word::Off);
     let warming = (!off).then(|| heater::standing(floor));
-    nodes![why, alone, sound, warming, leave, to_set, back, wrong]
+    nodes![why, alone, sound, warming, leave, to_set, back, other, wrong]
 }

@@ -82,6 +82,7 @@ pub fn choose(floor: Floor) -> Node {
     let page = JobPage::new("choose", say(JobSay::Choose, lang), nodes![bring, over], holds);
     let page = JobPage {
         name: steps::block_name(Block::PumpOut, lang).into(),
+        on_stop: Some(floor.on_stop()),
         ..page
     };
     page.draw(bench).into()

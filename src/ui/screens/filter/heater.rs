@@ -163,7 +163,6 @@ pub fn page(floor: Floor) -> Node {
         ]
     });
     let held_to = el("p").class("job-text").text(holds::hold_opens(Hold::WarmUp, lang));
-    let in_hand = floor.stage.with_untracked(|(_, run)| run.is_some());
     let page = JobPage::new(
         "heater",
         steps::step_title(StepId::WarmUp, lang),
@@ -171,7 +170,7 @@ pub fn page(floor: Floor) -> Node {
         nodes![left, held_to],
     );
     let page = JobPage {
-        on_stop: in_hand.then(|| floor.on_stop()),
+        on_stop: Some(floor.on_stop()),
         ..page
     };
     page.draw(floor.bench).into()

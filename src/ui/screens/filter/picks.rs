@@ -2,7 +2,7 @@
 
 use super::Floor;
 use crate::domain::evidence::{Item, Word};
-use crate::domain::guide::Command;
+use crate::domain::guide::{Command, Refusal};
 use crate::domain::ids::{MachineId, PersonId};
 use crate::kitchen::filter::{Fit, fit};
 use crate::kitchen::{Order, Refused};
@@ -17,32 +17,27 @@ use crate::words::wrong_days;
 pub fn people(floor: Floor) -> Node {
     let lang = floor.bench.lang;
     let named = floor.person.get();
-    let beside = named.filter(|person| standing(floor, *person, None) == Fit::BesideSupervisor);
-    let people: Vec<(PersonId, String)> = floor.bench.look(|kitchen, now| {
-        let scene = kitchen.scene(now);
-        let people = scene.people.iter().map(|(person, _)| person);
-        people
-            .filter(|p| {
-                beside.is_none_or(|starter| {
-                    matches!(fit(kitchen.guide(), &scene, starter, Some(p.person), now), Fit::Yes(_))
-                })
-            })
-            .map(|p| (p.person, p.initials.clone()))
-            .collect()
-    });
-    let chosen = if beside.is_some() {
+    let starter = named.filter(|person| matches!(standing(floor, *person, None), Fit::BesideSupervisor(_)));
+    let people: Vec<(PersonId, String)> = match starter {
+        Some(starter) => beside(floor, starter),
+        None => floor.bench.look(|kitchen, now| {
+            let people = kitchen.scene(now).people;
+            people.into_iter().map(|(p, _)| (p.person, p.initials)).collect()
+        }),
+    };
+    let chosen = if starter.is_some() {
         floor.supervisor.get()
     } else {
         named
     };
     let buttons = several(people.into_iter().map(|(id, initials)| {
         let testid = format!("person-{initials}");
-        answer_button(initials, chosen == Some(id), testid, move || match beside {
+        answer_button(initials, chosen == Some(id), testid, move || match starter {
             Some(starter) => name_supervisor(floor, starter, id),
             None => name_person(floor, id),
         })
     }));
-    let head = beside.map(|_| el("h2").class("picks-head").text(say(JobSay::WhoBeside, lang)));
+    let head = starter.map(|_| el("h2").class("picks-head").text(say(JobSay::WhoBeside, lang)));
     nodes![head, buttons]
 }
 
@@ -58,18 +53,34 @@ fn name_person(floor: Floor, person: PersonId) {
             floor.person.set(Some(person));
             sign_off(floor, word);
         }
-        Fit::BesideSupervisor => floor.person.set(Some(person)),
-        Fit::No(why) => {
-            let command = Command::Who {
-                person,
-                supervisor: None,
-            };
-            floor.bench.trouble.set(Some(Trouble {
-                why: Refused::Guide(why),
-                order: Order::Guide(command),
-            }));
-        }
+        Fit::BesideSupervisor(why) if beside(floor, person).is_empty() => refused(floor, person, why),
+        Fit::BesideSupervisor(_) => floor.person.set(Some(person)),
+        Fit::No(why) => refused(floor, person, why),
     }
+}
+
+/// Why this person cannot stand at the pans, said at once.
+fn refused(floor: Floor, person: PersonId, why: Refusal) {
+    let command = Command::Who {
+        person,
+        supervisor: None,
+    };
+    floor.bench.trouble.set(Some(Trouble {
+        why: Refused::Guide(why),
+        order: Order::Guide(command),
+    }));
+}
+
+/// Everybody who may stand beside a starter.
+fn beside(floor: Floor, starter: PersonId) -> Vec<(PersonId, String)> {
+    floor.bench.look(|kitchen, now| {
+        let scene = kitchen.scene(now);
+        let people = scene.people.iter().map(|(person, _)| person);
+        people
+            .filter(|p| matches!(fit(kitchen.guide(), &scene, starter, Some(p.person), now), Fit::Yes(_)))
+            .map(|p| (p.person, p.initials.clone()))
+            .collect()
+    })
 }
 
 fn name_supervisor(floor: Floor, starter: PersonId, supervisor: PersonId) {

@@ -3,7 +3,7 @@
 use super::{Floor, Over};
 use crate::domain::facts::run::Fault;
 use crate::domain::facts::trouble::TroubleKind;
-use crate::domain::guide::{Command, Run};
+use crate::domain::guide::{Command, Run, Warm};
 use crate::kitchen::filter;
 use crate::nodes;
 use crate::ui::cards::use_cards;
@@ -12,7 +12,7 @@ use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::faults::{fault_first, fault_name, then};
-use crate::words::make_safe::make_safe;
+use crate::words::make_safe::{between_pans, make_safe};
 use crate::words::run::{Say, pan_title, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::wrong_days;
@@ -40,6 +40,12 @@ pub fn stopped(floor: Floor, run: Option<&Run>) -> Node {
     let ways = nodes![
         button(Rank::First, say(Say::SafeNow, lang), "safe-now", safe),
         button(Rank::Second, say(Say::SomethingWrong, lang), "something-wrong", wrong),
+        button(
+            Rank::Second,
+            job::say(JobSay::AnotherPerson, lang),
+            "another-person",
+            move || floor.another_person()
+        ),
         give_up(floor, run),
     ];
     let lines = lines.into_iter().map(|line| el("li").text(line));
@@ -108,18 +114,29 @@ pub fn faults(floor: Floor) -> Node {
     page.draw(floor.bench).into()
 }
 
-/// STOP while no pan is in hand: nothing moves, and there are ways out of the job.
+/// STOP while no pan is in hand: what is to be made safe all the same, and the ways out of the job.
 pub fn paused(floor: Floor) -> Node {
     let lang = floor.bench.lang;
-    let (none_done, away, waiting) = floor.bench.look(|kitchen, now| {
+    let (none_done, away, warms, choices) = floor.bench.look(|kitchen, now| {
         let choices = filter::choices(kitchen.guide(), &kitchen.scene(now), now);
         let job = kitchen.guide().job();
         (
             job.is_some_and(|job| job.done.is_empty()),
             job.is_some_and(|job| job.away > 0),
-            choices.iter().any(|c| c.comes_back && c.refused.is_none()),
+            job.is_some_and(|job| matches!(job.warm, Warm::On(_))),
+            choices,
         )
     });
+    let waiting = choices.iter().any(|c| c.comes_back && c.refused.is_none());
+    let out: Vec<&str> = choices
+        .iter()
+        .filter(|c| c.comes_back)
+        .map(|c| c.name.as_str())
+        .collect();
+    let lines = between_pans(warms, &out, lang).into_iter();
+    let lines = el("ol")
+        .class("make-safe")
+        .children(lines.map(|line| el("li").text(line)));
     let way = |rank, words, testid: &'static str, does: Box<dyn Fn() + Send + Sync>| {
         button(rank, job::say(words, lang), testid, does)
     };
@@ -133,6 +150,19 @@ pub fn paused(floor: Floor) -> Node {
             JobSay::Back,
             "back",
             Box::new(move || floor.over.set(None))
+        ),
+        warms.then(|| {
+            let off = move || {
+                floor.over.set(None);
+                floor.send(Command::Heater(false));
+            };
+            way(Rank::Second, JobSay::HeaterIsOff, "heater-off", Box::new(off))
+        }),
+        way(
+            Rank::Second,
+            JobSay::AnotherPerson,
+            "another-person",
+            Box::new(move || floor.another_person())
         ),
         waiting.then(|| way(Rank::Second, JobSay::Choose, "choose-pan", Box::new(bring))),
         (!none_done && !away).then(|| {
@@ -153,7 +183,7 @@ pub fn paused(floor: Floor) -> Node {
         ),
     ];
     let text = el("p").class("job-text").text(job::say(JobSay::PausedText, lang));
-    JobPage::new("paused", job::say(JobSay::Paused, lang), ways, text)
+    JobPage::new("paused", job::say(JobSay::Paused, lang), ways, nodes![lines, text])
         .draw(floor.bench)
         .into()
 }

@@ -3,13 +3,15 @@
 use super::detail::worded;
 use crate::browser::clock;
 use crate::domain::entry::{Draft, Entry};
+use crate::domain::facts::Fact;
 use crate::domain::ids::EntryId;
-use crate::domain::quick::{self, Amendment, Retype, moment, retype, retyped};
+use crate::domain::quick::{self, Amendment, Quick, QuickRefusal, Retype, moment, retype, retyped};
 use crate::domain::time::Day;
-use crate::kitchen::Order;
+use crate::kitchen::{Order, said};
 use crate::nodes;
+use crate::ui::asked_once::Asked;
 use crate::ui::bench::Bench;
-use crate::ui::node::{Element, Held, Node, el, live};
+use crate::ui::node::{Act, Element, Held, Node, Tell, el, follow, live};
 use crate::ui::parts::{Field, FieldKind, Rank, button};
 use crate::words::log::{Office, office};
 use crate::words::screens::add::{self, add, gauge_unit};
@@ -28,11 +30,18 @@ struct Righting {
     time: Held<String>,
     why: Held<String>,
     refused: Held<Option<String>>,
+    /// What is asked once of a number that is unusual.
+    doubt: Held<Option<Asked>>,
+}
+
+/// Why nothing was sent.
+enum Unsent {
+    Refused(String),
+    Asked(Asked),
 }
 
 /// The form that puts an entry right, or says that it did not happen. Either needs a reason.
 pub(super) fn right(bench: Bench, id: EntryId, open: Held<Option<EntryId>>) -> Option<Element> {
-    let lang = bench.lang;
     let entry = bench.look(|kitchen, _| kitchen.ledger().line(id).and_then(|line| line.standing()).cloned())?;
     let anew = retype(&entry.fact);
     let typed_now = match &anew {
@@ -50,35 +59,54 @@ pub(super) fn right(bench: Bench, id: EntryId, open: Held<Option<EntryId>>) -> O
         time: Held::new(format::time_of_day(entry.at, entry.off_min)),
         why: Held::new(String::new()),
         refused: Held::new(None),
+        doubt: Held::new(None),
     };
+    // What was asked about is not what stands there any more.
+    follow(move || {
+        form.typed.track();
+        form.doubt.set(None);
+    });
     let when_was = (form.date.get_untracked(), form.time.get_untracked());
     let fields = live(move || form.fields(anew.as_ref()));
-    let save = move || form.save(&entry, &when_was);
-    let ways = el("div")
-        .class("log-ways")
-        .child(button(
-            Rank::First,
-            log(log::Log::SaveRight, lang),
-            "log-save-right",
-            save,
-        ))
-        .child(button(
-            Rank::Second,
-            office(Office::Void, lang),
-            "log-void",
-            move || form.void(),
-        ))
-        .child(button(
-            Rank::Plain,
-            log(log::Log::Close, lang),
-            "log-close",
-            move || open.set(None),
-        ));
+    let save = Tell::new(move |sure| form.send(form.amended(&entry, &when_was, sure)));
+    let ways = live(move || {
+        let Some(asked) = form.doubt.get() else {
+            return form.ways(save.clone()).into();
+        };
+        let save = save.clone();
+        let no = Act::new(move || form.doubt.set(None));
+        nodes![asked.draw(Act::new(move || save.run(true)), no)]
+    });
     let typing = el("div").class("typing").testid("log-righting");
     Some(typing.child(fields).child(ways))
 }
 
 impl Righting {
+    /// Save, it did not happen, leave it.
+    fn ways(self, save: Tell<bool>) -> Element {
+        let lang = self.bench.lang;
+        el("div")
+            .class("log-ways")
+            .child(button(
+                Rank::First,
+                log(log::Log::SaveRight, lang),
+                "log-save-right",
+                move || save.run(false),
+            ))
+            .child(button(
+                Rank::Second,
+                office(Office::Void, lang),
+                "log-void",
+                move || self.void(),
+            ))
+            .child(button(
+                Rank::Plain,
+                log(log::Log::Close, lang),
+                "log-close",
+                move || self.open.set(None),
+            ))
+    }
+
     fn fields(self, anew: Option<&Retype>) -> Node {
         let lang = self.bench.lang;
         let typed = anew.map(|anew| {
@@ -120,18 +148,14 @@ impl Righting {
         Ok(why)
     }
 
-    fn save(self, entry: &Entry, when_was: &(String, String)) {
-        self.send(self.amended(entry, when_was));
-    }
-
     fn void(self) {
-        self.send(self.voided());
+        self.send(self.voided().map_err(Unsent::Refused));
     }
 
-    fn amended(self, entry: &Entry, (date_was, time_was): &(String, String)) -> Result<Draft, String> {
+    fn amended(self, entry: &Entry, (date_was, time_was): &(String, String), sure: bool) -> Result<Draft, Unsent> {
         let lang = self.bench.lang;
-        let gap = |gap| quick_refusals::gap(gap, lang).to_owned();
-        let why = self.reason()?;
+        let gap = |gap| Unsent::Refused(quick_refusals::gap(gap, lang).to_owned());
+        let why = self.reason().map_err(Unsent::Refused)?;
         let fact = retyped(&entry.fact, &self.typed.get_untracked()).map_err(gap)?;
         let (day, minute) = (self.date.get_untracked(), self.time.get_untracked());
         let at = if (&day, &minute) == (date_was, time_was) {
@@ -143,8 +167,14 @@ impl Righting {
         let amendment = Amendment { why, at, fact };
         let who = self.bench.me();
         self.bench.look(|kitchen, now| {
-            quick::amend(kitchen.ledger(), self.id, amendment, who, *now)
-                .map_err(|why| worded(&why, kitchen, now.off_min, lang))
+            let reading = match &amendment.fact {
+                Some(Fact::Reading(reading)) => Some(Quick::Reading(reading.clone())),
+                _ => None,
+            };
+            said::amend(kitchen.ledger(), self.id, amendment, sure, who, *now).map_err(|why| match (why, reading) {
+                (QuickRefusal::Doubt(doubt), Some(reading)) => Unsent::Asked(Asked::of(doubt, &reading, lang)),
+                (why, _) => Unsent::Refused(worded(&why, kitchen, now.off_min, lang)),
+            })
         })
     }
 
@@ -156,12 +186,13 @@ impl Righting {
         })
     }
 
-    fn send(self, draft: Result<Draft, String>) {
+    fn send(self, draft: Result<Draft, Unsent>) {
         match draft {
             Ok(draft) => self
                 .bench
                 .send_then(Order::Write(vec![draft]), move |_| self.open.set(None)),
-            Err(words) => self.refused.set(Some(words)),
+            Err(Unsent::Refused(words)) => self.refused.set(Some(words)),
+            Err(Unsent::Asked(asked)) => self.doubt.set(Some(asked)),
         }
     }
 }

@@ -108,6 +108,7 @@ fn title(fold: &Fold<'_>, book: &Book, lang: Lang) -> String {
 fn ending(fold: &Fold<'_>, lang: Lang) -> String {
     match fold.of {
         FoldOf::Run(_) => log_lines::run_ended(fold.left, lang).to_owned(),
+        FoldOf::Job(_) if fold.nothing_filtered => log_lines::nothing_filtered(lang).to_owned(),
         FoldOf::Job(_) if fold.over => String::new(),
         FoldOf::Job(_) => log_lines::run_ended(None, lang).to_owned(),
     }

@@ -12,10 +12,13 @@ use crate::words::what_if::{Say, lacking, lever, limits_most, measure, measure_a
 pub fn helps(shown: &Shown, life: &OilLife, lang: Lang) -> Element {
     let advice = &shown.advice;
     let limited = shown.limit.is_some();
-    let most = advice.levers.first().map(|(most, _)| limits_most(*most, lang));
-    let most = most.or(life.days_left.map(|_| say(Say::NothingHelps, lang)));
+    let most = advice.levers.first().map(|most| limits_most(most.lever, lang));
+    let most = most.or(life.days_left.map(|days| {
+        let nothing = days.median.map_or(Say::LastsAnyway, |_| Say::NothingHelps);
+        say(nothing, lang)
+    }));
     let levers = advice.levers.iter();
-    let levers = levers.map(|(what, days)| el("li").text(lever(*what, *days, shown.full, lang)));
+    let levers = levers.map(|lift| el("li").text(lever(*lift, shown.full, lang)));
     let next = match advice.measure {
         Some(next) if next.again => {
             let words = measure_again(shown.with.as_deref(), lang);

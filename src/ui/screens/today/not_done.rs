@@ -8,6 +8,7 @@ use crate::kitchen::nights::{self, Told};
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
+use crate::ui::cards::use_cards;
 use crate::ui::node::{Act, Element, Held, Tell, el, live};
 use crate::ui::parts::{Choice, Rank, Sheet, Tone, button, notice};
 use crate::ui::screens::last_night::tell;
@@ -103,6 +104,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
         on_close: Act::new(close),
         title: line(Line::WhyNot, lang).into(),
         sign: None,
+        emergency: use_cards().buttons(lang).into(),
         close: line(Line::Close, lang).into(),
         testid: "not-done-sheet",
         holds: nodes![

@@ -27,12 +27,10 @@ pub(super) fn number(name: &str) -> String {
 pub struct Hero {
     /// Small before the number.
     pub before: &'static str,
-    /// The number.
+    /// The number; none without a limit to count to.
     pub number: String,
-    /// Small after it.
-    pub unit: &'static str,
-    /// The line beneath, where the owner's own count leads.
-    pub under: Option<String>,
+    /// What it counts, beneath it: "of your usual 9 days", "days left"; what to do where there is none.
+    pub under: String,
     /// The word of the oil.
     pub word: &'static str,
     /// What the model says while the owner's own count leads.
@@ -48,23 +46,22 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
             Hero {
                 before,
                 number: usual.today.to_string(),
-                under: Some(under),
+                under,
                 word,
                 likely: days.map(|days| words::likely_left(days, lang)),
-                ..Hero::default()
             }
         }
         (None, Some(days)) => {
             let (number, unit) = words::days_hero(days, lang);
             Hero {
                 number,
-                unit,
+                under: words::days_left_under(unit, lang),
                 word,
                 ..Hero::default()
             }
         }
         (None, None) => Hero {
-            unit: oil::choose_limit(lang),
+            under: oil::choose_limit(lang).to_owned(),
             word,
             ..Hero::default()
         },
@@ -168,15 +165,16 @@ fn days(pan: &PanToday, lang: Lang) -> Element {
         return days.child(mark.text(line(why, lang)));
     }
     let hero = hero(life, lang);
-    let line = el("span")
-        .class("days-line")
-        .text(hero.before)
-        .text(" ")
-        .child(el("span").class("days").text(hero.number))
-        .text(" ")
-        .text(hero.unit);
+    let line = (!hero.number.is_empty()).then(|| {
+        el("span")
+            .class("days-line")
+            .text(hero.before)
+            .text(" ")
+            .child(el("span").class("days").text(hero.number))
+            .text(" ")
+    });
     days.child(line)
-        .child(hero.under.map(|under| el("span").class("under").text(under)))
+        .child(el("span").class("under").text(hero.under))
         .child(el("b").class("word").text(hero.word))
         .child(hero.likely.map(|likely| el("span").class("small soft").text(likely)))
 }

@@ -138,6 +138,11 @@ async fn looks_round_in_the_demo_and_leaves_nothing_behind() -> Outcome {
         stage.phone.back().await?;
         stage.phone.see("screen-today").await?;
         stage.phone.tap("leave-demo").await?;
+        stage.phone.see("leaving-demo").await?;
+        stage.phone.tap("leave-demo-no").await?;
+        stage.phone.gone("leaving-demo").await?;
+        stage.phone.tap("leave-demo").await?;
+        stage.phone.tap("leave-demo-yes").await?;
         stage.phone.see("screen-first").await?;
         let names = "const done = arguments[0];
             indexedDB.databases().then((all) => done(all.map((it) => it.name).filter((name) => name.includes('demo'))));";

@@ -20,6 +20,7 @@ async fn a_second_window_only_shows_until_the_first_is_gone() -> Outcome {
         phone.shot("second-window").await?;
         // What the first window works in is not deleted from here.
         phone.tap("leave-demo").await?;
+        phone.tap("leave-demo-yes").await?;
         phone.sees("demo-elsewhere", "Another window").await?;
 
         phone.to_window(&first).await?;
