@@ -300,8 +300,8 @@ impl PanJob {
             return;
         }
         let read = [Item::OilTemp, Item::WaterTemp].into_iter();
-        let read = read.filter_map(|item| Temp::from_dc(i16::try_from(fact.evidence.number(item)?).ok()?));
-        self.reading = read.last().map(|temp| {
+        let mut read = read.filter_map(|item| Temp::from_dc(i16::try_from(fact.evidence.number(item)?).ok()?));
+        self.reading = read.next().map(|temp| {
             // The entry says when the reading goes stale: it may be older than the entry.
             let read_at = fact.deadline.map_or(rec, |due| due.plus(-READING_FRESH_MS));
             let recalled = ReadTemp {
