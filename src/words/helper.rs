@@ -113,7 +113,7 @@ pub const fn card(step: StepId, lang: Lang) -> Helper {
             "Somebody opens it: shout STOP.",
         ),
         StepId::LetOut | StepId::FreshIn => helper(DOOR, "Keep the door open, the way clear.", STOP),
-        StepId::Waste => helper(COUNTER, "Write the label: waste oil.", "No lid: shout LID."),
+        StepId::Waste => helper(COUNTER, "Write the label, and hand it over.", "No lid: shout LID."),
         StepId::Clean | StepId::Exit => helper(WORKTOP, "Bring dry paper.", "A drop of water: shout WET."),
         StepId::LeavePan => helper(
             WORKTOP,
