@@ -112,7 +112,7 @@ fn rapeseed_after_dripping_waits_for_the_machine() {
     );
     hand.pass(TEN_MINUTES);
     hand.to(StepId::Connect);
-    hand.to_the_end(Word::Off);
+    hand.finish(Word::Off);
     // What it held last is rapeseed now: putting away asks the line as ever.
     hand.order(&Command::PutAway);
     let gate = hand.guide.gate(&hand.now).unwrap();
@@ -154,7 +154,7 @@ fn fat_set_in_the_line_is_melted_before_any_pan() {
     assert_eq!(hand.touches, 27);
     assert_eq!(hand.step(), None);
     hand.begin();
-    hand.to_the_end(Word::Off);
+    hand.finish(Word::Off);
 }
 
 #[test]
@@ -173,7 +173,7 @@ fn between_dripping_and_rapeseed_the_line_is_run_empty() {
         assert!(hand.has(Item::Line, line));
         // Then what another fat breaks anyway.
         assert_eq!(hand.step(), Some(StepId::Machine));
-        hand.to_the_end(Word::Off);
+        hand.finish(Word::Off);
         assert_eq!(hand.guide.job().unwrap().done.len(), 2);
         // The putting away has not begun by it.
         assert_eq!(hand.guide.job().unwrap().away, 0);
@@ -344,5 +344,5 @@ fn fat_parked_in_the_machine_is_melted_before_it_is_pumped_back() {
     assert_eq!(hand.step(), Some(StepId::LookAgain));
     hand.to(StepId::GiveBack);
     assert_eq!(hand.refusal(&world.scene, &back), None);
-    hand.to_the_end(Word::Set);
+    hand.finish(Word::Set);
 }

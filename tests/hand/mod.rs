@@ -165,7 +165,7 @@ impl<'a> Hand<'a> {
     }
 
     /// Everything the pan in hand still asks.
-    pub fn to_the_end(&mut self, left: Word) {
+    pub fn finish(&mut self, left: Word) {
         while self.guide.job().is_some_and(|j| j.run.is_some()) {
             self.gate(left);
         }
@@ -191,7 +191,7 @@ impl<'a> Hand<'a> {
     pub fn pan(&mut self, left: Word) -> u32 {
         let before = self.touches;
         self.begin();
-        self.to_the_end(left);
+        self.finish(left);
         self.touches - before
     }
 

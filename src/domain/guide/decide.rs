@@ -392,7 +392,7 @@ fn stopped_by_trouble(scene: &Scene, job: &FilterJob, gate: &Gate, seen: &Eviden
     let Some(run) = &job.run else { return Ok(()) };
     let pan = run.pan.pan.pan;
     let draws = |s: &&Step| matches!(s.act, Act::StartDraw | Act::StartHand);
-    let draw = gate.steps.iter().any(|s| draws(&s));
+    let draw = gate.steps.iter().any(draws);
     let stops = draw.then(|| scene.stops_draw(pan, run.machine.0.machine)).flatten();
     let heat = seen.is(Item::Left, Word::Relit);
     let stops = stops.or_else(|| heat.then(|| scene.stops_heat(pan)).flatten());

@@ -136,12 +136,8 @@ impl FilterJob {
     /// them since. After a fault every look stands alone.
     #[must_use]
     pub fn is_short(&self, step: StepId) -> bool {
-        let place = match step {
-            StepId::Kit | StepId::Floor => true,
-            StepId::Dry => self.kept_ready,
-            _ => false,
-        };
-        place && self.practised && !self.fault
+        let by_place = [StepId::Kit, StepId::Floor].contains(&step) || (step == StepId::Dry && self.kept_ready);
+        by_place && self.practised && !self.fault
     }
 
     /// Whether oil of the pan in hand is out of it.
