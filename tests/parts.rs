@@ -268,6 +268,7 @@ async fn a_sheet_opens_over_the_page_and_says_when_it_is_closed() {
             on_close: Act::new(move || open.set(false)),
             title: "Fire".into(),
             sign: None,
+            emergency: Node::Nothing,
             close: "Close".into(),
             testid: "fire-card",
             holds: "Get out.".into(),
