@@ -1,6 +1,6 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json` and `log_v2.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json`, `log_v2.json` and `log_v6.json` are frozen: they were made without this app's code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -10,7 +10,9 @@ mod arbitrary;
 use std::collections::BTreeSet;
 
 use panward::domain::evidence::Item;
+use panward::domain::facts::oil::Vessel;
 use panward::domain::facts::{Correction, Fact};
+use panward::domain::ids::{MachineId, PanId};
 use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
 use panward::domain::units::Dose;
@@ -21,6 +23,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V6: &str = include_str!("fixtures/log_v6.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -44,7 +47,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2] {
+    for sample in [LOG_V1, LOG_V2, LOG_V6] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -64,6 +67,19 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
     assert_eq!(powders(LOG_V1), [None, None]);
     // The first as it was put right.
     assert_eq!(powders(LOG_V2), [100, 1].map(Dose::from_g_per_l));
+}
+
+#[test]
+fn version_2_of_a_move_goes_into_a_machine_or_out_of_it() {
+    let log = import(LOG_V6, World::Real, 0).expect("the frozen sample reads");
+    let ways = log.records.iter().filter_map(|record| match &record.entry().fact {
+        Fact::Move(moved) => Some((moved.from, moved.to, moved.arrived.volume.ml())),
+        _ => None,
+    });
+    let pan = |n: u128| Vessel::Pan(PanId(0xcccc_cccc_cccc_4ccc_8ccc_0000_0000_0000 + n));
+    let machine = Vessel::Machine(MachineId(0xdddd_dddd_dddd_4ddd_8ddd_0000_0000_0001));
+    let expected = [(pan(2), machine, 28_000), (machine, pan(1), 27_300)];
+    assert_eq!(ways.collect::<Vec<_>>(), expected);
 }
 
 #[test]
@@ -287,6 +303,13 @@ fn nonsense_is_refused_with_its_reason() {
         "\"high_dc\":1800",
         "\"high_dc\":2001",
         "broken body of machine version 2: high_dc lies above 200 °C",
+    );
+    check_of(
+        LOG_V6,
+        "move",
+        "\"to\":\"machine\"",
+        "\"to\":\"bucket\"",
+        "broken body of move version 2: invalid value: string \"bucket\", expected machine or pan",
     );
 }
 

@@ -61,6 +61,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("topup", 1, shapes.subschema_for::<oil::TopUpV1>()),
         ("part_change", 1, shapes.subschema_for::<oil::PartChangeV1>()),
         ("move", 1, shapes.subschema_for::<oil::MoveV1>()),
+        ("move", 2, shapes.subschema_for::<oil::MoveV2>()),
         ("oil_change", 1, shapes.subschema_for::<oil::OilChangeV1>()),
         ("service", 1, shapes.subschema_for::<oil::ServiceV1>()),
         ("reading", 1, shapes.subschema_for::<oil::ReadingV1>()),

@@ -1,7 +1,7 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
 use crate::domain::facts::job::{Grade, JobFact};
-use crate::domain::facts::oil::{Age, Measured, Service};
+use crate::domain::facts::oil::{Age, Measured, Service, Vessel};
 use crate::domain::facts::run::RunFact;
 use crate::domain::facts::{Correct, Correction, Fact};
 use crate::domain::ids::{MachineId, PanId, PersonId};
@@ -61,7 +61,11 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::TopUp(f) => format!("{} of {}", amount(f.amount), format::first_low(fat_name(f.fat, lang))),
         Fact::PartChange(f) => format!("{} out, {} fresh in", amount(f.out), amount(f.fresh)),
-        Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
+        Fact::Move(f) => match (f.from, f.to) {
+            (Vessel::Machine(machine), _) => format!("{} out of {}", amount(f.arrived), machine_of(book, machine)),
+            (_, Vessel::Machine(machine)) => format!("{} into {}, parked", amount(f.out), machine_of(book, machine)),
+            (_, Vessel::Pan(pan)) => format!("{} into {}", amount(f.arrived), pan_of(book, pan, lang)),
+        },
         Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), f.reason),
         Fact::Service(f) => service(f, lang),
         Fact::Reading(f) => {

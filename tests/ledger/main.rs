@@ -10,6 +10,7 @@ mod laws;
 mod log;
 mod met;
 mod oil;
+mod parked;
 mod powder;
 mod quick;
 mod runs;

@@ -2,6 +2,7 @@
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
+use crate::domain::facts::oil::{Move, Vessel};
 use crate::domain::facts::run::{Contents, Place};
 use crate::domain::ids::{EntryId, PanId, RunId};
 use crate::domain::sorted::SortedMap;
@@ -60,6 +61,15 @@ impl Empties {
             if self.out.get(&fill.pan).is_some_and(|left| left.at <= entry.at) {
                 self.out.remove(&fill.pan);
             }
+        } else if let Fact::Move(Move {
+            from: Vessel::Machine(_),
+            to: Vessel::Pan(pan),
+            ..
+        }) = &entry.fact
+            && self.out.get(pan).is_some_and(|left| left.at <= entry.at)
+        {
+            // Brought back without the guide.
+            self.out.remove(pan);
         }
     }
 

@@ -4,13 +4,14 @@
 
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
-use crate::domain::facts::oil::{Measured, Reading};
+use crate::domain::facts::oil::{Measured, Reading, Vessel};
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger};
 use crate::domain::time::Day;
 use crate::domain::units::Volume;
 
+use super::moving;
 use super::refusal::{Doubt, QuickRefusal};
 
 /// No frying oil reads 60 % polar compounds and still runs (hundredths of a percent).
@@ -32,8 +33,13 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
             fits(ledger, f.pan, f.fresh.volume)
         }
         Fact::Move(f) => {
-            fits(ledger, f.from, f.out.volume)?;
-            fits(ledger, f.to, f.arrived.volume)?;
+            for (vessel, amount) in [(f.from, f.out), (f.to, f.arrived)] {
+                match vessel {
+                    Vessel::Pan(pan) => fits(ledger, pan, amount.volume)?,
+                    Vessel::Machine(_) if amount.volume == Volume::NONE => return Err(QuickRefusal::NothingTyped),
+                    Vessel::Machine(_) => {}
+                }
+            }
             if f.arrived.volume > f.out.volume {
                 Err(QuickRefusal::MoreInThanOut)
             } else {
@@ -142,13 +148,13 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
                 .is_some_and(|sheet| !sheet.filtered.is_empty());
             done.then_some(Doubt::AlreadyFiltered)
         }
+        Fact::Move(f) => moving::doubt(ledger, f, day),
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Pan(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::PartChange(_)
-        | Fact::Move(_)
         | Fact::OilChange(_)
         | Fact::Sign(_)
         | Fact::Note(_)
@@ -194,6 +200,7 @@ fn fell(ledger: &Ledger, reading: &Reading) -> bool {
             Happened::TopUp(_) | Happened::PartChange(_) | Happened::MovedIn { .. } => return false,
             Happened::Reading(_)
             | Happened::MovedOut { .. }
+            | Happened::Returned { .. }
             | Happened::Service(_)
             | Happened::Sign(_)
             | Happened::Noted(_)

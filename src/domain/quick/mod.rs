@@ -4,6 +4,7 @@ mod amend;
 mod doubt;
 mod form;
 mod kind;
+mod moving;
 mod refusal;
 mod retype;
 mod said;
@@ -19,7 +20,8 @@ use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
-pub use kind::{Kind, is_quick, lost, others};
+pub use kind::{Kind, is_quick, lost};
+pub use moving::{Other, others};
 pub use refusal::{Doubt, QuickRefusal};
 pub use retype::{Retype, retype, retyped};
 pub use said::{Gap, moment, parts};
@@ -89,6 +91,9 @@ pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, Quick
         known(ledger, fact)?;
         possible(ledger, fact, day, emptied)?;
         check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
+        if let Fact::Move(moved) = fact {
+            moving::dated(ledger, moved, at).map_err(QuickRefusal::Date)?;
+        }
         doubt::impossible(ledger, fact)?;
         if !said.sure
             && let Some(doubt) = doubt::doubt(ledger, fact, day)
@@ -131,6 +136,8 @@ fn known(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
     }
     let machine = if let Fact::RunNoted(noted) = fact {
         noted.machine
+    } else if let Fact::Move(moved) = fact {
+        moved.from.machine().or(moved.to.machine())
     } else if let Fact::MachineCleaned(cleaned) = fact {
         if ledger.book.person(cleaned.by).is_none() {
             return Err(QuickRefusal::NoSuchPerson { person: cleaned.by });
@@ -150,6 +157,8 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
     match fact {
         Fact::Reading(f) => holds(ledger, f.pan),
         Fact::Service(f) if f.fry.get() > 0 => holds(ledger, f.pan),
+        // Oil that is parked is changed where it stands.
+        Fact::OilChange(f) if moving::is_parked(ledger, f.pan) => Ok(()),
         Fact::OilChange(f) => holds(ledger, f.pan),
         Fact::TopUp(f) => {
             holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan))?;
@@ -157,7 +166,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         }
         Fact::PartChange(f) => holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan)),
         Fact::Fill(f) => {
-            if !emptied && ledger.fill(f.pan).is_some() {
+            if !emptied && ledger.fill(f.pan).is_some() && !moving::is_parked(ledger, f.pan) {
                 return Err(QuickRefusal::StillOil { pan: f.pan });
             }
             // A fill says "not empty any more"; a run whose oil is still out would bring that back on top of it.
@@ -166,17 +175,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
             }
             fat_fits(ledger, f.pan, f.fat, day)
         }
-        Fact::Move(f) => {
-            if f.from == f.to {
-                return Err(QuickRefusal::SamePan { pan: f.from });
-            }
-            holds(ledger, f.from)?;
-            at_home(ledger, f.from)?;
-            if ledger.fill(f.to).is_some() {
-                at_home(ledger, f.to)?;
-            }
-            claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
-        }
+        Fact::Move(f) => moving::possible(ledger, f, day),
         Fact::ClaimLost(f) => {
             let stands = ledger.claims_standing(f.pan, day).iter().any(|c| c.what == f.what);
             if stands {

@@ -18,6 +18,7 @@ use thiserror::Error;
 
 use super::json::Json;
 use crate::domain::facts::Fact;
+use crate::domain::facts::oil::Vessel;
 
 /// Why a fact cannot be written: it could not be read back as itself.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -36,7 +37,15 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::Fill(f) => ("fill", 1, body::write::<oil::FillV1>(f)),
         Fact::TopUp(f) => ("topup", 1, body::write::<oil::TopUpV1>(f)),
         Fact::PartChange(f) => ("part_change", 1, body::write::<oil::PartChangeV1>(f)),
-        Fact::Move(f) => ("move", 1, body::write::<oil::MoveV1>(f)),
+        Fact::Move(f) => match (f.from, f.to) {
+            (Vessel::Pan(_), Vessel::Pan(_)) => ("move", 1, body::write::<oil::MoveV1>(f)),
+            (Vessel::Pan(_), Vessel::Machine(_)) | (Vessel::Machine(_), Vessel::Pan(_)) => {
+                ("move", 2, body::write::<oil::MoveV2>(f))
+            }
+            (Vessel::Machine(_), Vessel::Machine(_)) => {
+                return Err(Unwritable("oil moved from a machine into a machine".to_owned()));
+            }
+        },
         Fact::OilChange(f) => ("oil_change", 1, body::write::<oil::OilChangeV1>(f)),
         Fact::Service(f) => ("service", 1, body::write::<oil::ServiceV1>(f)),
         Fact::Reading(f) => ("reading", 1, body::write::<oil::ReadingV1>(f)),
@@ -73,6 +82,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("topup", 1) => Fact::TopUp(body::read::<oil::TopUpV1>(body)?),
         ("part_change", 1) => Fact::PartChange(body::read::<oil::PartChangeV1>(body)?),
         ("move", 1) => Fact::Move(body::read::<oil::MoveV1>(body)?),
+        ("move", 2) => Fact::Move(body::read::<oil::MoveV2>(body)?),
         ("oil_change", 1) => Fact::OilChange(body::read::<oil::OilChangeV1>(body)?),
         ("service", 1) => Fact::Service(body::read::<oil::ServiceV1>(body)?),
         ("reading", 1) => Fact::Reading(body::read::<oil::ReadingV1>(body)?),
