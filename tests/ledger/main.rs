@@ -7,6 +7,7 @@ mod days;
 mod demo;
 mod form;
 mod given;
+mod kept_apart;
 mod laws;
 mod log;
 mod met;
