@@ -34,6 +34,16 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .filter(|p| ledger.fill(p.pan).is_some())
             .map(pan)
             .collect(),
+        bare: book
+            .pans_in_use()
+            .into_iter()
+            .filter(|p| ledger.fill(p.pan).is_none())
+            .map(|p| PanNow {
+                place: Place::InMachine,
+                contents: Contents::EmptyWet,
+                ..pan(p)
+            })
+            .collect(),
         machines: book
             .machines
             .values()
@@ -41,6 +51,7 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
                 machine: m.clone(),
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
+                holds: ledger.tank(m.machine),
             })
             .collect(),
         day,

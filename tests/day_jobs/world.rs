@@ -98,6 +98,7 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
             contents,
         }],
         machines: Vec::new(),
+        bare: Vec::new(),
         day: Day::of(start().wall, 0, 300),
         winter: false,
     }

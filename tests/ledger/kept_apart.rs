@@ -117,7 +117,6 @@ proptest! {
 #[test]
 fn what_stood_in_a_machine_is_not_moved_onto_a_claim_it_meets() {
     let mut log = Log::filled();
-    log.run(1, FISH, SHARED, ANN, at(0, 20));
     log.say(at(0, 21), change(CHIPS));
     let asked = |log: &Log, what| {
         let said = Said {

@@ -4,6 +4,7 @@ use super::answers::answers;
 use super::command::Command;
 use super::effects::{event_of, job_fact, move_oil, run_draft};
 use super::refusal::Refusal;
+use super::scene::MachineNow;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, RUNS_BEFORE_SHORT, holds};
@@ -139,7 +140,8 @@ impl Guide {
         if job.run.is_some() {
             return Err(Refusal::RunOpen);
         }
-        let pan_now = scene.pan(pan).ok_or(Refusal::NoSuchPan)?;
+        let own = scene.pan(pan);
+        let pan_now = own.or_else(|| scene.bare(pan)).ok_or(Refusal::NoSuchPan)?;
         let comes_back = pan_now.place != Place::InPan;
         if job.away > 0 && !comes_back {
             return Err(Refusal::OtherStep {
@@ -155,6 +157,12 @@ impl Guide {
             Route::Hot
         };
         holds::route_fits(scene, machine.machine.machine, route)?;
+        if own.is_none() {
+            holds::takes_parked(job, pan_now, machine, now)?;
+        } else if let Some(parked) = machine.holds.first().filter(|_| !comes_back) {
+            // Hold 5, by what the log knows: a tank that holds oil has no room for a pan, whatever was seen of it.
+            return Err(Refusal::MachineHolds { pan: parked.pan });
+        }
         let mut supervised = false;
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
@@ -168,7 +176,10 @@ impl Guide {
             }
         }
         // Oil comes back the way it went.
-        if (pan_now.place == Place::InContainer && route == Route::Hot)
+        let holds_it = |m: &MachineNow| m.holds.iter().any(|parked| parked.pan == pan);
+        let elsewhere = own.is_some() && comes_back && !holds_it(machine) && scene.machines.iter().any(holds_it);
+        if elsewhere
+            || (pan_now.place == Place::InContainer && route == Route::Hot)
             || (pan_now.place == Place::InMachine && route == Route::Cold)
         {
             return Err(Refusal::WrongMachine);

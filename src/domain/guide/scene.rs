@@ -5,6 +5,7 @@ use crate::domain::facts::run::{Contents, Place};
 use crate::domain::facts::setup::{Claim, Machine, Pan, Person};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PanId, PersonId};
+use crate::domain::ledger::Parked;
 use crate::domain::time::Day;
 
 /// A pan as it stands.
@@ -29,6 +30,8 @@ pub struct MachineNow {
     pub met: Exposures,
     /// The fat it held last.
     pub last_fat: Option<Fat>,
+    /// The oil that stands in it.
+    pub holds: Vec<Parked>,
 }
 
 /// The kitchen, as far as a filter job is concerned.
@@ -38,6 +41,8 @@ pub struct Scene {
     pub people: Vec<(Person, u32)>,
     /// The pans in use.
     pub pans: Vec<PanNow>,
+    /// The pans in use with no oil of their own: oil parked in a machine can be brought into them.
+    pub bare: Vec<PanNow>,
     /// The machines and hand kits.
     pub machines: Vec<MachineNow>,
     /// The trading day.
@@ -63,6 +68,12 @@ impl Scene {
     #[must_use]
     pub fn pan(&self, id: PanId) -> Option<&PanNow> {
         self.pans.iter().find(|p| p.pan.pan == id)
+    }
+
+    /// A pan with no oil of its own.
+    #[must_use]
+    pub fn bare(&self, id: PanId) -> Option<&PanNow> {
+        self.bare.iter().find(|p| p.pan.pan == id)
     }
 
     /// A machine.
