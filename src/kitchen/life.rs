@@ -134,7 +134,7 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop:
             added: t.amount.volume,
             after: event.volume,
         },
-        Happened::PartChange(c) => What::Topped {
+        Happened::PartChange(c) => What::PartChanged {
             fat: fill.filled_with,
             added: c.fresh.volume,
             after: event.volume,

@@ -16,7 +16,7 @@ use crate::ui::frame::{eyebrow, frame};
 use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
-use crate::ui::screens::today::row::hero;
+use crate::ui::screens::today::row::{hero, parked_line};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, oil, pan as said_of, run, setup};
 use helps::helps;
@@ -67,9 +67,14 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
+    let lines = shown.pan.parked.iter().map(|parked| parked_line(parked, lang));
+    let lines: Vec<String> = lines.collect();
+    let parked =
+        (!lines.is_empty()).then(|| notice(Tone::Quiet, line(Line::OilParked, lang), lines.join(" "), "pan-parked"));
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
-        return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log];
+        let empty = notice(Tone::Danger, title, text, "pan-is-empty");
+        return nodes![claims, empty, parked, log];
     };
     let low = shown.pan.low.then(|| {
         let (title, text) = (line(Line::PanIsLow, lang), line(Line::PanIsLowText, lang));
@@ -78,6 +83,7 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
     let now = el("div")
         .class("pan-now")
         .child(low)
+        .child(parked)
         .child(claims)
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))

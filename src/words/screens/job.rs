@@ -184,6 +184,17 @@ pub fn pan_line(
     said
 }
 
+/// A machine as a choice: its name, and whose oil stands in it: "Blue: holds oil of pan 2".
+#[must_use]
+pub fn machine_holding(name: &str, pans: &[&str], lang: Lang) -> String {
+    let Lang::En = lang;
+    match pans {
+        [] => name.to_owned(),
+        [pan] => format!("{name}: holds oil of {}", run::pan_name(pan, lang)),
+        pans => format!("{name}: holds oil of pans {}", pans.join(", ")),
+    }
+}
+
 /// Where a pan stands today, where that is to be said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Today {

@@ -3,6 +3,7 @@
 use super::Floor;
 use crate::domain::evidence::{Item, Word};
 use crate::domain::guide::Command;
+use crate::domain::guide::scene::MachineNow;
 use crate::domain::ids::{MachineId, PersonId};
 use crate::kitchen::filter::{Fit, fit};
 use crate::kitchen::{Order, Refused};
@@ -10,7 +11,7 @@ use crate::nodes;
 use crate::ui::bench::Trouble;
 use crate::ui::node::{Node, el, several};
 use crate::ui::parts::answer_button;
-use crate::words::screens::job::{JobSay, say};
+use crate::words::screens::job::{JobSay, machine_holding, say};
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
 pub fn people(floor: Floor) -> Node {
@@ -86,10 +87,16 @@ fn sign_off(floor: Floor, word: Word) {
 
 /// The machines and hand kits.
 pub fn machines(floor: Floor) -> Node {
+    let lang = floor.bench.lang;
     let machines: Vec<(MachineId, String)> = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
-        let machines = scene.machines.iter().map(|m| &m.machine);
-        machines.map(|m| (m.machine, m.name.clone())).collect()
+        let book = &kitchen.ledger().book;
+        let named = |m: &MachineNow| {
+            let pans = m.holds.iter().filter_map(|parked| book.pan(parked.pan));
+            let pans: Vec<&str> = pans.map(|pan| pan.name.as_str()).collect();
+            (m.machine.machine, machine_holding(&m.machine.name, &pans, lang))
+        };
+        scene.machines.iter().map(named).collect()
     });
     let chosen = floor.machine.get();
     let buttons = (1..).zip(machines).map(|(n, (id, name))| {

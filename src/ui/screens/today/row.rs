@@ -2,7 +2,7 @@
 
 use crate::domain::oil_life::Basis;
 use crate::domain::time::Day;
-use crate::kitchen::today::{LifeToday, PanToday};
+use crate::kitchen::today::{LifeToday, PanToday, ParkedToday};
 use crate::ui::node::{Element, el};
 use crate::ui::parts::{Shade, pan_drawing};
 use crate::ui::screen::Screen;
@@ -39,6 +39,16 @@ pub struct Hero {
 /// The hero of an oil: the owner's own count leads while the log knows no better.
 pub fn hero(life: LifeToday, lang: Lang) -> Hero {
     let word = life.word.map_or("", |word| words::word(word, lang));
+    if let (None, Some(level)) = (life.usual, life.holds) {
+        let (before, number, under) = words::holds_hero(level, lang);
+        return Hero {
+            before,
+            number,
+            under: Some(under.to_owned()),
+            word,
+            ..Hero::default()
+        };
+    }
     match (life.usual, life.days_left) {
         (Some(usual), days) => {
             let (before, under) = words::usual_hero(usual.days, lang);
@@ -47,7 +57,10 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
                 number: usual.today.to_string(),
                 under: Some(under),
                 word,
-                likely: days.map(|days| words::likely_left(days, lang)),
+                likely: match life.holds {
+                    Some(level) => Some(words::likely_holds(level, lang)),
+                    None => days.map(|days| words::likely_left(days, lang)),
+                },
                 ..Hero::default()
             }
         }
@@ -100,6 +113,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(el("b").text(run::pan_title(name, lang)))
         .child(el("span").text(kept.join(" · ")))
         .child(score.map(small))
+        .children(pan.parked.iter().map(|parked| small(parked_line(parked, lang))))
         .child(filtered);
     el("a")
         .class("row pan-row")
@@ -108,6 +122,11 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(pan_drawing(Shade::new(pan.shade.unwrap_or(1)), level, number(name)))
         .child(words)
         .child(days(pan, lang))
+}
+
+/// Oil of a pan that stands in a machine.
+pub fn parked_line(parked: &ParkedToday, lang: Lang) -> String {
+    words::parked(&parked.machine, parked.since, parked.fat, parked.volume, lang)
 }
 
 /// Why a pan that has an oil must not be lit now, and the stem of its mark's test id.
