@@ -13,6 +13,7 @@ use panward::domain::facts::Fact;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::oil::OilChange;
 use panward::domain::ids::{Dev, JobId};
+use panward::domain::ledger::PutOff;
 use panward::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::{Amount, Typed, Unit};
@@ -87,6 +88,7 @@ fn the_demos_today_comes_back_as_it_was_with_the_number_to_call() {
     let glance = glance::read(&kept(&kitchen).unwrap(), &of(entries)).unwrap();
     assert_eq!(glance.today, shown(&kitchen));
     let set_up = kitchen.ledger().book.kitchen.clone().unwrap();
+    assert_eq!(glance.country, set_up.country);
     assert_eq!(glance.emergency_number, set_up.emergency_number);
 }
 
@@ -125,7 +127,14 @@ fn every_word_figure_and_mark_comes_back() {
         (pan.used, pan.due, pan.shade) = (true, life.is_some(), life.map(|_| 5));
         pan.name = "2 \"left\"\n".to_owned();
         pan.last_filtered = None;
+        pan.job = life.map(|_| "1".to_owned());
+        pan.put_off = life.map(|_| PutOff {
+            night: wednesday().plus(-1),
+            why: Some("no time".to_owned()),
+            nights: 2,
+        });
     }
+    all.closed = Some(wednesday().plus(9));
     all.unanswered = Some((wednesday(), vec!["1".to_owned(), "2".to_owned()]));
     all.done = JobKind::ALL.to_vec();
     all.none_filtered = true;

@@ -1,6 +1,7 @@
 //! Every stored form that was ever shipped still reads, and is still written byte for byte.
 //!
-//! `fixtures/log_v1.json`, `log_v2.json` and `log_v6.json` are frozen: they were made without this app's code and are never edited
+//! `fixtures/log_v1.json`, `log_v2.json`, `log_v4.json` and `log_v6.json` are frozen: they were made without this app's
+//! code and are never edited
 //! again. A new version of a body gets its own file beside them.
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
@@ -8,9 +9,11 @@
 mod arbitrary;
 
 use std::collections::BTreeSet;
+use std::num::NonZeroU16;
 
 use panward::domain::evidence::Item;
 use panward::domain::facts::oil::Vessel;
+use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::{Correction, Fact};
 use panward::domain::ids::{MachineId, PanId};
 use panward::domain::ledger::Ledger;
@@ -23,6 +26,7 @@ use proptest::prelude::*;
 
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V6: &str = include_str!("fixtures/log_v6.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
@@ -47,7 +51,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V6] {
+    for sample in [LOG_V1, LOG_V2, LOG_V4, LOG_V6] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -80,6 +84,29 @@ fn version_2_of_a_move_goes_into_a_machine_or_out_of_it() {
     let machine = Vessel::Machine(MachineId(0xdddd_dddd_dddd_4ddd_8ddd_0000_0000_0001));
     let expected = [(pan(2), machine, 28_000), (machine, pan(1), 27_300)];
     assert_eq!(ways.collect::<Vec<_>>(), expected);
+}
+
+#[test]
+fn version_2_of_a_pan_names_its_sessions_or_nights_and_version_1_its_days() {
+    let rhythms = |sample| {
+        let log = import(sample, World::Real, 0).expect("the frozen sample reads");
+        let ledger = Ledger::of(log.records.iter().map(|record| record.entry().clone()).collect());
+        let rhythms = ledger.book.pans.values().map(|pan| pan.rhythm);
+        rhythms.collect::<Vec<_>>()
+    };
+    let every = |n| NonZeroU16::new(n).unwrap();
+    assert_eq!(rhythms(LOG_V1), [Some(Rhythm::Days(every(1))), None]);
+    // The second as it was put right.
+    let nights = Weekdays::of([false, false, false, true, false, false, true]).unwrap();
+    let new = [
+        Rhythm::Sessions(every(1)),
+        Rhythm::Weekdays(nights),
+        Rhythm::Sessions(every(60)),
+    ];
+    assert_eq!(rhythms(LOG_V4), new.map(Some));
+    // An older app wrote no such number; read, it means what it meant.
+    let never = first("pan").replace("\"rhythm\":1,", "\"rhythm\":0,");
+    assert!(matches!(decode(&never).unwrap().fact, Fact::Pan(pan) if pan.rhythm.is_none()));
 }
 
 #[test]
@@ -290,6 +317,27 @@ fn nonsense_is_refused_with_its_reason() {
         "\"exposures\":\"nothing\"",
         "broken body of machine version 1: neither a list of exposures nor \"unknown\"",
     );
+    for (from, to) in [
+        ("\"rhythm_sessions\":1", "\"rhythm_sessions\":0"),
+        ("\"rhythm_sessions\":1,", ""),
+        ("\"rhythm_sessions\":1", "\"rhythm_weekdays\":[0,0,0,0,0,0,0]"),
+        ("\"rhythm_sessions\":1", "\"rhythm_weekdays\":[0,2,0,0,0,0,1]"),
+        (
+            "\"rhythm_sessions\":1",
+            "\"rhythm_sessions\":1,\"rhythm_weekdays\":[0,1,0,0,0,0,1]",
+        ),
+    ] {
+        let why = "broken body of pan version 2: neither a number of sessions alone, nor days of the week";
+        check_of(LOG_V4, "pan", from, to, why);
+    }
+    for (to, why) in [
+        ("2026-06-07", "to lies before from"),
+        ("2027-06-09", "more than 366 days closed"),
+    ] {
+        let to = format!("\"to\":\"{to}\"");
+        let why = format!("broken body of closed version 1: {why}");
+        check_of(LOG_V4, "closed", "\"to\":\"2026-06-21\"", &to, &why);
+    }
     check_of(
         LOG_V2,
         "machine",

@@ -7,8 +7,9 @@ use std::rc::Rc;
 
 use leptos::prelude::{Owner, document};
 use panward::domain::facts::run::{Place, Pump};
-use panward::ui::node::{Act, Element, Held, Node, Tell, live, mount};
+use panward::ui::node::{Act, Element, Held, Node, Tell, el, live, mount, speak};
 use panward::ui::parts::*;
+use panward::words::local::{Local, theirs};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 use web_sys::HtmlElement;
 use web_sys::wasm_bindgen::JsCast;
@@ -158,6 +159,71 @@ async fn the_pad_types_what_is_pressed_and_never_accepts_nothing() {
     assert_eq!(taken.get_untracked().as_deref(), Some("1.5"));
     press(&["clear"]);
     assert_eq!(value.get_untracked(), "");
+}
+
+/// In the United States a field and the pad take gallons and degrees Fahrenheit, hand over litres and Celsius, and
+/// leave what is being typed as it is.
+#[wasm_bindgen_test]
+async fn numbers_are_typed_in_the_measures_of_the_country() {
+    speak(Local::of("US", ["Fish pan"].into_iter()));
+    let litres = held("20".to_owned());
+    let temp = held(String::new());
+    let taken = held(None);
+    let place = drawn(move || {
+        let field = live(move || {
+            let field = Field {
+                unit: Some("L".into()),
+                kind: FieldKind::Decimal,
+                ..Field::of("Pan litres", litres, "f")
+            };
+            field.draw()
+        });
+        let words = PadWords {
+            accept: "Use".into(),
+            back: "Back".into(),
+            clear: "Clear".into(),
+            sign: "Minus".into(),
+            point: ".".into(),
+        };
+        let pad = Pad {
+            value: temp,
+            label: "Oil in the pan".into(),
+            unit: "°C".into(),
+            words,
+            fraction: false,
+            below_zero: false,
+            most: 3,
+            prefilled: None,
+            on_accept: Tell::new(move |text: String| taken.set(Some(text))),
+            testid: "t".into(),
+        };
+        let said = el("p").testid("said").text("Pan Fish pan at 40 °C: ");
+        let said = said.text(theirs("scraps in pan at 150 °C").into_owned());
+        el("div").child(field).child(pad.draw()).child(said)
+    });
+    assert_eq!(
+        part(&place, "said").inner_text(),
+        "Vat Fish pan at 104\u{a0}°F: scraps in pan at 150 °C"
+    );
+    assert_eq!(part(&place, "t").get_attribute("aria-label").unwrap(), "Oil in the vat");
+    let input: web_sys::HtmlInputElement = part(&place, "f").unchecked_into();
+    assert_eq!(input.value(), "5.28");
+    input.set_value("5.");
+    input.dispatch_event(&web_sys::Event::new("input").unwrap()).unwrap();
+    leptos::task::tick().await;
+    assert_eq!(
+        (litres.get_untracked().as_str(), input.value().as_str()),
+        ("18.927", "5.")
+    );
+
+    let press = |keys: &[&str]| keys.iter().for_each(|key| part(&place, &format!("t-{key}")).click());
+    press(&["3", "5", "7", "back", "0"]);
+    leptos::task::tick().await;
+    assert_eq!(part(&place, "t-value").inner_text(), "350");
+    press(&["accept"]);
+    assert_eq!(taken.get_untracked().as_deref(), Some("176.7"));
+    assert!(place.inner_text().contains("°F") && !place.inner_text().contains("litres"));
+    speak(Local::default());
 }
 
 #[wasm_bindgen_test]

@@ -10,11 +10,14 @@ use panward::demo::play;
 use panward::domain::entry::{Draft, Entry};
 use panward::domain::evidence::{self as seen, Evidence, Item};
 use panward::domain::facts::Fact;
+use panward::domain::facts::closed::Closed;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::oil::{Load, Service};
+use panward::domain::facts::rhythm::Rhythm;
 use panward::domain::facts::run::Place;
 use panward::domain::ids::{Dev, EntryId, JobId, PanId};
 use panward::domain::ledger::{Ledger, Word};
+use panward::domain::quick::take_job;
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Minutes;
 use panward::kitchen::nights::{self, Told};
@@ -248,4 +251,118 @@ fn the_day_to_change_is_the_last_that_stays_under_the_limit() {
         );
     }
     assert!(foreseen > 0);
+}
+
+fn closed(from: Day, to: Day) -> Draft {
+    Draft::now(None, Fact::Closed(Closed::between(from, to, None).unwrap()))
+}
+
+fn by_session(ledger: &mut Ledger, now: Millis) -> PanId {
+    let mut pan = ledger.book.pans_in_use()[0].clone();
+    pan.rhythm = Some(Rhythm::Sessions(std::num::NonZeroU16::MIN));
+    let id = pan.pan;
+    write(ledger, Draft::now(None, Fact::Pan(Box::new(pan))), now);
+    id
+}
+
+#[test]
+fn a_pan_by_session_is_due_after_lunch_and_again_after_tea() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let pan = by_session(&mut ledger, at(day, 9).wall);
+    let shown = |ledger: &Ledger| {
+        let today = today::of(ledger, day);
+        (today.next(), today.due_names())
+    };
+    let one = vec!["1".to_owned()];
+    write(&mut ledger, job(JobKind::LightUp, JobEvent::Opened), at(day, 10).wall);
+    write(&mut ledger, job(JobKind::LightUp, JobEvent::Ended), at(day, 11).wall);
+    write(&mut ledger, served(pan), at(day, 14).wall);
+    assert_eq!(shown(&ledger), (Next::Begin(JobKind::Filter), one.clone()));
+    let filtered = nights::note(pan, Told::Unguided, None, None);
+    write(&mut ledger, filtered, at(day, 15).wall);
+    assert_eq!(shown(&ledger), (Next::Begin(JobKind::LockUp), Vec::new()));
+    write(&mut ledger, served(pan), at(day, 21).wall);
+    assert_eq!(shown(&ledger), (Next::Begin(JobKind::Filter), one));
+    assert!(ledger.unanswered_pans(day).contains(&pan));
+}
+
+#[test]
+fn a_day_closed_begins_nothing_until_somebody_works() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let before = ledger.unanswered_nights(day.plus(3));
+    write(&mut ledger, closed(day, day.plus(1)), at(day, 9).wall);
+    let of = |ledger: &Ledger, day| today::of(ledger, day);
+    assert_eq!(of(&ledger, day).next(), Next::Closed(day.plus(2)));
+    assert_eq!(of(&ledger, day.plus(2)).next(), Next::Begin(JobKind::LightUp));
+    let asked = ledger.unanswered_nights(day.plus(3));
+    assert_eq!((before.len() - asked.len(), asked.contains(&day)), (2, false));
+    let pan = ledger.book.pans_in_use()[0].pan;
+    write(&mut ledger, served(pan), at(day, 20).wall);
+    assert_eq!(
+        of(&ledger, day).next(),
+        Next::Begin(JobKind::Filter),
+        "worked all the same"
+    );
+    assert!(ledger.unanswered_nights(day.plus(3)).contains(&day));
+}
+
+#[test]
+fn days_closed_move_the_change_by_as_many_and_leave_the_days_left() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let pans: Vec<PanId> = ledger.book.pans_in_use().iter().map(|pan| pan.pan).collect();
+    let lines = |ledger: &Ledger| {
+        let line = |pan: &PanId| {
+            let left = life::of(ledger, *pan, day).unwrap().days_left;
+            (left, forecast::of(ledger, *pan, day).unwrap())
+        };
+        pans.iter().map(line).collect::<Vec<_>>()
+    };
+    let before = lines(&ledger);
+    write(&mut ledger, closed(day.plus(1), day.plus(14)), at(day, 9).wall);
+    let mut moved = 0;
+    for ((left, line), (left_then, then)) in before.into_iter().zip(lines(&ledger)) {
+        assert_eq!(left, left_then, "days left are trading days");
+        assert!(then.ahead.iter().all(|point| point.day > day.plus(14)));
+        assert_eq!(line.ahead.len(), then.ahead.len());
+        if let (Some(change), Some(later)) = (line.change.filter(|change| *change > day), then.change) {
+            assert_eq!(later.since(change), 14);
+            moved += 1;
+        }
+    }
+    assert!(moved > 0);
+}
+
+#[test]
+fn a_pan_put_off_says_so_until_it_is_filtered() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let pan = ledger.book.pans_in_use()[0].pan;
+    let of = |ledger: &Ledger, day| today::of_pan(ledger, pan, day).unwrap().0.put_off;
+    let why = || nights::note(pan, Told::NotDone("No time".into()), None, None);
+    write(&mut ledger, served(pan), at(day, 20).wall);
+    write(&mut ledger, why(), at(day, 22).wall);
+    assert_eq!(of(&ledger, day), None);
+    let next = day.plus(1);
+    let put_off = of(&ledger, next).unwrap();
+    assert_eq!((put_off.night, put_off.nights), (day, 1));
+    assert_eq!(put_off.why.as_deref(), Some("No time"));
+    write(&mut ledger, served(pan), at(next, 20).wall);
+    assert!(today::of(&ledger, next).pans[0].due);
+    write(&mut ledger, why(), at(next, 22).wall);
+    assert_eq!(of(&ledger, next.plus(1)).unwrap().nights, 2);
+    write(
+        &mut ledger,
+        nights::note(pan, Told::Unguided, None, None),
+        at(next.plus(1), 12).wall,
+    );
+    assert_eq!(of(&ledger, next.plus(1)), None);
+}
+
+#[test]
+fn today_says_whose_job_a_pan_does() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let pans: Vec<PanId> = ledger.book.pans_in_use().iter().map(|pan| pan.pan).collect();
+    let job = take_job(&ledger, pans[1], pans[0], day).unwrap();
+    write(&mut ledger, Draft::now(None, Fact::PanJob(job)), at(day, 12).wall);
+    let of = |day| today::of_pan(&ledger, pans[1], day).unwrap().0.job;
+    assert_eq!((of(day).as_deref(), of(day.plus(1))), (Some("1"), None));
 }

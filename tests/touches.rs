@@ -17,7 +17,7 @@ use panward::domain::guide::gate::{Question, QuestionKind};
 use panward::domain::guide::{Command, Guide, Refusal, Warm};
 use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
 use panward::domain::time::{Millis, Now};
-use world::{ALL, JOB, MACHINE, NONE, PAN, World, run_id, stamp, start, world};
+use world::{ALL, JOB, MACHINE, NONE, OWNER, PAN, STARTER, World, run_id, stamp, start, world};
 
 /// A person at the phone who does everything right, one touch a second.
 struct Hand<'a> {
@@ -181,7 +181,12 @@ impl<'a> Hand<'a> {
 }
 
 fn count(out_by: OutBy, form: Form, plan: Plan, left: Word) -> (u32, u32, u32) {
-    let world = world(out_by, Fat::Dripping, form, plan);
+    let mut world = world(out_by, Fat::Dripping, form, plan);
+    if form == Form::Long {
+        world.scene.people[0].1 = 0;
+    } else {
+        world.scene.machines[0].left_ready_by = Some(world.who.0);
+    }
     let mut hand = Hand::new(&world);
     let ready = hand.ready();
     // The machine warms: ten minutes in summer.
@@ -290,10 +295,59 @@ fn a_clean_job_costs_no_more_touches_than_promised() {
         assert!(ready <= 24, "Ready takes {ready}");
         assert!(long <= 32, "{out_by:?}: a pan in the long form takes {long}");
         assert!(away <= 12, "put away takes {away}");
-        let (_, short, _) = count(out_by, Form::Short, NONE, Word::Off);
+        let (ready, short, _) = count(out_by, Form::Short, NONE, Word::Off);
+        assert!(ready <= 17, "Ready in the short form takes {ready}");
         assert!(short <= 14, "{out_by:?}: a pan in the short form takes {short}");
         count(out_by, Form::Short, ALL, Word::Off);
     }
+}
+
+/// The questions of each step of Ready, as groups of items.
+fn ready_asks(world: &World) -> Vec<(StepId, Vec<Vec<Item>>)> {
+    let mut hand = Hand::new(world);
+    let mut asked = Vec::new();
+    while let Some(gate) = hand.guide.gate(&hand.now) {
+        asked.push((gate.id(), gate.questions.iter().map(items).collect()));
+        hand.gate(Word::Off);
+    }
+    asked
+}
+
+/// Who has earned the short form answers for kit and floor by the place, and for the machine only where the same hands
+/// put it away ready and nobody used it since. What is written is the same.
+#[test]
+fn ready_is_short_for_who_earned_it() {
+    let of = |asked: &[(StepId, Vec<Vec<Item>>)], step| {
+        let found = asked.iter().find(|(id, _)| *id == step).expect("the step is asked");
+        found.1.iter().map(Vec::len).collect::<Vec<_>>()
+    };
+    let mut new = world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE);
+    new.scene.people[0].1 = 9;
+    new.scene.machines[0].left_ready_by = Some(new.who.0);
+    let long = ready_asks(&new);
+    for (step, looks) in [(StepId::Kit, 5), (StepId::Floor, 3), (StepId::Dry, 4)] {
+        assert_eq!(of(&long, step), vec![1; looks], "nine runs are not ten");
+    }
+    let mut known = world(OutBy::Nozzle, Fat::Rapeseed, Form::Short, NONE);
+    for (left_by, dry) in [
+        (None, vec![1; 4]),
+        (Some(STARTER), vec![1; 4]),
+        (Some(known.who.0), vec![3, 1]),
+    ] {
+        known.scene.machines[0].left_ready_by = left_by;
+        let asked = ready_asks(&known);
+        assert_eq!(of(&asked, StepId::Kit), [3, 2]);
+        assert_eq!(of(&asked, StepId::Floor), [3]);
+        assert_eq!(of(&asked, StepId::Dry), dry, "left by {left_by:?}");
+        let all = |asked: &[(StepId, Vec<Vec<Item>>)]| -> Vec<Item> {
+            asked.iter().flat_map(|(_, groups)| groups.concat()).collect()
+        };
+        assert_eq!(all(&asked), all(&long), "the same is seen, in the same order");
+    }
+    // A starter beside a supervisor is nobody's tenth clean run.
+    known.who = (STARTER, Some(OWNER));
+    known.scene.people[1].1 = 30;
+    assert_eq!(of(&ready_asks(&known), StepId::Kit), vec![1; 5]);
 }
 
 /// What a pan's run with everything in it leaves in the log, and how often: fewer touches must not be fewer looks.

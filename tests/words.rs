@@ -17,7 +17,7 @@ use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
     answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, pan, proposed, questions,
-    run, setup, steps, what_if, whys,
+    rhythm, run, setup, steps, what_if, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -111,6 +111,9 @@ fn everything() -> Vec<(String, String)> {
     let unfit = [pan::ask_of_reading, pan::does_not_fit, pan::kept_all_the_same];
     for text in page.chain(unfit.map(|words| words(EN))) {
         put("a pan's page".to_owned(), text);
+    }
+    for what in rhythm::Say::ALL {
+        put(format!("{what:?}"), rhythm::say(what, EN));
     }
     put("a chance".to_owned(), pan::as_days_left(EN));
     put("the rest".to_owned(), proposed::rest_title(EN));

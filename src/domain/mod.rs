@@ -16,6 +16,7 @@ pub mod ids;
 pub(crate) mod keyed;
 pub mod ledger;
 pub mod limits;
+pub mod measure;
 pub mod memo;
 pub mod oil_life;
 pub(crate) mod places;

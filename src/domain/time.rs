@@ -49,6 +49,16 @@ pub struct Now {
     pub off_min: i16,
 }
 
+impl Now {
+    /// The minute of the day on the kitchen's own clock.
+    #[must_use]
+    pub fn minute_of_day(&self) -> u16 {
+        let local = self.wall.plus(i64::from(self.off_min) * Millis::MINUTE);
+        // The rest of a division by 1440.
+        (local.0.div_euclid(Millis::MINUTE).rem_euclid(1_440)) as u16
+    }
+}
+
 /// A trading day, named by its local date; it rolls over at the hour the owner set, not at midnight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(NaiveDate);

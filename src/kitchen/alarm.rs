@@ -4,7 +4,7 @@ use super::day::wait_standing;
 use super::filter::moving_s;
 use crate::domain::day_jobs::DayState;
 use crate::domain::facts::run::Pump;
-use crate::domain::facts::setup::FilterKind;
+use crate::domain::facts::setup::{FilterKind, Span};
 use crate::domain::guide::state::Phase;
 use crate::domain::guide::{Guide, Run, Warm};
 use crate::domain::procedure::Timer;
@@ -54,6 +54,15 @@ impl Cause {
             Self::RinseOver | Self::MovesLong => Urgency::Safety,
             Self::Silence | Self::LookDue => Urgency::Medium,
             Self::RinseSoon | Self::RinseEnough | Self::WarmOver => Urgency::Chime,
+        }
+    }
+
+    /// Whether it sounds in quiet hours: what is about oil that is out or moving, heat or fire does.
+    #[must_use]
+    pub const fn is_safety(self) -> bool {
+        match self {
+            Self::RinseOver | Self::MovesLong | Self::Silence | Self::LookDue => true,
+            Self::RinseSoon | Self::RinseEnough | Self::WarmOver => false,
         }
     }
 
@@ -138,9 +147,10 @@ pub struct Bell {
 }
 
 impl Bell {
-    /// What to sound now, if anything.
-    pub fn ring(&mut self, cause: Option<Cause>, now: &Now) -> Option<Urgency> {
-        let Some(cause) = cause else {
+    /// What to sound now, if anything; between `quiet` safety sounds alone.
+    pub fn ring(&mut self, cause: Option<Cause>, quiet: Option<Span>, now: &Now) -> Option<Urgency> {
+        let is_quiet = quiet.is_some_and(|quiet| quiet.has(now.minute_of_day()));
+        let Some(cause) = cause.filter(|cause| cause.is_safety() || !is_quiet) else {
             self.rung = None;
             return None;
         };
@@ -164,6 +174,7 @@ impl Bell {
 mod tests {
     use super::*;
     use crate::domain::time::{Millis, PageLife};
+    use crate::domain::units::Minutes;
 
     fn at(mono: i64) -> Now {
         Now {
@@ -177,13 +188,58 @@ mod tests {
     #[test]
     fn a_chime_sounds_once_and_a_safety_alarm_until_it_is_answered() {
         let mut bell = Bell::default();
-        assert_eq!(bell.ring(Some(Cause::RinseSoon), &at(0)), Some(Urgency::Chime));
-        assert_eq!(bell.ring(Some(Cause::RinseSoon), &at(60_000)), None);
-        assert_eq!(bell.ring(Some(Cause::RinseOver), &at(61_000)), Some(Urgency::Safety));
-        assert_eq!(bell.ring(Some(Cause::RinseOver), &at(66_999)), None);
-        assert_eq!(bell.ring(Some(Cause::RinseOver), &at(67_000)), Some(Urgency::Safety));
-        assert_eq!(bell.ring(None, &at(68_000)), None);
-        assert_eq!(bell.ring(Some(Cause::RinseOver), &at(69_000)), Some(Urgency::Safety));
+        assert_eq!(bell.ring(Some(Cause::RinseSoon), None, &at(0)), Some(Urgency::Chime));
+        assert_eq!(bell.ring(Some(Cause::RinseSoon), None, &at(60_000)), None);
+        assert_eq!(
+            bell.ring(Some(Cause::RinseOver), None, &at(61_000)),
+            Some(Urgency::Safety)
+        );
+        assert_eq!(bell.ring(Some(Cause::RinseOver), None, &at(66_999)), None);
+        assert_eq!(
+            bell.ring(Some(Cause::RinseOver), None, &at(67_000)),
+            Some(Urgency::Safety)
+        );
+        assert_eq!(bell.ring(None, None, &at(68_000)), None);
+        assert_eq!(
+            bell.ring(Some(Cause::RinseOver), None, &at(69_000)),
+            Some(Urgency::Safety)
+        );
+    }
+
+    #[test]
+    fn in_quiet_hours_chimes_alone_are_silent() {
+        let causes = [
+            (Cause::RinseOver, true),
+            (Cause::MovesLong, true),
+            (Cause::Silence, true),
+            (Cause::LookDue, true),
+            (Cause::RinseSoon, false),
+            (Cause::RinseEnough, false),
+            (Cause::WarmOver, false),
+        ];
+        let minutes = |min| Minutes::new(min).unwrap_or_default();
+        let quiet = Some(Span {
+            from_min: minutes(22 * 60),
+            to_min: minutes(7 * 60),
+        });
+        for (cause, is_safety) in causes {
+            let sounds = |hour: i64| {
+                let now = at(hour * 3_600_000);
+                Bell::default().ring(Some(cause), quiet, &now).is_some()
+            };
+            assert_eq!(
+                [21, 22, 23, 30, 31].map(sounds),
+                [true, is_safety, is_safety, is_safety, true],
+                "{cause:?}"
+            );
+        }
+        // One that was held back sounds once the quiet is over, if it is still so.
+        let mut bell = Bell::default();
+        assert_eq!(bell.ring(Some(Cause::WarmOver), quiet, &at(7 * 3_600_000 - 1)), None);
+        assert_eq!(
+            bell.ring(Some(Cause::WarmOver), quiet, &at(7 * 3_600_000)),
+            Some(Urgency::Chime)
+        );
     }
 
     #[test]

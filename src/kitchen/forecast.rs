@@ -5,6 +5,7 @@
 //! as well.
 
 use super::life::Known;
+use crate::domain::facts::closed::Closed;
 use crate::domain::facts::oil::Load;
 use crate::domain::ids::{Dev, EntryId, PanId};
 use crate::domain::ledger::{Happened, Ledger, PanFill};
@@ -128,7 +129,8 @@ fn days_of(ledger: &Ledger, fill: &PanFill, history: &FillHistory) -> Vec<Day> {
 
 /// The trading days after a day.
 pub(super) fn trading_days_after(ledger: &Ledger, day: Day, most: u8) -> Vec<Day> {
-    let days = (1..=i64::from(most) * 7).map(|n| day.plus(n));
+    // A kitchen that trades once a week, after the longest time it may be closed.
+    let days = (1..=i64::from(most) * 7 + Closed::MOST).map(|n| day.plus(n));
     days.filter(|d| ledger.book.is_trading_day(*d))
         .take(most.into())
         .collect()

@@ -12,6 +12,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, PanId};
+use crate::domain::ledger::PutOff;
 use crate::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::Journal;
@@ -33,6 +34,8 @@ pub struct Taken {
 /// Today at a glance, and what the app must know beside it before the log is read.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Glance {
+    /// The kitchen's country, whose words are spoken.
+    pub country: String,
     /// The number to call, as its owner wrote it.
     pub emergency_number: String,
     /// From when to before when it holds: from when it was taken to the end of its trading day.
@@ -46,6 +49,7 @@ stored! {
         build: String,
         dev: Text<Dev>,
         entries: u32,
+        country: String,
         number: String,
         from: Text<Millis>,
         to: Text<Millis>,
@@ -56,6 +60,7 @@ stored! {
         done: Unless<Vec<Text<JobKind>>>,
         none: Unless<bool>,
         look: Unless<bool>,
+        closed: Option<Text<Day>>,
     }
 }
 
@@ -71,6 +76,16 @@ stored! {
         filtered: Option<Text<Day>>,
         used: Unless<bool>,
         due: Unless<bool>,
+        job: Option<String>,
+        put_off: Option<PutOffText>,
+    }
+}
+
+stored! {
+    struct PutOffText {
+        night: Text<Day>,
+        why: Option<String>,
+        nights: u32,
     }
 }
 
@@ -108,6 +123,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         build: taken.build.clone(),
         dev: Text(taken.dev),
         entries: u32::try_from(taken.entries).ok()?,
+        country: set_up.country.clone(),
         number: set_up.emergency_number.clone(),
         from: Text(now.wall),
         to: Text(kitchen.day_ends(today.day)),
@@ -118,6 +134,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         done: Unless(today.done.iter().copied().map(Text).collect()),
         none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
+        closed: today.closed.map(Text),
     };
     let mut out = Out::new();
     text.put(&mut out);
@@ -146,8 +163,10 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
+        closed: kept.closed.map(|day| day.0),
     };
     (taken == *of).then_some(Glance {
+        country: kept.country,
         emergency_number: kept.number,
         holds: kept.from.0..kept.to.0,
         today,
@@ -176,6 +195,12 @@ impl From<&PanToday> for PanText {
             filtered: pan.last_filtered.map(Text),
             used: Unless(pan.used),
             due: Unless(pan.due),
+            job: pan.job.clone(),
+            put_off: pan.put_off.as_ref().map(|put_off| PutOffText {
+                night: Text(put_off.night),
+                why: put_off.why.clone(),
+                nights: put_off.nights,
+            }),
         }
     }
 }
@@ -195,6 +220,12 @@ impl TryFrom<PanText> for PanToday {
             last_filtered: pan.filtered.map(|day| day.0),
             used: pan.used.0,
             due: pan.due.0,
+            job: pan.job,
+            put_off: pan.put_off.map(|put_off| PutOff {
+                night: put_off.night.0,
+                why: put_off.why,
+                nights: put_off.nights,
+            }),
             low: false,
             out: false,
             parked: Vec::new(),

@@ -52,6 +52,7 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
                 holds: ledger.tank(m.machine),
+                left_ready_by: ledger.left_ready_by(m.machine),
             })
             .collect(),
         day,

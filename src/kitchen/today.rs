@@ -2,13 +2,13 @@
 
 use std::rc::Rc;
 
-use super::{life, oil};
+use super::{forecast, life, oil};
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::Pan;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{Ledger, PanDay, RunState, Word};
+use crate::domain::ledger::{Ledger, PanDay, PutOff, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Quantity, Usual, oil_shade};
 use crate::domain::time::Day;
 use crate::domain::units::{Share, Volume};
@@ -95,6 +95,10 @@ pub struct PanToday {
     pub used: bool,
     /// Whether it was used this trading day and not filtered in it.
     pub due: bool,
+    /// The name of the pan whose job it does today.
+    pub job: Option<String>,
+    /// That its filtering was put off to today, while it stands.
+    pub put_off: Option<PutOff>,
     /// Whether its oil was last seen below the mark: not to be lit before it is topped up.
     pub low: bool,
     /// Whether it stands empty or without all of its oil: not to be lit.
@@ -108,6 +112,8 @@ pub struct PanToday {
 pub struct Today {
     /// The trading day.
     pub day: Day,
+    /// The day the kitchen opens again, while it is closed.
+    pub closed: Option<Day>,
     /// The pans in use, in order of name.
     pub pans: Vec<PanToday>,
     /// The newest day before today with no word for some pan, and the names of those pans.
@@ -131,6 +137,8 @@ pub enum Next {
     Look,
     /// Begin a job.
     Begin(JobKind),
+    /// Closed until a day; work begins as on any other.
+    Closed(Day),
     /// Nothing more today.
     Nothing,
 }
@@ -142,7 +150,7 @@ impl Next {
         match self {
             Self::Resume(kind) | Self::Begin(kind) => Some(kind),
             Self::Look => Some(JobKind::LightUp),
-            Self::Nothing => None,
+            Self::Closed(_) | Self::Nothing => None,
         }
     }
 }
@@ -162,6 +170,8 @@ impl Today {
             Next::Look
         } else if self.pans.iter().any(|p| p.due) {
             Next::Begin(JobKind::Filter)
+        } else if let Some(opens) = self.closed.filter(|_| !used && self.done.is_empty()) {
+            Next::Closed(opens)
         } else if !done(JobKind::LightUp) && !used {
             Next::Begin(JobKind::LightUp)
         } else if done(JobKind::LockUp) {
@@ -189,8 +199,11 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         let last = ledger.last_job(*kind);
         last.is_some_and(|j| j.ended.is_some() && ledger.book.day_of(j.opened, j.off_min) == day)
     });
+    let opens = || forecast::trading_days_after(ledger, day, 1).first().copied();
+    let closed = ledger.book.closed_on(day);
     Today {
         day,
+        closed: closed.map(|closed| opens().unwrap_or(closed.to().plus(1))),
         pans: pans
             .map(|pan| pan_today(ledger, pan, (*oil::life(ledger, pan.pan, day)).as_ref(), day))
             .collect(),
@@ -232,6 +245,12 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
     let limit = life::limits(ledger.book.kitchen.as_ref())
         .polar
         .map_or(25.0, Share::percent);
+    let word = ledger.word(id, day);
+    let put_off = match word {
+        Word::Due | Word::NotUsed | Word::NotYetDue | Word::Silent => Some(ledger.put_off(id, day)),
+        Word::Filtered(_) | Word::NotDone => None,
+    };
+    let job = ledger.book.pan_job(id, day).and_then(|job| ledger.book.pan(job.of));
     PanToday {
         pan: id,
         name: pan.name.clone(),
@@ -243,7 +262,9 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
             .map_or(0, |f| share_of(f.volume, pan.full)),
         last_filtered: ledger.last_filtered(id).map(|done| done.day),
         used: ledger.pan_day(id, day).is_some_and(PanDay::used),
-        due: ledger.word(id, day) == Word::Due,
+        due: word == Word::Due,
+        job: job.map(|of| of.name.clone()),
+        put_off: put_off.flatten(),
         low,
         out,
         parked: parked_today(ledger, id),

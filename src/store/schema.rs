@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{machine, oil, setup, work};
+use super::wire::{machine, oil, rhythm, setup, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -54,6 +54,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("kitchen", 1, shapes.subschema_for::<setup::KitchenV1>()),
         ("person", 1, shapes.subschema_for::<setup::PersonV1>()),
         ("pan", 1, shapes.subschema_for::<setup::PanV1>()),
+        ("pan", 2, shapes.subschema_for::<rhythm::PanV2>()),
         ("machine", 1, shapes.subschema_for::<machine::MachineV1>()),
         ("machine", 2, shapes.subschema_for::<machine::MachineV2>()),
         ("instrument", 1, shapes.subschema_for::<setup::InstrumentV1>()),
@@ -64,6 +65,8 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("move", 2, shapes.subschema_for::<oil::MoveV2>()),
         ("oil_change", 1, shapes.subschema_for::<oil::OilChangeV1>()),
         ("service", 1, shapes.subschema_for::<oil::ServiceV1>()),
+        ("pan_job", 1, shapes.subschema_for::<rhythm::PanJobV1>()),
+        ("closed", 1, shapes.subschema_for::<rhythm::ClosedV1>()),
         ("reading", 1, shapes.subschema_for::<oil::ReadingV1>()),
         ("sign", 1, shapes.subschema_for::<oil::SignV1>()),
         ("note", 1, shapes.subschema_for::<oil::NoteV1>()),

@@ -22,6 +22,7 @@ use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
 use crate::kitchen::{Kitchen, Order, Refused};
 use crate::store::{Journal, World};
+use crate::ui::local;
 use crate::ui::node::Held;
 use crate::ui::prefs;
 use crate::words::Lang;
@@ -91,6 +92,7 @@ impl Bench {
     pub fn new(kitchen: LiveKitchen, world: World) -> Self {
         let sound_state = Held::new(SoundState::OffUntilTouch);
         let wake_state = Held::new(WakeState::Off);
+        local::speak_as(&kitchen.ledger().book);
         let waiting = Held::new(None);
         update::watch(move |state| waiting.set(Some(state)));
         let kept = Held::new(None);
@@ -182,6 +184,7 @@ impl Bench {
             match bench.write(order.clone()).await {
                 Ok(entries) => {
                     bench.busy.set(false);
+                    bench.look(|kitchen, _| local::speak_as(&kitchen.ledger().book));
                     bench.revision.update(|n| *n += 1);
                     bench.after_first_entry();
                     then(&entries);

@@ -5,7 +5,7 @@ use leptos::task::spawn_local;
 
 use super::bench::{Bench, LiveKitchen};
 use super::cards::CardDesk;
-use super::node::{Element, Held, el, follow};
+use super::node::{Element, Held, el, follow, speak};
 use super::parts::{Tone, notice};
 use super::prefs;
 use super::screen::{self, Screen};
@@ -15,6 +15,7 @@ use crate::domain::ids::Dev;
 use crate::kitchen::glance::{self, Glance, Taken};
 use crate::kitchen::{Kitchen, Outside};
 use crate::store::{Journal, StoreFault, World};
+use crate::words::local::Local;
 use crate::words::{Lang, trouble};
 
 /// How far the app has come.
@@ -123,6 +124,8 @@ fn glance_of(journal: &IdbJournal, desk: CardDesk) -> Option<Glance> {
     };
     let glance = glance::read(&prefs::glance()?, &taken)?;
     call(&glance.emergency_number, desk);
+    let names = glance.today.pans.iter().map(|pan| pan.name.as_str());
+    speak(Local::of(&glance.country, names));
     glance.holds_at(clock::wall()).then_some(glance)
 }
 

@@ -6,6 +6,7 @@ pub mod cards;
 pub mod frame;
 pub mod job;
 pub mod just_logged;
+mod local;
 pub mod node;
 pub mod office;
 pub mod parts;

@@ -7,6 +7,7 @@ use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::setup::OutBy;
 use crate::domain::units::Temp;
 
+use super::local::theirs;
 use super::{Lang, format};
 
 /// The label of the answer `word` to `item`: one to four short words, at most 28 characters.
@@ -47,7 +48,7 @@ pub fn seen(item: Item, seen: &Seen, lang: Lang) -> String {
     let Lang::En = lang;
     match seen {
         Seen::Is(word) => label(item, *word, lang),
-        Seen::Words(words) => format!("{}: {words}", noun(item, lang)),
+        Seen::Words(words) => format!("{}: {}", noun(item, lang), theirs(words)),
         Seen::Number(n) => {
             let temp = i16::try_from(*n).ok().and_then(Temp::from_dc);
             let value = temp.map_or_else(|| n.to_string(), format::temp);

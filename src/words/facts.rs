@@ -22,6 +22,8 @@ pub const fn fact_name(fact: &Fact, lang: Lang) -> &'static str {
         Fact::Move(_) => "Oil moved",
         Fact::OilChange(_) => "Oil change",
         Fact::Service(_) => "Service worked",
+        Fact::PanJob(_) => "Job for the day",
+        Fact::Closed(_) => "Closed",
         Fact::Reading(_) => "Reading",
         Fact::Sign(_) => "Sign",
         Fact::Note(_) => "Note",

@@ -4,7 +4,7 @@ use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::country::{CountryLimit, OilLimit};
 use crate::domain::facts::setup::{AcidLimit, FilterKind, HeatKind, LimitBasis, Measures, OffSign, OutBy, Route};
 use crate::domain::fat::Fat;
-use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, Subject, YES};
+use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, RhythmBy, Subject, YES};
 use crate::domain::units::{AcidValue, Share};
 
 use super::screens::{Screen, screen};
@@ -50,7 +50,10 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::FreshOn => "Fresh on",
         Field::UsualDays => screen(Screen::UsualDays, lang),
         Field::EndSign => screen(Screen::EndSign, lang),
+        Field::RhythmBy => "Filtered",
         Field::Rhythm => screen(Screen::Rhythm, lang),
+        Field::RhythmSessions => "Filtered every how many sessions",
+        Field::RhythmWeekdays => "Its nights",
         Field::InUse => "In use",
         Field::MachineName => screen(Screen::MachineName, lang),
         Field::OutBy => screen(Screen::OutBy, lang),
@@ -104,6 +107,8 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         Field::Claims => Some("Choose none unless the pan, its oil and its machine can all keep it."),
         Field::ClaimBasis => Some("In your words: own pan, own machine, a certificate."),
         Field::Rhythm => Some("Empty means every day it is used."),
+        Field::RhythmSessions => Some("A session is each lunch, tea or night you log. One means after each."),
+        Field::RhythmWeekdays => Some("A night that was missed stands until the pan is filtered."),
         Field::Tank => Some("All it holds, from its plate or manual."),
         Field::FreeShare => Some("Room kept free above the oil. 10 % is a default of this guide."),
         Field::Heater => Some("A heater keeps pump and hose warm for solid fat."),
@@ -132,6 +137,7 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         | Field::Food
         | Field::InIt
         | Field::FreshOn
+        | Field::RhythmBy
         | Field::InUse
         | Field::MachineName
         | Field::OutBy
@@ -184,15 +190,21 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         Field::HeaterWatts => Control::Number("W"),
         Field::Powder => Control::Number("g/L"),
         Field::UsualDays | Field::Rhythm => Control::Number("days"),
-        Field::TradingDays | Field::Routes | Field::OffSigns | Field::Claims | Field::Food | Field::Held => {
-            Control::Many
-        }
+        Field::RhythmSessions => Control::Number("sessions"),
+        Field::TradingDays
+        | Field::Routes
+        | Field::OffSigns
+        | Field::Claims
+        | Field::Food
+        | Field::RhythmWeekdays
+        | Field::Held => Control::Many,
         Field::AcidUnit
         | Field::Adult
         | Field::SignedBy
         | Field::PanHeat
         | Field::PanFat
         | Field::InIt
+        | Field::RhythmBy
         | Field::OutBy
         | Field::Heater
         | Field::FilterKind
@@ -243,7 +255,7 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             all.push((OTHER_COUNTRY.to_owned(), setup::other_country(lang).to_owned()));
             all
         }
-        Field::TradingDays => (0..)
+        Field::TradingDays | Field::RhythmWeekdays => (0..)
             .map(|n: usize| n.to_string())
             .zip(setup::weekdays(lang).map(str::to_owned))
             .collect(),
@@ -267,11 +279,22 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             ("unknown", screen(Screen::InItUnknown, lang)),
             ("nothing", screen(Screen::InItNothing, lang)),
         ]),
+        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm_by_name(by, lang)),
         Field::OutBy => all(OutBy::ALL, OutBy::key, |o| setup::out_by_name(o, lang)),
         Field::FilterKind => all(FilterKind::ALL, FilterKind::key, |f| setup::filter_kind_name(f, lang)),
         Field::HeldKnown => said(&[("known", "I know"), ("unknown", "Not known")]),
         Field::Measures => all(Measures::ALL, Measures::key, |m| setup::measures_name(m, lang)),
         _ => Vec::new(),
+    }
+}
+
+/// What a pan is filtered by.
+const fn rhythm_by_name(by: RhythmBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match by {
+        RhythmBy::Days => "After so many days of use",
+        RhythmBy::Sessions => "After so many sessions",
+        RhythmBy::Weekdays => "On its own nights",
     }
 }
 
@@ -305,7 +328,12 @@ pub fn fault(field: Field, why: Fault, lang: Lang) -> String {
         Fault::NotANumber => "Type a number, such as 42 or 33.5.".to_owned(),
         Fault::NotATime => "Type a time, such as 05:00.".to_owned(),
         Fault::NotADay => "Choose a day.".to_owned(),
-        Fault::OutOfRange { least, most } => format!("From {least} to {most}."),
+        Fault::OutOfRange { least, most } => match control(field, "") {
+            Control::Number(unit @ ("°C" | "L")) => {
+                format!("From {least}{0}{unit} to {most}{0}{unit}.", format::NBSP)
+            }
+            _ => format!("From {least} to {most}."),
+        },
         Fault::OutOfHours { from, to } => format!(
             "From {} to {}.",
             format::minute_of_day(i64::from(from)),

@@ -8,10 +8,11 @@ use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::ledger::Book;
 
 use super::facts::{fact_name, job_event_name, run_event_name};
+use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -66,8 +67,11 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
             (_, Vessel::Machine(machine)) => format!("{} into {}, parked", amount(f.out), machine_of(book, machine)),
             (_, Vessel::Pan(pan)) => format!("{} into {}", amount(f.arrived), pan_of(book, pan, lang)),
         },
-        Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), f.reason),
+        Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), theirs(&f.reason)),
         Fact::Service(f) => service(f, lang),
+        Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),
+        Fact::PanJob(f) => rhythm::job_of(&pan_of(book, f.of, lang), f.food, lang),
+        Fact::Closed(f) => rhythm::days_and_why(f, lang),
         Fact::Reading(f) => {
             let with = f.instrument.and_then(|id| book.instrument(id));
             with.map_or_else(
@@ -75,12 +79,12 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
                 |tool| format!("{}, by {}", reading(f.value, lang), tool.name),
             )
         }
-        Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref()),
-        Fact::Note(f) => f.text.clone(),
+        Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref().map(theirs).as_deref()),
+        Fact::Note(f) => theirs(&f.text).into_owned(),
         Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), f.why);
-            joined(&said, why)
+            let why = f.basis.as_deref().filter(|basis| *basis != f.why).map(theirs);
+            let said = format!("{}, because: {}", claim_name(f.what, lang), theirs(&f.why));
+            joined(&said, why.as_deref())
         }
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
@@ -88,14 +92,23 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         Fact::RunNoted(f) => {
             let with = f.machine.map(|id| machine_of(book, id));
             let how = grade_name(Some(f.how), lang);
-            [Some(how.to_owned()), f.why.clone(), with]
-                .into_iter()
-                .flatten()
-                .filter(|part| !part.is_empty())
-                .collect::<Vec<_>>()
-                .join(", ")
+            [
+                Some(how.to_owned()),
+                f.why.as_deref().map(|why| theirs(why).into_owned()),
+                with,
+            ]
+            .into_iter()
+            .flatten()
+            .filter(|part| !part.is_empty())
+            .collect::<Vec<_>>()
+            .join(", ")
         }
-        Fact::MachineCleaned(f) => format!("{}, {}, by {}", machine_of(book, f.machine), f.how, who(book, f.by)),
+        Fact::MachineCleaned(f) => format!(
+            "{}, {}, by {}",
+            machine_of(book, f.machine),
+            theirs(&f.how),
+            who(book, f.by)
+        ),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
@@ -120,7 +133,7 @@ pub fn correction(correct: &Correct, book: &Book, lang: Lang) -> String {
         Correction::Amend { fact: Some(fact), .. } => format!("now {}", detail(fact, book, lang)),
         Correction::Amend { fact: None, .. } => "another time".to_owned(),
     };
-    format!("{said}, because: {}", correct.why)
+    format!("{said}, because: {}", theirs(&correct.why))
 }
 
 /// Who did it, by initials.
@@ -187,7 +200,7 @@ fn job(f: &JobFact, lang: Lang) -> String {
         None => job_event_name(f.event, lang),
     };
     let hold = f.hold.map(|hold| holds::hold_name(hold, lang));
-    joined(event, hold.or(f.why.as_deref()))
+    joined(event, hold.or(f.why.as_deref().map(theirs).as_deref()))
 }
 
 fn service(f: &Service, lang: Lang) -> String {

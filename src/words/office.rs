@@ -88,7 +88,7 @@ pub const fn numbers(lang: Lang) -> &'static [&'static str] {
         "Between two readings polar compounds rise with the hours hot, faster the hotter the oil (as published frying trials found; they are named with the source of this app).",
         "A top-up dilutes. Filtering takes out crumb, which keeps oil from burning, but moves neither polar compounds nor acidity.",
         "Smoke, foam that stays or an off smell mean change, whatever the number says (Centre for Food Safety, Hong Kong, 2019/2020).",
-        "The range is meant to be right eight times in ten. It is a forecast and proves nothing to anybody.",
+        "The span is meant to be right eight times in ten. It is a forecast and proves nothing to anybody.",
         "Temperatures for emptying: 40 °C by hand, a machine's own window else (HSE Catering Information Sheet 17). Never above 200 °C.",
     ]
 }

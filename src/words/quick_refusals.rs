@@ -254,7 +254,8 @@ fn figure(said: &Quick, lang: Lang) -> String {
         | Quick::ClaimLost(_)
         | Quick::ClaimRestored(_)
         | Quick::RunNoted(_)
-        | Quick::MachineCleaned(_) => String::new(),
+        | Quick::MachineCleaned(_)
+        | Quick::PanJobs(_) => String::new(),
     }
 }
 

@@ -4,7 +4,7 @@ use crate::domain::oil_life::{Knob, Lacking, Lever};
 use crate::domain::time::Day;
 use crate::domain::units::{Temp, Volume};
 
-use super::{Lang, dates, format};
+use super::{Lang, dates, format, local};
 
 /// Lines that carry nothing of the oil.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -116,7 +116,7 @@ pub fn knob_at(knob: Knob, at: i32, lang: Lang) -> String {
 pub fn lever(lever: Lever, days: f64, full: Volume, lang: Lang) -> String {
     let Lang::En = lang;
     let what = match lever {
-        Lever::Heat => format!("5{}°C cooler", format::NBSP),
+        Lever::Heat => format!("5{}°C cooler", local::APART),
         Lever::Hours => "Half an hour less hot a service".to_owned(),
         Lever::TopUp => {
             let litres = format::decimal(rounded(full.litres() * Lever::MORE_SHARE * 10.0), 1);

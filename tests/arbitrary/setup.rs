@@ -2,6 +2,7 @@
 
 use panward::domain::claim::ClaimKind;
 use panward::domain::facts::Fact;
+use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::setup::{
     AcidLimit, Claim, FilterKind, HeatKind, Held, Instrument, Kitchen, LimitBasis, Machine, Measures, OffSign, OutBy,
     Pan, Person, Route, Span,
@@ -104,7 +105,15 @@ fn a_pan() -> impl Strategy<Value = Fact> {
         signs,
     );
     let second = (select(Fat::ALL), vec(claim, 0..3), exposures());
-    let third = (of(any::<u16>()), of(any::<u16>()), of(words()), any::<bool>());
+    let turns = || any::<std::num::NonZeroU16>();
+    let rhythm = prop_oneof![
+        turns().prop_map(Rhythm::Days),
+        turns().prop_map(Rhythm::Sessions),
+        any::<[bool; 7]>()
+            .prop_filter_map("at least one", Weekdays::of)
+            .prop_map(Rhythm::Weekdays),
+    ];
+    let third = (of(rhythm), of(any::<u16>()), of(words()), any::<bool>());
     (first, second, third).prop_map(|(a, b, c)| {
         Fact::Pan(Box::new(Pan {
             pan: a.0,

@@ -1,6 +1,8 @@
 //! Arbitrary facts of the work: jobs, filter runs, what was noted of them afterwards.
 
+use panward::domain::facts::closed::Closed;
 use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use panward::domain::facts::pan_job::PanJob;
 use panward::domain::facts::run::{Contents, Fault, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
 use panward::domain::facts::setup::Route;
 use panward::domain::facts::{Fact, MachineCleaned, Practised, RunNoted};
@@ -10,7 +12,7 @@ use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use super::values::{evidence, machine, moment, pan, person, temp, words};
+use super::values::{day, evidence, exposures, machine, moment, pan, person, temp, words};
 
 pub(super) fn job() -> impl Strategy<Value = Fact> {
     let first = (
@@ -127,5 +129,8 @@ pub(super) fn others() -> impl Strategy<Value = Fact> {
             run: RunId(run),
             result
         })),
+        (pan(), pan(), exposures(), day()).prop_map(|(pan, of, food, day)| Fact::PanJob(PanJob { pan, of, food, day })),
+        (day(), 0..Closed::MOST, of(words()))
+            .prop_map(|(from, n, why)| Fact::Closed(Closed::between(from, from.plus(n), why).expect("days"))),
     ]
 }

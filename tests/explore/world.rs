@@ -134,6 +134,7 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
                 met: Exposures::NONE,
                 last_fat: Some(fat),
                 holds: Vec::new(),
+                left_ready_by: None,
             }],
             bare: Vec::new(),
             day: day(),

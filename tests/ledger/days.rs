@@ -1,8 +1,11 @@
 //! Day sheets: due, unanswered, in a row.
 
+use std::num::NonZeroU16;
+
 use panward::domain::claim::Exposures;
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use panward::domain::facts::rhythm::Rhythm;
 use panward::domain::facts::run::Heat;
 use panward::domain::ids::JobId;
 use panward::domain::ledger::{Filtered, Word};
@@ -49,7 +52,7 @@ fn a_run_past_midnight_belongs_to_the_evening() {
 fn a_rhythm_of_two_asks_every_second_day_of_use() {
     let mut log = Log::filled();
     let mut slow = pan(FISH, "10", Exposures::NONE, Vec::new());
-    slow.rhythm = Some(2);
+    slow.rhythm = NonZeroU16::new(2).map(Rhythm::Days);
     log.say(at(0, 10), Fact::Pan(Box::new(slow)));
     log.say(at(0, 20), service(FISH, 300));
     log.say(at(2, 20), service(FISH, 300));

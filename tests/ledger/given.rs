@@ -106,6 +106,12 @@ impl Log {
         id
     }
 
+    /// Writes a fact as it happens, by who did it.
+    pub fn say_as(&mut self, who: PersonId, at: Millis, fact: Fact) {
+        self.say(at, fact);
+        self.entries.last_mut().unwrap().who = Some(who);
+    }
+
     /// A whole guided run, done by `who`, ending at `when`.
     pub fn run(&mut self, n: u128, pan: PanId, machine: MachineId, who: PersonId, when: Millis) {
         let mut run = run(n, pan, machine);
@@ -123,8 +129,7 @@ impl Log {
                 left,
                 ..run
             };
-            self.say(when, Fact::Run(Box::new(run.clone())));
-            self.entries.last_mut().unwrap().who = Some(who);
+            self.say_as(who, when, Fact::Run(Box::new(run.clone())));
         }
     }
 

@@ -1,12 +1,17 @@
 //! Laws: order of arrival, one by one or at once, twice or once, the ledger is the same to the bit.
 
 use std::cmp::Reverse;
+use std::num::NonZeroU16;
 
 use proptest::prelude::*;
 
+use panward::domain::claim::{Exposure, Exposures};
 use panward::domain::entry::Entry;
 use panward::domain::facts::Fact;
+use panward::domain::facts::closed::Closed;
 use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use panward::domain::facts::pan_job::PanJob;
+use panward::domain::facts::rhythm::Rhythm;
 use panward::domain::facts::run::{Contents, Heat, Left, Place, RunEvent, RunFact};
 use panward::domain::facts::setup::Kitchen;
 use panward::domain::ids::{Dev, EntryId, JobId, RunId};
@@ -20,7 +25,7 @@ use crate::given::*;
 fn fact(pick: u8, n: u32, of: u128) -> Fact {
     let pan = if n.is_multiple_of(2) { FISH } else { CHIPS };
     let machine = if n.is_multiple_of(3) { SHARED } else { KIT };
-    match pick % 18 {
+    match pick % 20 {
         0 => fill(pan, 1 + n % 40),
         1 => change(pan),
         2 => top_up(pan, 1 + n % 9),
@@ -57,8 +62,19 @@ fn fact(pick: u8, n: u32, of: u128) -> Fact {
             day_start_min: (n % 600) as u16,
             ..kitchen()
         })),
+        18 => Fact::PanJob(PanJob {
+            pan,
+            of: if n.is_multiple_of(5) { pan } else { FISH },
+            food: Exposures::of(&[Exposure::ALL[n as usize % Exposure::ALL.len()]]),
+            day: day(i64::from(n % 9)),
+        }),
+        19 => {
+            let from = day(i64::from(n % 9));
+            Fact::Closed(Closed::between(from, from.plus(i64::from(n % 4)), None).unwrap())
+        }
         _ => Fact::Pan(Box::new({
             let mut pan = pan_of(pan);
+            pan.rhythm = [None, NonZeroU16::new(2).map(Rhythm::Sessions)][n as usize % 2];
             pan.full = litres(20 + n % 20).volume;
             pan
         })),
@@ -85,7 +101,7 @@ fn job(n: u32) -> Fact {
 }
 
 fn pan_of(id: panward::domain::ids::PanId) -> panward::domain::facts::setup::Pan {
-    pan(id, "x", panward::domain::claim::Exposures::NONE, Vec::new())
+    pan(id, "x", Exposures::NONE, Vec::new())
 }
 
 prop_compose! {

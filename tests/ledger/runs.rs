@@ -6,6 +6,7 @@ use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::run::{Contents, Left, Place, RunEvent};
 use panward::domain::ids::JobId;
 use panward::domain::ledger::history;
+use panward::domain::procedure::StepId;
 
 use crate::given::*;
 
@@ -21,6 +22,27 @@ fn clean_runs_are_counted_for_who_did_all_of_them_without_trouble() {
     log.run(3, FISH, SHARED, ANN, at(2, 22));
     assert_eq!(log.ledger().clean_runs(ANN), 1);
     assert!(log.ledger().open_runs().next().is_none());
+}
+
+/// A machine put away ready is known by whose hands did it; one left wet, by nobody's.
+#[test]
+fn a_machine_is_left_ready_by_who_put_it_away_last() {
+    let mut log = Log::filled();
+    let mut put_away = |n: i64, who, how| {
+        let job = JobId(n as u128);
+        let mut opened = JobFact::new(job, JobKind::Filter, JobEvent::Opened);
+        opened.machine = Some(SHARED);
+        let mut left = JobFact::new(job, JobKind::Filter, JobEvent::Answered);
+        (left.step, left.evidence) = (Some(StepId::AwayMachine), Evidence::new().with(Item::Machine, how));
+        let ended = JobFact::new(job, JobKind::Filter, JobEvent::Ended);
+        for (fact, hour) in [(opened, 21), (left, 22), (ended, 23)] {
+            log.say_as(who, at(n, hour), Fact::Job(Box::new(fact)));
+        }
+        [SHARED, KIT].map(|machine| log.ledger().left_ready_by(machine))
+    };
+    assert_eq!(put_away(1, ANN, Word::Ready), [Some(ANN), None]);
+    assert_eq!(put_away(2, BEN, Word::NeedsDrying), [None, None]);
+    assert_eq!(put_away(3, BEN, Word::Ready), [Some(BEN), None]);
 }
 
 #[test]

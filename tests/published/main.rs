@@ -5,6 +5,7 @@
 mod cooling;
 mod country;
 mod expansion;
+mod measures;
 mod oil_life;
 mod oil_quality;
 mod thresholds;

@@ -1,8 +1,11 @@
 //! The form of a pan: what is in it, how its heat is seen off, what it promises.
 
+use std::num::NonZeroU16;
+
 use panward::domain::claim::{ClaimKind, Exposure};
 use panward::domain::facts::Fact;
 use panward::domain::facts::oil::Age;
+use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::setup::{HeatKind, OffSign, Pan};
 use panward::domain::ledger::Book;
 use panward::domain::setting_up::{Answers, Around, Fault, Field, Subject};
@@ -115,4 +118,60 @@ fn a_second_pan_starts_as_the_first() {
         ("42", "rapeseed")
     );
     assert!(check(Subject::Pan, 8, &second, &book).is_ok());
+}
+
+#[test]
+fn a_pan_is_filtered_by_days_by_sessions_or_on_its_own_nights() {
+    let rhythm = |by: &str, field, answer: &str| {
+        let form = right(Subject::Pan).after(Field::RhythmBy, by).after(field, answer);
+        check(Subject::Pan, 7, &form, &Book::default()).map(|said| match &said[0] {
+            Fact::Pan(pan) => pan.rhythm,
+            other => panic!("{other:?}"),
+        })
+    };
+    let every = |n| NonZeroU16::new(n).unwrap();
+    let nights = Weekdays::of([false, false, true, false, false, false, true]).unwrap();
+    for (by, field, answer, expected) in [
+        ("days", Field::Rhythm, "", None),
+        ("", Field::Rhythm, "3", Some(Rhythm::Days(every(3)))),
+        ("days", Field::Rhythm, "2", Some(Rhythm::Days(every(2)))),
+        // What stood in the field of another way says nothing.
+        ("days", Field::RhythmSessions, "2", None),
+        ("sessions", Field::RhythmSessions, "1", Some(Rhythm::Sessions(every(1)))),
+        ("weekdays", Field::RhythmWeekdays, "6,2", Some(Rhythm::Weekdays(nights))),
+    ] {
+        assert_eq!(rhythm(by, field, answer), Ok(expected), "{by} {answer}");
+    }
+    let range = Fault::OutOfRange { least: 1, most: 60 };
+    for (by, field, answer, why) in [
+        ("days", Field::Rhythm, "0", range),
+        ("sessions", Field::RhythmSessions, "0", range),
+        ("sessions", Field::RhythmSessions, "", Fault::Missing),
+        ("weekdays", Field::RhythmWeekdays, "", Fault::Missing),
+    ] {
+        assert_eq!(rhythm(by, field, answer), Err(vec![(field, why)]), "{by} {answer}");
+    }
+}
+
+#[test]
+fn a_form_brings_back_when_a_pan_is_filtered() {
+    let every = |n| NonZeroU16::new(n).unwrap();
+    let nights = Weekdays::of([true, false, false, false, true, false, false]).unwrap();
+    for rhythm in [
+        None,
+        Some(Rhythm::Days(every(2))),
+        Some(Rhythm::Sessions(every(3))),
+        Some(Rhythm::Weekdays(nights)),
+    ] {
+        let mut pan = pan(&right(Subject::Pan));
+        pan.rhythm = rhythm;
+        let book = book(&[Fact::Pan(Box::new(pan))]);
+        let around = Around {
+            book: &book,
+            today: today(),
+        };
+        let form = Subject::Pan.filled(7, around).unwrap();
+        let said = check(Subject::Pan, 7, &form, &book).unwrap();
+        assert!(matches!(&said[0], Fact::Pan(pan) if pan.rhythm == rhythm), "{rhythm:?}");
+    }
 }

@@ -1,7 +1,10 @@
 //! Everything the log can say, one variant a kind.
 
+pub mod closed;
 pub mod job;
 pub mod oil;
+pub mod pan_job;
+pub mod rhythm;
 pub mod run;
 pub mod setup;
 
@@ -33,6 +36,10 @@ pub enum Fact {
     OilChange(oil::OilChange),
     /// A service worked, or not.
     Service(oil::Service),
+    /// A pan does another's job for a day.
+    PanJob(pan_job::PanJob),
+    /// Days without trade.
+    Closed(closed::Closed),
     /// A measured number.
     Reading(oil::Reading),
     /// Something seen, smelt or tasted.

@@ -1,6 +1,7 @@
 //! The kitchen as its owner describes it. Each fact carries the whole thing; the last one in order holds.
 
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, KitchenId, MachineId, PanId, PersonId};
 use crate::domain::keyed::keyed;
@@ -35,6 +36,19 @@ pub struct Span {
     pub from_min: Minutes,
     /// Minute of the day it ends.
     pub to_min: Minutes,
+}
+
+impl Span {
+    /// Whether a minute of the day lies in it, its first counted and its last not. One that ends as it begins is empty.
+    #[must_use]
+    pub const fn has(self, minute: u16) -> bool {
+        let (from, to) = (self.from_min.get() % 1_440, self.to_min.get() % 1_440);
+        if from <= to {
+            from <= minute && minute < to
+        } else {
+            from <= minute || minute < to
+        }
+    }
 }
 
 /// The kitchen.
@@ -165,8 +179,8 @@ pub struct Pan {
     pub claims: Vec<Claim>,
     /// What is fried in it.
     pub food: Exposures,
-    /// Filtered every this many days it is used; absent: every day.
-    pub rhythm: Option<u16>,
+    /// When it is filtered; absent: every day it is used.
+    pub rhythm: Option<Rhythm>,
     /// Days the owner usually gets from its oil.
     pub usual_days: Option<u16>,
     /// What tells the owner it is done.
@@ -298,4 +312,34 @@ pub struct Instrument {
     pub measures: Measures,
     /// Its spread (one standard deviation), if the owner knows it.
     pub spread: Option<Share>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_span_may_cross_midnight_and_one_that_ends_as_it_begins_is_empty() {
+        let has = |from, to, minute| {
+            let [from_min, to_min] = [from, to].map(|min| Minutes::new(min).unwrap_or_default());
+            Span { from_min, to_min }.has(minute)
+        };
+        for (from, to, minute, expected) in [
+            (60, 120, 59, false),
+            (60, 120, 60, true),
+            (60, 120, 119, true),
+            (60, 120, 120, false),
+            (1_320, 420, 1_319, false),
+            (1_320, 420, 1_320, true),
+            (1_320, 420, 0, true),
+            (1_320, 420, 419, true),
+            (1_320, 420, 420, false),
+            (1_320, 1_440, 1_439, true),
+            (1_320, 1_440, 0, false),
+            (1_440, 60, 0, true),
+            (300, 300, 300, false),
+        ] {
+            assert_eq!(has(from, to, minute), expected, "{from} to {to} at {minute}");
+        }
+    }
 }

@@ -7,6 +7,7 @@ use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
+use crate::domain::ids::{MachineId, PersonId};
 use crate::domain::procedure::{Act, Hold, StepId};
 use crate::domain::time::{Millis, Now, PageLife};
 use crate::domain::units::Temp;
@@ -37,7 +38,7 @@ impl Guide {
         settle(job, entry.rec, lived);
         job.touched = touched;
         match fact.event {
-            JobEvent::Proved => prove(job, fact, entry),
+            JobEvent::Proved => prove(job, fact, entry, scene),
             JobEvent::Broken => {
                 if let Some(hold) = fact.hold {
                     job.proved.remove(&hold);
@@ -353,7 +354,7 @@ fn settle(job: &mut FilterJob, rec: Millis, lived: Option<&Now>) {
     }
 }
 
-fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
+fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry, scene: &Scene) {
     let Some(hold) = fact.hold else { return };
     match hold {
         Hold::Person => {
@@ -367,6 +368,8 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
             }
             job.who = entry.who;
             job.supervisor = fact.supervisor;
+            job.practised = fact.supervisor.is_none() && entry.who.is_some_and(|who| scene.is_practised(who));
+            job.kept_ready &= job.machine.is_some_and(|id| was_left_by(scene, id, job.who));
         }
         Hold::Match => {
             if job.machine != fact.machine {
@@ -377,6 +380,7 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
             }
             job.machine = fact.machine;
             job.strange = !fact.evidence.is(Item::UsedSince, Word::No);
+            job.kept_ready = !job.strange && fact.machine.is_some_and(|id| was_left_by(scene, id, job.who));
         }
         Hold::Kit
         | Hold::Floor
@@ -394,4 +398,9 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry) {
         | Hold::Container => {}
     }
     job.proved.add(hold);
+}
+
+/// Whether this person put that machine away ready.
+fn was_left_by(scene: &Scene, machine: MachineId, who: Option<PersonId>) -> bool {
+    who.is_some() && scene.machine(machine).is_some_and(|m| m.left_ready_by == who)
 }

@@ -7,7 +7,7 @@ use super::refusal::Refusal;
 use super::scene::MachineNow;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
-use super::{Guide, RUNS_BEFORE_SHORT, holds};
+use super::{Guide, holds};
 use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
@@ -189,7 +189,7 @@ impl Guide {
             return Err(Refusal::SetAtForty);
         }
         let held = job.held.or(machine.last_fat);
-        let practised = job.who.is_some_and(|who| scene.clean_runs(who) >= RUNS_BEFORE_SHORT) && !supervised;
+        let practised = job.who.is_some_and(|who| scene.is_practised(who)) && !supervised;
         if form == Form::Short && (!practised || job.fault || held != Some(fat)) {
             return Err(Refusal::NoShortForm);
         }

@@ -157,7 +157,13 @@ impl Guide {
                 Some(hold) => !job.stands(*hold, now),
                 None => step.id == StepId::SoundCheck && !job.sound_checked,
             })
-            .map(|step| single(step, None))
+            .map(|step| {
+                if job.is_short(step.id) {
+                    at_one_place(step)
+                } else {
+                    single(step, None)
+                }
+            })
     }
 
     /// The steps of the run in hand, optional parts left out.
@@ -269,6 +275,16 @@ pub(crate) fn single(step: &'static Step, pan: Option<&Pan>) -> Gate {
         steps: vec![step],
         questions,
         holds: step.holds.to_vec(),
+    }
+}
+
+/// A step of no pan whose looks of one place are one answer.
+fn at_one_place(step: &'static Step) -> Gate {
+    let asks = step.asks.iter();
+    let plain = asks.filter_map(|ask| Some((ask.together, question(step.id, ask, None)?)));
+    Gate {
+        questions: grouped(plain.collect()),
+        ..single(step, None)
     }
 }
 

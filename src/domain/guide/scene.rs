@@ -1,5 +1,6 @@
 //! What the guide must know of the kitchen to decide: handed in, taken from the ledger by the kitchen.
 
+use super::RUNS_BEFORE_SHORT;
 use crate::domain::claim::Exposures;
 use crate::domain::facts::run::{Contents, Place};
 use crate::domain::facts::setup::{Claim, Machine, Pan, Person};
@@ -32,6 +33,8 @@ pub struct MachineNow {
     pub last_fat: Option<Fat>,
     /// The oil that stands in it.
     pub holds: Vec<Parked>,
+    /// Who put it away last, dry and built for the next run; nobody where it was left otherwise.
+    pub left_ready_by: Option<PersonId>,
 }
 
 /// The kitchen, as far as a filter job is concerned.
@@ -62,6 +65,12 @@ impl Scene {
     #[must_use]
     pub fn clean_runs(&self, id: PersonId) -> u32 {
         self.people.iter().find(|(p, _)| p.person == id).map_or(0, |(_, n)| *n)
+    }
+
+    /// Whether a person has done as many clean guided runs as the short form asks for.
+    #[must_use]
+    pub fn is_practised(&self, id: PersonId) -> bool {
+        self.clean_runs(id) >= RUNS_BEFORE_SHORT
     }
 
     /// A pan.

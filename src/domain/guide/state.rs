@@ -6,7 +6,7 @@ use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan,
 use crate::domain::facts::setup::{Claim, Machine, Pan, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, MachineId, PanId, PersonId, RunId};
-use crate::domain::procedure::Hold;
+use crate::domain::procedure::{Hold, StepId};
 use crate::domain::sorted::SortedSet;
 use crate::domain::time::Now;
 use crate::domain::units::Temp;
@@ -54,6 +54,10 @@ pub struct FilterJob {
     pub warm: Warm,
     /// Whether a fault happened in this job.
     pub fault: bool,
+    /// Whether who is at the pans has earned the short form, and stands there alone.
+    pub practised: bool,
+    /// Whether the same person put this machine away ready, and nobody has used it since.
+    pub kept_ready: bool,
     /// The pan in hand.
     pub run: Option<Run>,
     /// The pans done, and how they were left.
@@ -81,6 +85,8 @@ impl FilterJob {
             sound_checked: false,
             warm: Warm::Cold,
             fault: false,
+            practised: false,
+            kept_ready: false,
             run: None,
             done: Vec::new(),
             held: None,
@@ -105,6 +111,19 @@ impl FilterJob {
             Warm::Cold | Warm::Off(_) => 0,
         };
         !self.oil_out() && self.touched.longest_ms(now) - waited_ms >= IDLE_MS
+    }
+
+    /// Whether a step of Ready takes looks of one place in one answer, each still written: kit and floor for who has
+    /// earned the short form; filter, tank and hose only where the same hands put them away dry and nobody has used
+    /// them since. After a fault every look stands alone.
+    #[must_use]
+    pub fn is_short(&self, step: StepId) -> bool {
+        let place = match step {
+            StepId::Kit | StepId::Floor => true,
+            StepId::Dry => self.kept_ready,
+            _ => false,
+        };
+        place && self.practised && !self.fault
     }
 
     /// Whether oil of the pan in hand is out of it.

@@ -2,8 +2,10 @@
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
+use crate::domain::facts::closed::Closed;
+use crate::domain::facts::pan_job::PanJob;
 use crate::domain::facts::setup::{Instrument, Kitchen, Machine, Pan, Person};
-use crate::domain::ids::{Dev, InstrumentId, MachineId, PanId, PersonId};
+use crate::domain::ids::{Dev, EntryId, InstrumentId, MachineId, PanId, PersonId};
 use crate::domain::print::Print;
 use crate::domain::sorted::{SortedMap, in_order};
 use crate::domain::time::{Day, Millis};
@@ -24,6 +26,10 @@ pub struct Book {
     pub instruments: SortedMap<InstrumentId, Instrument>,
     /// The print of all that was set up: it changes with any of it.
     pub print: Print,
+    /// Days closed, in order of cause, each with its entry.
+    closed: Vec<(EntryId, Closed)>,
+    /// The last word on each pan's job, on whatever day.
+    jobs: SortedMap<PanId, PanJob>,
     /// Every word on a machine's powder, in order of cause.
     powders: Vec<PowderSaid>,
 }
@@ -54,6 +60,12 @@ impl Book {
                     dose: machine.powder,
                 });
                 self.machines.insert(machine.machine, (**machine).clone());
+            }
+            Fact::Closed(closed) => self.closed.push((entry.id, closed.clone())),
+            Fact::PanJob(job) => {
+                // No set-up: what was worked out of that stands.
+                self.jobs.insert(job.pan, job.clone());
+                return;
             }
             Fact::Instrument(tool) => drop(self.instruments.insert(tool.instrument, tool.clone())),
             Fact::Fill(_)
@@ -132,12 +144,38 @@ impl Book {
         Day::of(at, off_min, self.day_start_min())
     }
 
-    /// Whether the kitchen trades on a day; every day does until the owner has said.
+    /// Whether the kitchen trades on a day; every day does until the owner has said, but for days closed since.
     #[must_use]
     pub fn is_trading_day(&self, day: Day) -> bool {
-        self.kitchen
+        let usual = self
+            .kitchen
             .as_ref()
-            .and_then(|k| k.trading_days.get(day.weekday_index()).copied())
-            .unwrap_or(true)
+            .and_then(|k| k.trading_days.get(day.weekday_index()));
+        usual.copied().unwrap_or(true) && self.closed_on(day).is_none()
+    }
+
+    /// The days closed that a day is among; of several the one that ends last.
+    #[must_use]
+    pub fn closed_on(&self, day: Day) -> Option<&Closed> {
+        let among = self
+            .closed
+            .iter()
+            .map(|(_, closed)| closed)
+            .filter(|closed| closed.has(day));
+        among.max_by_key(|closed| closed.to())
+    }
+
+    /// Days closed that are not over on `day`, each with its entry, the first to come first.
+    #[must_use]
+    pub fn closed_from(&self, day: Day) -> Vec<&(EntryId, Closed)> {
+        let mut coming: Vec<_> = self.closed.iter().filter(|(_, closed)| day <= closed.to()).collect();
+        in_order(&mut coming, |(id, closed)| (closed.from(), *id));
+        coming
+    }
+
+    /// Whose job a pan does on a day instead of its own.
+    #[must_use]
+    pub fn pan_job(&self, pan: PanId, day: Day) -> Option<&PanJob> {
+        self.jobs.get(&pan).filter(|job| job.day == day && job.of != pan)
     }
 }

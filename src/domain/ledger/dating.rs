@@ -143,6 +143,7 @@ fn reach(fact: &Fact) -> Reach {
         Fact::PartChange(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Move(f) => Reach::Oil([f.from.pan(), f.to.pan()]),
         Fact::Service(f) => Reach::Oil([Some(f.pan), None]),
+        Fact::PanJob(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Reading(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Sign(f) => Reach::Oil([f.pan, None]),
         Fact::Kitchen(_)
@@ -150,6 +151,7 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::Pan(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
+        | Fact::Closed(_)
         | Fact::Note(_)
         | Fact::ClaimLost(_)
         | Fact::ClaimRestored(_)

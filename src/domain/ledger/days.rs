@@ -3,6 +3,7 @@
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::run::{Heat, Left};
 use crate::domain::facts::setup::Pan;
 use crate::domain::ids::PanId;
@@ -11,7 +12,7 @@ use crate::domain::time::Day;
 use super::book::Book;
 use super::fill::Filtered;
 use super::runs::Runs;
-use super::sheet::{FilterDone, NotDone, PanDay, Word};
+use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 use crate::domain::sorted::SortedMap;
 
 /// Every day of every pan.
@@ -42,6 +43,8 @@ impl Days {
             }
             Fact::Service(service) => {
                 let sheet = self.sheet_mut(service.pan, day);
+                sheet.at_work = false;
+                sheet.worked += u32::from(service.fry.get() > 0);
                 sheet.fry_min = Some(sheet.fry_min.unwrap_or(0).saturating_add(u32::from(service.fry.get())));
             }
             Fact::Run(run) => {
@@ -63,6 +66,8 @@ impl Days {
             | Fact::PartChange(_)
             | Fact::Move(_)
             | Fact::OilChange(_)
+            | Fact::PanJob(_)
+            | Fact::Closed(_)
             | Fact::Reading(_)
             | Fact::Sign(_)
             | Fact::Note(_)
@@ -90,7 +95,9 @@ impl Days {
     }
 
     fn filtered(&mut self, entry: &Entry, pan: PanId, day: Day, how: Filtered) {
-        self.sheet_mut(pan, day).filtered.push(FilterDone {
+        let sheet = self.sheet_mut(pan, day);
+        (sheet.worked, sheet.at_work) = (0, false);
+        sheet.filtered.push(FilterDone {
             id: entry.id,
             at: entry.at,
             day,
@@ -104,6 +111,7 @@ impl Days {
             Grade::NotDone => {
                 self.sheet_mut(pan, day).not_done = Some(NotDone {
                     id: entry.id,
+                    at: entry.at,
                     why: why.cloned(),
                 });
             }
@@ -112,14 +120,15 @@ impl Days {
 
     fn job(&mut self, entry: &Entry, day: Day, job: &JobFact) {
         if let (JobKind::LightUp, Some(pan), Some(Heat::On | Heat::Low)) = (job.what, job.pan, job.heat) {
-            self.sheet_mut(pan, day).lit = true;
+            let sheet = self.sheet_mut(pan, day);
+            (sheet.lit, sheet.at_work) = (true, true);
         }
         if let (JobKind::Filter, JobEvent::Noted, Some(how)) = (job.what, job.event, job.how) {
             match (job.pan, how) {
                 (Some(pan), how) => self.noted(entry, pan, day, how, job.why.as_ref()),
                 (None, Grade::NotDone) => {
-                    let why = job.why.clone();
-                    self.not_done.insert(day, NotDone { id: entry.id, why });
+                    let (id, at, why) = (entry.id, entry.at, job.why.clone());
+                    self.not_done.insert(day, NotDone { id, at, why });
                 }
                 // Without the guide, but of which pans? That says nothing of any of them.
                 (None, Grade::Unguided) => {}
@@ -141,30 +150,53 @@ impl Days {
     /// What the log says of a pan's filtering on a day.
     pub(super) fn word(&self, pan: &Pan, day: Day) -> Word {
         let sheet = self.sheet(pan.pan, day);
-        if let Some(done) = sheet.and_then(|s| s.filtered.last()) {
+        let done = sheet.and_then(|s| s.filtered.last());
+        let due = sheet.is_some_and(|s| self.is_due(pan, day, s));
+        if let Some(done) = done.filter(|_| !due) {
             return Word::Filtered(done.how);
         }
-        if self.not_done(pan.pan, day).is_some() {
+        // What was said before it was filtered says nothing of the sessions after it.
+        let after = |said: &&NotDone| done.is_none_or(|done| done.at <= said.at);
+        if self.not_done(pan.pan, day).filter(after).is_some() {
             return Word::NotDone;
         }
         match sheet {
-            Some(s) if s.used() && self.is_due(pan, day) => Word::Due,
+            Some(_) if due => Word::Due,
             Some(s) if s.used() => Word::NotYetDue,
             Some(s) if s.fry_min.is_some() => Word::NotUsed,
             Some(_) | None => Word::Silent,
         }
     }
 
-    /// Whether as many days of use as the pan's rhythm allows have gone by, this one counted.
-    fn is_due(&self, pan: &Pan, day: Day) -> bool {
-        let rhythm = usize::from(pan.rhythm.unwrap_or(1).max(1));
-        let sheets = self
-            .pans
-            .get(&pan.pan)
-            .into_iter()
-            .flat_map(|days| days.up_to(&day).rev());
-        let unfiltered = sheets.take_while(|(_, s)| s.filtered.is_empty());
-        unfiltered.filter(|(_, s)| s.used()).take(rhythm).count() == rhythm
+    /// Whether as much use as the pan's rhythm allows has gone by since it was filtered, some of it on this day.
+    fn is_due(&self, pan: &Pan, day: Day, sheet: &PanDay) -> bool {
+        let sheets = || {
+            let days = self.pans.get(&pan.pan);
+            days.into_iter().flat_map(|days| days.up_to(&day).rev())
+        };
+        let unfiltered = sheets().take_while(|(_, s)| s.filtered.is_empty());
+        let mut used = unfiltered.filter(|(_, s)| s.used());
+        match pan.rhythm.unwrap_or(Rhythm::DAILY) {
+            Rhythm::Days(every) => {
+                let every = usize::from(every.get());
+                sheet.used() && used.take(every).count() == every
+            }
+            Rhythm::Sessions(every) => {
+                let (mut sessions, every) = (0, u32::from(every.get()));
+                for (_, sheet) in sheets() {
+                    sessions += sheet.sessions();
+                    if sessions >= every || !sheet.filtered.is_empty() {
+                        break;
+                    }
+                }
+                sheet.sessions() > 0 && sessions >= every
+            }
+            Rhythm::Weekdays(nights) => {
+                // One of its nights has come since it was used; a week holds all of them.
+                let come = |used: Day| (0..=day.since(used).min(6)).any(|n| nights.has(used.plus(n).weekday_index()));
+                sheet.used() && used.any(|(used, _)| come(*used))
+            }
+        }
     }
 
     /// Trading days before `today`, oldest first, on which some pan in use has no word, or was used and left.
@@ -220,6 +252,28 @@ impl Days {
         streak
     }
 
+    /// That the pan's filtering was put off to `day` from the trading day before it, and for how long.
+    pub(super) fn put_off(&self, book: &Book, pan: &Pan, day: Day) -> Option<PutOff> {
+        let first = self.first.get(&pan.pan)?;
+        let mut put_off: Option<PutOff> = None;
+        for n in 1..=day.since(*first).max(0) {
+            let night = day.plus(-n);
+            match self.word(pan, night) {
+                Word::NotDone => match &mut put_off {
+                    Some(before) => before.nights += 1,
+                    None => {
+                        let why = self.not_done(pan.pan, night).and_then(|said| said.why.clone());
+                        put_off = Some(PutOff { night, why, nights: 1 });
+                    }
+                },
+                Word::NotUsed | Word::NotYetDue => {}
+                Word::Silent if !book.is_trading_day(night) => {}
+                Word::Filtered(_) | Word::Due | Word::Silent => break,
+            }
+        }
+        put_off
+    }
+
     /// The last filtering of a pan.
     pub(super) fn last_filtered(&self, pan: PanId) -> Option<&FilterDone> {
         self.pans.get(&pan)?.values().rev().find_map(|s| s.filtered.last())
@@ -242,6 +296,8 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::PartChange(_)
         | Fact::Move(_)
         | Fact::OilChange(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::Reading(_)
         | Fact::Sign(_)
         | Fact::Note(_)

@@ -13,7 +13,7 @@ use crate::domain::facts::setup::{Held, Pan};
 use crate::domain::facts::{Fact, RunNoted};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, MachineId, PanId};
-use crate::domain::time::Millis;
+use crate::domain::time::{Day, Millis};
 
 use super::book::Book;
 use super::runs::oil_out;
@@ -61,6 +61,8 @@ struct PanMet {
     fat: Option<Fat>,
     /// What the oil in it brought or took on since the pan was last emptied.
     oil: Exposures,
+    /// What it fries on one day, for another pan.
+    job: Option<(Day, Exposures)>,
 }
 
 /// What machines and pans have met.
@@ -105,7 +107,7 @@ impl Meetings {
     }
 
     /// Takes in one entry; entries come in oil order.
-    pub(super) fn apply(&mut self, entry: &Entry) {
+    pub(super) fn apply(&mut self, entry: &Entry, book: &Book) {
         match &entry.fact {
             Fact::Pan(pan) => {
                 let met = self.pans.or_default(pan.pan);
@@ -129,7 +131,20 @@ impl Meetings {
                 let pan = self.pans.or_default(topup.pan);
                 pan.oil = pan.oil.and(topup.fat.exposures());
             }
-            Fact::OilChange(change) => self.pans.or_default(change.pan).oil = Exposures::NONE,
+            Fact::OilChange(change) => {
+                let pan = self.pans.or_default(change.pan);
+                // What it fries today goes into the next oil as well.
+                let today = book.day_of(entry.at, entry.off_min);
+                pan.oil = pan
+                    .job
+                    .filter(|(day, _)| *day == today)
+                    .map_or(Exposures::NONE, |(_, food)| food);
+            }
+            Fact::PanJob(job) => {
+                let pan = self.pans.or_default(job.pan);
+                pan.oil = pan.oil.and(job.food);
+                pan.job = Some((job.day, job.food));
+            }
             Fact::Move(moved) => match (moved.from, moved.to) {
                 (Vessel::Pan(from), Vessel::Pan(to)) => self.moved(from, to),
                 (Vessel::Pan(from), Vessel::Machine(machine)) => self.parked(entry, from, machine),
@@ -154,6 +169,7 @@ impl Meetings {
             | Fact::Instrument(_)
             | Fact::PartChange(_)
             | Fact::Service(_)
+            | Fact::Closed(_)
             | Fact::Reading(_)
             | Fact::Sign(_)
             | Fact::Note(_)

@@ -115,6 +115,8 @@ impl Fills {
             | Fact::Pan(_)
             | Fact::Machine(_)
             | Fact::Instrument(_)
+            | Fact::PanJob(_)
+            | Fact::Closed(_)
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)

@@ -120,6 +120,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         },
         Fact::OilChange(f) => [Some(f.pan), None],
         Fact::Service(f) => [Some(f.pan), None],
+        Fact::PanJob(f) => [Some(f.pan), None],
         Fact::Reading(f) => [Some(f.pan), None],
         Fact::Sign(f) => [f.pan, None],
         Fact::Note(f) => [f.pan, None],
@@ -131,6 +132,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         | Fact::Person(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
+        | Fact::Closed(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)

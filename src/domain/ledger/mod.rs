@@ -37,7 +37,7 @@ pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
 pub use lines::{Line, is_evidence};
 pub use runs::{JobState, Look, RunState};
-pub use sheet::{FilterDone, NotDone, PanDay, Word};
+pub use sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 pub use tanks::Parked;
 
 /// The state of a kitchen, as its log tells it.
@@ -84,7 +84,7 @@ impl Ledger {
     }
 
     /// Takes in one more entry. Cheap for what happens now, however long the log. What is dated back folds the oil
-    /// again; an entry written before others that are here, a correction, a new set-up of kitchen or pan and a word on
+    /// again; an entry written before others that are here, a correction, a new set-up of kitchen or pan, closed days and a word on
     /// a run that is over fold everything again.
     pub fn push(&mut self, entry: Entry) {
         if self.lines.has(entry.id) {
@@ -111,7 +111,7 @@ impl Ledger {
     /// Whether an entry stands last in order of cause and changes nothing of what was folded before it.
     fn goes_last(&self, entry: &Entry) -> bool {
         let recasts = match entry.fact {
-            Fact::Kitchen(_) | Fact::Pan(_) | Fact::Correct(_) => true,
+            Fact::Kitchen(_) | Fact::Pan(_) | Fact::Closed(_) | Fact::Correct(_) => true,
             // Whether an end was that of a filtering is read off the run as it stands after all that is said of it.
             Fact::Run(ref run) => self.run(run.run).is_some_and(|run| run.ended.is_some()),
             Fact::Person(_)
@@ -123,6 +123,7 @@ impl Ledger {
             | Fact::Move(_)
             | Fact::OilChange(_)
             | Fact::Service(_)
+            | Fact::PanJob(_)
             | Fact::Reading(_)
             | Fact::Sign(_)
             | Fact::Note(_)
@@ -161,7 +162,7 @@ impl Ledger {
     fn apply_oil(&mut self, entry: &Entry, print: Print) {
         self.last_oil = Some(entry.oil_order());
         self.fills.apply(entry, print, &self.book, &self.runs);
-        self.meetings.apply(entry);
+        self.meetings.apply(entry, &self.book);
         self.claims.apply(entry, &self.book);
         self.days.apply(entry, &self.book, &self.runs);
     }

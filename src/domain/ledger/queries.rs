@@ -1,11 +1,15 @@
 //! What screens, the guide and oil life ask of the ledger.
 
 use crate::domain::claim::Exposures;
+use crate::domain::entry::Entry;
+use crate::domain::evidence::{self, Item};
+use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
 use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
+use crate::domain::procedure::StepId;
 use crate::domain::time::{Day, Millis};
 
 use super::empties::OilLeft;
@@ -13,7 +17,7 @@ use super::exposures::Met;
 use super::fill::PanFill;
 use super::lines::Line;
 use super::runs::{JobState, RunState};
-use super::sheet::{FilterDone, NotDone, PanDay, Word};
+use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 use super::tanks::Parked;
 use super::{Ledger, claims};
 
@@ -175,6 +179,17 @@ impl Ledger {
         self.runs.jobs().rev().find(open).map(|job| job.job)
     }
 
+    /// Who put a machine away dry and built, the last time it was put away with the guide; nobody where it was left
+    /// otherwise.
+    #[must_use]
+    pub fn left_ready_by(&self, machine: MachineId) -> Option<PersonId> {
+        let mut jobs = self.runs.jobs().rev();
+        let last =
+            jobs.find(|job| job.what == JobKind::Filter && job.machine == Some(machine) && job.ended.is_some())?;
+        let mut lines = last.lines.iter().rev().filter_map(|place| self.lines.at(*place));
+        lines.find_map(|line| how_left(line.written()))?
+    }
+
     /// The lock-ups that people left with a look still owed, in order of cause.
     pub fn looks_owed(&self) -> impl Iterator<Item = &JobState> {
         self.runs.jobs().filter(|job| job.owed.is_some())
@@ -231,6 +246,12 @@ impl Ledger {
         self.days.not_done(pan, day)
     }
 
+    /// That a pan's filtering was put off to `day`; `None` when it was filtered since, or nobody said so.
+    #[must_use]
+    pub fn put_off(&self, pan: PanId, day: Day) -> Option<PutOff> {
+        self.days.put_off(&self.book, self.book.pan(pan)?, day)
+    }
+
     /// The pans in use that were used on a day, are not filtered in it and not noted as not done, rhythm respected.
     #[must_use]
     pub fn due(&self, day: Day) -> Vec<PanId> {
@@ -274,4 +295,13 @@ impl Ledger {
         let standing = self.claims_standing(pan, day).into_iter();
         standing.filter(|claim| claims::meets(claim, set).is_some()).collect()
     }
+}
+
+/// For the entry that says how a machine was put away: who left it ready, if it was.
+fn how_left(entry: &Entry) -> Option<Option<PersonId>> {
+    let Fact::Job(fact) = &entry.fact else {
+        return None;
+    };
+    let ready = fact.evidence.is(Item::Machine, evidence::Word::Ready);
+    (fact.step == Some(StepId::AwayMachine)).then(|| entry.who.filter(|_| ready))
 }

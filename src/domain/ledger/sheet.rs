@@ -23,6 +23,8 @@ pub struct FilterDone {
 pub struct NotDone {
     /// The entry.
     pub id: EntryId,
+    /// When.
+    pub at: Millis,
     /// Why.
     pub why: Option<String>,
 }
@@ -38,6 +40,10 @@ pub struct PanDay {
     pub filtered: Vec<FilterDone>,
     /// The last word that it was not.
     pub not_done: Option<NotDone>,
+    /// Sessions logged since it was last filtered on this day, or since the day began.
+    pub(super) worked: u32,
+    /// Whether it was lit since then, and no session logged after that.
+    pub(super) at_work: bool,
 }
 
 impl PanDay {
@@ -45,6 +51,11 @@ impl PanDay {
     #[must_use]
     pub fn used(&self) -> bool {
         !self.filtered.is_empty() || self.fry_min.map_or(self.lit, |min| min > 0)
+    }
+
+    /// Sessions worked on this day that it was not filtered after; one it was lit for counts before it is logged.
+    pub(super) const fn sessions(&self) -> u32 {
+        self.worked.saturating_add(self.at_work as u32)
     }
 }
 
@@ -63,4 +74,15 @@ pub enum Word {
     Due,
     /// Nobody said anything.
     Silent,
+}
+
+/// That a pan's filtering was put off to another day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PutOff {
+    /// The last night it was put off.
+    pub night: Day,
+    /// Why.
+    pub why: Option<String>,
+    /// How many nights in a row, that one counted.
+    pub nights: u32,
 }

@@ -1,4 +1,6 @@
 //! Ready: who, kit, floor, and the machine built, dry and empty. What it proves stays proved until broken.
+//!
+//! Looks that share a number are one answer for who has earned the short form; see `guide::state::FilterJob::is_short`.
 
 use super::tables::{good, look, not_yet};
 use super::{Act, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
@@ -41,11 +43,11 @@ pub(super) const READY: &[Step] = &[
         Hazard::Splash,
         &[Hold::Kit],
         &[
-            look(Item::Gloves, WORN).proves(Hold::Kit),
-            look(Item::Face, WORN).proves(Hold::Kit),
-            look(Item::Apron, WORN).proves(Hold::Kit),
-            look(Item::Sleeves, WORN).proves(Hold::Kit),
-            look(Item::Shoes, WORN).proves(Hold::Kit),
+            look(Item::Gloves, WORN).proves(Hold::Kit).with(1),
+            look(Item::Face, WORN).proves(Hold::Kit).with(1),
+            look(Item::Apron, WORN).proves(Hold::Kit).with(1),
+            look(Item::Sleeves, WORN).proves(Hold::Kit).with(1),
+            look(Item::Shoes, WORN).proves(Hold::Kit).with(1),
         ],
     ),
     ready(
@@ -53,9 +55,13 @@ pub(super) const READY: &[Step] = &[
         Hazard::Slip,
         &[Hold::Floor],
         &[
-            look(Item::Floor, DRY).proves(Hold::Floor),
-            look(Item::Way, &[good(Word::Clear), not_yet(Word::Blocked)]).proves(Hold::Floor),
-            look(Item::Extinguisher, &[good(Word::Seen), not_yet(Word::Missing)]).proves(Hold::Floor),
+            look(Item::Floor, DRY).proves(Hold::Floor).with(1),
+            look(Item::Way, &[good(Word::Clear), not_yet(Word::Blocked)])
+                .proves(Hold::Floor)
+                .with(1),
+            look(Item::Extinguisher, &[good(Word::Seen), not_yet(Word::Missing)])
+                .proves(Hold::Floor)
+                .with(1),
         ],
     ),
     ready(
@@ -83,9 +89,9 @@ pub(super) const READY: &[Step] = &[
         Hazard::Steam,
         &[Hold::Dry],
         &[
-            look(Item::Filter, DRY).proves(Hold::Dry),
-            look(Item::TankInside, DRY).proves(Hold::Dry),
-            look(Item::Hose, DRY).proves(Hold::Dry),
+            look(Item::Filter, DRY).proves(Hold::Dry).with(1),
+            look(Item::TankInside, DRY).proves(Hold::Dry).with(1),
+            look(Item::Hose, DRY).proves(Hold::Dry).with(1),
             look(Item::Sound, &[good(Word::Whole), not_yet(Word::Damaged)]).proves(Hold::Dry),
         ],
     ),

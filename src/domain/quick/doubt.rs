@@ -5,6 +5,7 @@
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
 use crate::domain::facts::oil::{Measured, Reading, Vessel};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger};
@@ -59,6 +60,8 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::Service(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::Sign(_)
         | Fact::Correct(_)
         | Fact::Job(_)
@@ -137,7 +140,9 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         }
         Fact::Service(f) => {
             let logged = ledger.pan_day(f.pan, day).and_then(|sheet| sheet.fry_min);
-            if logged.is_some() {
+            // Who filters by the session logs each.
+            let by_session = pan(f.pan).is_some_and(|p| matches!(p.rhythm, Some(Rhythm::Sessions(_))));
+            if logged.is_some() && !by_session {
                 return Some(Doubt::SecondService);
             }
             (f.fry.get() > 16 * 60).then_some(Doubt::LongService)
@@ -155,6 +160,8 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::PartChange(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::OilChange(_)
         | Fact::Sign(_)
         | Fact::Note(_)

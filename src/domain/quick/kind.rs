@@ -66,6 +66,8 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::Move(_)
         | Fact::OilChange(_)
         | Fact::Service(_)
+        | Fact::PanJob(_)
+        | Fact::Closed(_)
         | Fact::Reading(_)
         | Fact::Sign(_)
         | Fact::Note(_)

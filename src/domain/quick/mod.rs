@@ -3,8 +3,10 @@
 mod amend;
 mod doubt;
 mod form;
+mod jobs;
 mod kind;
 mod moving;
+mod open_again;
 mod refusal;
 mod retype;
 mod said;
@@ -12,6 +14,7 @@ mod said;
 use super::claim::Exposures;
 use super::entry::Draft;
 use super::facts::oil::{ClaimChange, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp};
+use super::facts::pan_job::PanJob;
 use super::facts::{Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
@@ -20,8 +23,10 @@ use super::time::{Day, Millis, Now};
 
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
+pub use jobs::{own_job, swap, take_job};
 pub use kind::{Kind, is_quick, lost};
 pub use moving::{Other, others};
+pub use open_again::open_again;
 pub use refusal::{Doubt, QuickRefusal};
 pub use retype::{Retype, retype, retyped};
 pub use said::{Gap, moment, parts};
@@ -60,6 +65,8 @@ pub enum Quick {
     RunNoted(RunNoted),
     /// A machine strip-cleaned.
     MachineCleaned(MachineCleaned),
+    /// Pans that do each other's jobs for a day.
+    PanJobs(Vec<PanJob>),
 }
 
 /// A quick entry, with who says it and when it happened.
@@ -124,6 +131,7 @@ fn facts(what: Quick) -> Vec<Fact> {
         Quick::ClaimRestored(f) => vec![Fact::ClaimRestored(f)],
         Quick::RunNoted(f) => vec![Fact::RunNoted(f)],
         Quick::MachineCleaned(f) => vec![Fact::MachineCleaned(f)],
+        Quick::PanJobs(jobs) => jobs.into_iter().map(Fact::PanJob).collect(),
     }
 }
 
@@ -176,6 +184,12 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
             fat_fits(ledger, f.pan, f.fat, day)
         }
         Fact::Move(f) => moving::possible(ledger, f, day),
+        Fact::PanJob(f) => {
+            if ledger.book.pan(f.of).is_none_or(|p| !p.in_use) {
+                return Err(QuickRefusal::NoSuchPan { pan: f.of });
+            }
+            claims_fit(ledger, f.pan, f.food, f.day)
+        }
         Fact::ClaimLost(f) => {
             let stands = ledger.claims_standing(f.pan, day).iter().any(|c| c.what == f.what);
             if stands {
@@ -193,6 +207,7 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::Service(_)
+        | Fact::Closed(_)
         | Fact::Sign(_)
         | Fact::Note(_)
         | Fact::ClaimRestored(_)

@@ -1,6 +1,6 @@
 //! The kitchen's form: name, country, days and hours, the number to call, and the limit with what it rests on.
 
-use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set, as_time};
+use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_time, as_weekdays, weekdays};
 use super::{Answers, Around, Fault, Field, OTHER_COUNTRY, Wrong};
 use crate::domain::country::{CountryLimit, OilLimit, emergency_number, published_limit, starting_limit};
 use crate::domain::facts::Fact;
@@ -67,7 +67,6 @@ pub(super) fn blank(zone: &str) -> Answers {
 }
 
 pub(super) fn of(kitchen: &Kitchen) -> Answers {
-    let days = kitchen.trading_days.iter().zip(["0", "1", "2", "3", "4", "5", "6"]);
     let mut answers = Answers::default()
         .with(Field::KitchenName, &*kitchen.name)
         .with(Field::Country, &*kitchen.country)
@@ -76,10 +75,7 @@ pub(super) fn of(kitchen: &Kitchen) -> Answers {
             Field::DayStart,
             as_time(Minutes::new(kitchen.day_start_min).unwrap_or_default()),
         )
-        .with(
-            Field::TradingDays,
-            as_set(days.filter(|(on, _)| **on).map(|(_, key)| key)),
-        )
+        .with(Field::TradingDays, as_weekdays(kitchen.trading_days))
         .with(Field::UsualHours, as_hours(kitchen.fry_min))
         .with(Field::Closing, kitchen.closing_min.map(as_time).unwrap_or_default())
         .with(
@@ -115,7 +111,9 @@ fn put_limits(answers: &mut Answers, polar: Option<Share>, acid: Option<AcidLimi
     answers.put(Field::AcidUnit, unit.key());
 }
 
-fn country(answers: &Answers) -> String {
+/// The country answered (ISO 3166-1 alpha-2, upper case); empty while none is.
+#[must_use]
+pub fn country(answers: &Answers) -> String {
     match answers.get(Field::Country) {
         OTHER_COUNTRY => answers.get(Field::CountryCode).trim().to_ascii_uppercase(),
         code => code.to_owned(),
@@ -237,10 +235,7 @@ pub(super) fn check(id: KitchenId, answers: &Answers, around: Around, wrongs: &m
     let day_start = day_start(&mut read);
     let zone = read.words(Field::Zone, LINE_MOST);
     let quiet = quiet(&mut read);
-    let mut trading_days = [false; 7];
-    for (day, key) in trading_days.iter_mut().zip(["0", "1", "2", "3", "4", "5", "6"]) {
-        *day = answers.has(Field::TradingDays, key);
-    }
+    let trading_days = weekdays(answers, Field::TradingDays);
     if trading_days == [false; 7] {
         read.refuse::<()>(Field::TradingDays, Fault::Missing);
     }

@@ -14,7 +14,7 @@ mod person;
 mod read;
 
 pub use answers::{Answers, Fault, Wrong};
-pub use kitchen::{LimitSaid, limit_said};
+pub use kitchen::{LimitSaid, country, limit_said};
 pub use pan::{OffShows, off_shows};
 pub use person::signers;
 
@@ -113,8 +113,14 @@ keyed! {
         UsualDays = "usual_days",
         /// What tells the owner it is done.
         EndSign = "end_sign",
+        /// What it is filtered by: a [`RhythmBy`].
+        RhythmBy = "rhythm_by",
         /// Filtered every so many days it is used.
         Rhythm = "rhythm",
+        /// Filtered every so many sessions.
+        RhythmSessions = "rhythm_sessions",
+        /// Filtered on these days of the week, 0 (Monday) to 6.
+        RhythmWeekdays = "rhythm_weekdays",
         /// Whether it is in use.
         InUse = "in_use",
         /// What the machine is called.
@@ -163,6 +169,18 @@ keyed! {
         Measures = "measures",
         /// Its spread, in its own unit.
         Spread = "spread",
+    }
+}
+
+keyed! {
+    /// What a pan is filtered by.
+    pub enum RhythmBy {
+        /// Days of use.
+        Days = "days",
+        /// Sessions.
+        Sessions = "sessions",
+        /// Nights of its own.
+        Weekdays = "weekdays",
     }
 }
 

@@ -1,11 +1,14 @@
 //! A pan's form: what it holds, how it is heated and how that is seen to be off, its fat, its promise, what is in it.
 
+use std::num::NonZeroU16;
+
 use super::kitchen::limits_fit;
-use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set};
-use super::{Answers, Around, Fault, Field, Wrong, YES};
+use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_set, as_weekdays, weekdays};
+use super::{Answers, Around, Fault, Field, RhythmBy, Wrong, YES};
 use crate::domain::claim::{ClaimKind, Exposure, Exposures};
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::{Age, Fill};
+use crate::domain::facts::rhythm::{Rhythm, Weekdays};
 use crate::domain::facts::setup::{Claim, HeatKind, OffSign, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::PanId;
@@ -74,7 +77,7 @@ pub(super) fn blank(book: &Book) -> Answers {
     let mut answers = match pans.last() {
         Some(last) => described(last).with(Field::PanName, ""),
         None => {
-            let mut answers = Answers::default();
+            let mut answers = Answers::default().with_rhythm(None);
             change_heat(&mut answers, HeatKind::Gas.key());
             answers
         }
@@ -116,7 +119,19 @@ fn described(pan: &Pan) -> Answers {
         .with(Field::Food, as_set(pan.food.iter().map(Exposure::key)))
         .with(Field::UsualDays, number(pan.usual_days))
         .with(Field::EndSign, pan.end_sign.clone().unwrap_or_default())
-        .with(Field::Rhythm, number(pan.rhythm))
+        .with_rhythm(pan.rhythm)
+}
+
+impl Answers {
+    fn with_rhythm(self, rhythm: Option<Rhythm>) -> Self {
+        let (by, field, answer) = match rhythm {
+            None => (RhythmBy::Days, Field::Rhythm, String::new()),
+            Some(Rhythm::Days(every)) => (RhythmBy::Days, Field::Rhythm, every.to_string()),
+            Some(Rhythm::Sessions(every)) => (RhythmBy::Sessions, Field::RhythmSessions, every.to_string()),
+            Some(Rhythm::Weekdays(nights)) => (RhythmBy::Weekdays, Field::RhythmWeekdays, as_weekdays(nights.days())),
+        };
+        self.with(Field::RhythmBy, by.key()).with(field, answer)
+    }
 }
 
 fn number(n: Option<u16>) -> String {
@@ -160,7 +175,12 @@ pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>
             oil.push(Field::FreshOn);
         }
     }
-    oil.extend([Field::UsualDays, Field::EndSign, Field::Rhythm]);
+    oil.extend([Field::UsualDays, Field::EndSign, Field::RhythmBy]);
+    oil.push(match rhythm_by(answers) {
+        RhythmBy::Days => Field::Rhythm,
+        RhythmBy::Sessions => Field::RhythmSessions,
+        RhythmBy::Weekdays => Field::RhythmWeekdays,
+    });
     if book.pan(id).is_some() {
         oil.push(Field::InUse);
     }
@@ -171,6 +191,26 @@ pub(super) fn pages(id: PanId, answers: &Answers, book: &Book) -> Vec<Vec<Field>
         kept_for,
         oil,
     ]
+}
+
+/// What it is filtered by; days until somebody says otherwise.
+fn rhythm_by(answers: &Answers) -> RhythmBy {
+    RhythmBy::from_key(answers.get(Field::RhythmBy)).unwrap_or(RhythmBy::Days)
+}
+
+fn rhythm(read: &mut Reader) -> Option<Option<Rhythm>> {
+    let every = |number: Option<u16>| number.and_then(NonZeroU16::new);
+    match rhythm_by(read.answers) {
+        RhythmBy::Sessions => {
+            let sessions = read.whole(Field::RhythmSessions, 1, 60)?;
+            Some(every(Some(sessions)).map(Rhythm::Sessions))
+        }
+        RhythmBy::Weekdays => match Weekdays::of(weekdays(read.answers, Field::RhythmWeekdays)) {
+            Some(nights) => Some(Some(Rhythm::Weekdays(nights))),
+            None => read.refuse(Field::RhythmWeekdays, Fault::Missing),
+        },
+        RhythmBy::Days => Some(every(read.whole_if_any(Field::Rhythm, 1, 60)?).map(Rhythm::Days)),
+    }
 }
 
 pub(super) fn check(id: PanId, answers: &Answers, around: Around, wrongs: &mut Vec<Wrong>) -> Option<Vec<Fact>> {
@@ -215,7 +255,7 @@ pub(super) fn check(id: PanId, answers: &Answers, around: Around, wrongs: &mut V
     };
     let usual_days = read.whole_if_any(Field::UsualDays, 1, 365);
     let end_sign = read.words_if_any(Field::EndSign, LINE_MOST);
-    let rhythm = read.whole_if_any(Field::Rhythm, 1, 60);
+    let rhythm = rhythm(&mut read);
     let pan = Pan {
         pan: id,
         name: name?,

@@ -199,3 +199,14 @@ pub(super) fn as_number(parts: u32, places: usize) -> String {
 pub(super) fn as_set<'a>(keys: impl IntoIterator<Item = &'a str>) -> String {
     keys.into_iter().collect::<Vec<_>>().join(",")
 }
+
+/// Which days of the week a set names, Monday 0 to Sunday 6.
+pub(super) fn weekdays(answers: &Answers, field: Field) -> [bool; 7] {
+    ["0", "1", "2", "3", "4", "5", "6"].map(|key| answers.has(field, key))
+}
+
+/// Days of the week as such a set.
+pub(super) fn as_weekdays(days: [bool; 7]) -> String {
+    let keys = days.iter().zip(["0", "1", "2", "3", "4", "5", "6"]);
+    as_set(keys.filter(|(on, _)| **on).map(|(_, key)| key))
+}

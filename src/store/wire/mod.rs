@@ -9,6 +9,7 @@ pub mod envelope;
 pub mod machine;
 pub mod oil;
 pub mod parts;
+pub mod rhythm;
 pub mod scalar;
 pub mod setup;
 pub mod stored;
@@ -19,6 +20,7 @@ use thiserror::Error;
 use super::json::Json;
 use crate::domain::facts::Fact;
 use crate::domain::facts::oil::Vessel;
+use crate::domain::facts::rhythm::Rhythm;
 
 /// Why a fact cannot be written: it could not be read back as itself.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
@@ -30,7 +32,10 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
     let (kind, v, body) = match fact {
         Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
-        Fact::Pan(f) => ("pan", 1, body::write::<setup::PanV1>(f)),
+        Fact::Pan(f) => match f.rhythm {
+            Some(Rhythm::Days(_)) | None => ("pan", 1, body::write::<setup::PanV1>(f)),
+            Some(Rhythm::Sessions(_) | Rhythm::Weekdays(_)) => ("pan", 2, body::write::<rhythm::PanV2>(f)),
+        },
         Fact::Machine(f) if f.powder.is_none() => ("machine", 1, body::write::<machine::MachineV1>(f)),
         Fact::Machine(f) => ("machine", 2, body::write::<machine::MachineV2>(f)),
         Fact::Instrument(f) => ("instrument", 1, body::write::<setup::InstrumentV1>(f)),
@@ -48,6 +53,8 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         },
         Fact::OilChange(f) => ("oil_change", 1, body::write::<oil::OilChangeV1>(f)),
         Fact::Service(f) => ("service", 1, body::write::<oil::ServiceV1>(f)),
+        Fact::PanJob(f) => ("pan_job", 1, body::write::<rhythm::PanJobV1>(f)),
+        Fact::Closed(f) => ("closed", 1, body::write::<rhythm::ClosedV1>(f)),
         Fact::Reading(f) => ("reading", 1, body::write::<oil::ReadingV1>(f)),
         Fact::Sign(f) => ("sign", 1, body::write::<oil::SignV1>(f)),
         Fact::Note(f) => ("note", 1, body::write::<oil::NoteV1>(f)),
@@ -75,6 +82,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
+        ("pan", 2) => Fact::Pan(Box::new(body::read::<rhythm::PanV2>(body)?)),
         ("machine", 1) => Fact::Machine(Box::new(body::read::<machine::MachineV1>(body)?)),
         ("machine", 2) => Fact::Machine(Box::new(body::read::<machine::MachineV2>(body)?)),
         ("instrument", 1) => Fact::Instrument(body::read::<setup::InstrumentV1>(body)?),
@@ -85,6 +93,8 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("move", 2) => Fact::Move(body::read::<oil::MoveV2>(body)?),
         ("oil_change", 1) => Fact::OilChange(body::read::<oil::OilChangeV1>(body)?),
         ("service", 1) => Fact::Service(body::read::<oil::ServiceV1>(body)?),
+        ("pan_job", 1) => Fact::PanJob(body::read::<rhythm::PanJobV1>(body)?),
+        ("closed", 1) => Fact::Closed(body::read::<rhythm::ClosedV1>(body)?),
         ("reading", 1) => Fact::Reading(body::read::<oil::ReadingV1>(body)?),
         ("sign", 1) => Fact::Sign(body::read::<oil::SignV1>(body)?),
         ("note", 1) => Fact::Note(body::read::<oil::NoteV1>(body)?),

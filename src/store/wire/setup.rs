@@ -5,6 +5,7 @@ use super::parts::{read_exposures, write_exposures};
 use super::scalar::{Text, Whole};
 use super::stored::stored;
 use crate::domain::claim::{ClaimKind, Exposure};
+use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::setup::{
     AcidLimit, Claim, HeatKind, Instrument, Kitchen, LimitBasis, Measures, OffSign, Pan, Person, Route, Span,
 };
@@ -187,20 +188,20 @@ impl From<ClaimV1> for Claim {
 stored! {
     /// A pan, whole.
     pub struct PanV1 {
-        pan: Text<PanId>,
-        name: String,
-        full_ml: Whole<Volume>,
-        min_ml: Whole<Volume>,
-        mark: String,
-        heat: Text<HeatKind>,
-        off_signs: [Text<OffSign>; 2],
-        fat: Text<Fat>,
-        claims: Vec<ClaimV1>,
-        food: Vec<Text<Exposure>>,
-        rhythm: Option<u16>,
-        usual_days: Option<u16>,
-        end_sign: Option<String>,
-        in_use: bool,
+        pub(super) pan: Text<PanId>,
+        pub(super) name: String,
+        pub(super) full_ml: Whole<Volume>,
+        pub(super) min_ml: Whole<Volume>,
+        pub(super) mark: String,
+        pub(super) heat: Text<HeatKind>,
+        pub(super) off_signs: [Text<OffSign>; 2],
+        pub(super) fat: Text<Fat>,
+        pub(super) claims: Vec<ClaimV1>,
+        pub(super) food: Vec<Text<Exposure>>,
+        pub(super) rhythm: Option<u16>,
+        pub(super) usual_days: Option<u16>,
+        pub(super) end_sign: Option<String>,
+        pub(super) in_use: bool,
     }
 }
 
@@ -219,7 +220,10 @@ impl Body for PanV1 {
             fat: Text(fact.fat),
             claims: fact.claims.iter().map(ClaimV1::from).collect(),
             food: write_exposures(fact.food),
-            rhythm: fact.rhythm,
+            rhythm: match fact.rhythm {
+                Some(Rhythm::Days(every)) => Some(every.get()),
+                Some(Rhythm::Sessions(_) | Rhythm::Weekdays(_)) | None => None,
+            },
             usual_days: fact.usual_days,
             end_sign: fact.end_sign.clone(),
             in_use: fact.in_use,
@@ -238,7 +242,8 @@ impl Body for PanV1 {
             fat: self.fat.0,
             claims: self.claims.into_iter().map(Claim::from).collect(),
             food: read_exposures(&self.food),
-            rhythm: self.rhythm,
+            // None in so many days always counted as every day.
+            rhythm: self.rhythm.and_then(|every| every.try_into().ok()).map(Rhythm::Days),
             usual_days: self.usual_days,
             end_sign: self.end_sign,
             in_use: self.in_use,

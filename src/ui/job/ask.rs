@@ -11,6 +11,7 @@ use crate::domain::guide::asking::{Asking, Touched};
 use crate::domain::guide::gate::{Gate, Question, QuestionKind};
 use crate::domain::procedure::Step as TableStep;
 use crate::domain::procedure::{Answer, Hold, StepId};
+use crate::domain::quick::parts;
 use crate::domain::units::Temp;
 use crate::nodes;
 use crate::ui::node::{Act, Element, Held, Node, Tell, Text, el, live, several};
@@ -309,8 +310,8 @@ impl Shown {
     }
 }
 
-/// Whole degrees as typed, in tenths; `None` for what no probe in oil reads.
+/// Degrees as typed, in tenths; `None` for what no probe in oil reads.
 fn celsius_dc(text: &str) -> Option<i32> {
-    let whole: i16 = text.parse().ok()?;
-    Temp::from_dc(whole.checked_mul(10)?).map(|temp| i32::from(temp.dc()))
+    let tenths = i16::try_from(parts(text, 1)?).ok()?;
+    Temp::from_dc(tenths).map(|temp| i32::from(temp.dc()))
 }

@@ -26,8 +26,11 @@ pub fn on_touch(bench: Bench) -> impl Fn() + Copy {
 pub fn ring(bench: Bench, sounding: impl Fn(&LiveKitchen, &Now) -> Option<Cause> + 'static) {
     let mut bell = Bell::default();
     follow(move || {
-        let (cause, now) = bench.read_each_second(|kitchen, now| (sounding(kitchen, now), *now));
-        if let Some(urgency) = bell.ring(cause, &now) {
+        let rung = bench.read_each_second(|kitchen, now| {
+            let quiet = kitchen.ledger().book.kitchen.as_ref().and_then(|k| k.quiet);
+            bell.ring(sounding(kitchen, now), quiet, now)
+        });
+        if let Some(urgency) = rung {
             play(bench, urgency);
         }
     });

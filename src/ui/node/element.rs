@@ -8,7 +8,9 @@ use web_sys::wasm_bindgen::JsCast;
 
 use super::act::{Act, Tell};
 use super::held::Reach;
+use super::said::{is_spoken, said};
 use super::{Node, Text};
+use crate::domain::measure::Measure;
 
 /// What an element does when something happens to it.
 pub(super) type Hears = Rc<dyn Fn(&Event)>;
@@ -16,8 +18,8 @@ pub(super) type Hears = Rc<dyn Fn(&Event)>;
 /// What the person may change in the page itself, so that it is compared with the page, not with what was drawn last.
 #[derive(Clone, Debug)]
 pub(super) enum Typed {
-    /// The words in a field.
-    Value(Text),
+    /// The words in a field, and the measure a number is typed in, where that is not our own.
+    Value(Text, Option<Measure>),
     /// Whether a box is ticked.
     Ticked(bool),
 }
@@ -107,6 +109,7 @@ impl Words for Text {
 
 #[inline(never)]
 fn put(mut element: Element, name: &'static str, value: Text) -> Element {
+    let value = if is_spoken(name) { said(value) } else { value };
     element.0.attributes.push((name, value));
     element
 }
@@ -188,8 +191,14 @@ impl Element {
 
     /// The words in a field.
     #[must_use]
-    pub fn value(mut self, value: impl Words) -> Self {
-        self.0.typed = Some(Typed::Value(value.text()));
+    pub fn value(self, value: impl Words) -> Self {
+        self.value_in(value, None)
+    }
+
+    /// The number in a field, which is typed in another measure than our own.
+    #[must_use]
+    pub fn value_in(mut self, value: impl Words, measure: Option<Measure>) -> Self {
+        self.0.typed = Some(Typed::Value(value.text(), measure));
         self
     }
 

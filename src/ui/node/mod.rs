@@ -8,6 +8,7 @@
 mod act;
 mod element;
 mod held;
+mod said;
 mod shown;
 
 use std::borrow::Cow;
@@ -15,9 +16,10 @@ use std::borrow::Cow;
 pub use act::{Act, Tell};
 pub use element::{Element, Words, el, svg};
 pub use held::{Held, Reach, follow, worked_out};
+pub use said::{speak, typed_in};
 pub use shown::{Mounted, mount};
 
-/// Words, drawn as they are.
+/// Words, drawn as the kitchen's country says them.
 pub type Text = Cow<'static, str>;
 
 /// Something drawn.

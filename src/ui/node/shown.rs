@@ -10,7 +10,9 @@ use web_sys::wasm_bindgen::closure::Closure;
 use web_sys::{Comment, Event, HtmlElement, HtmlInputElement};
 
 use super::element::{Element, Hears, Parts, Typed};
+use super::said::said;
 use super::{Node, Text};
+use crate::words::local::{from_field, to_field};
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
@@ -93,9 +95,16 @@ fn put_typed(at: &web_sys::Element, typed: &Typed) {
         return;
     };
     match typed {
-        Typed::Value(value) => {
+        Typed::Value(value, None) => {
             if input.value() != **value {
                 input.set_value(value);
+            }
+        }
+        Typed::Value(value, Some(measure)) => {
+            // What comes to the same value stays as it is being typed.
+            let (stands, here) = (input.value(), to_field(value, *measure));
+            if stands != here && from_field(&stands, *measure) != **value {
+                input.set_value(&here);
             }
         }
         Typed::Ticked(on) => input.set_checked(*on),
@@ -117,7 +126,10 @@ fn remove(node: &web_sys::Node) {
 fn build(node: Node) -> Shown {
     match node {
         Node::Nothing => Shown::Nothing(comment()),
-        Node::Text(words) => Shown::Text(document().create_text_node(&words).into(), words),
+        Node::Text(words) => {
+            let words = said(words);
+            Shown::Text(document().create_text_node(&words).into(), words)
+        }
         Node::Element(Element(parts)) => build_element(*parts),
         Node::Several(nodes) => Shown::Several(nodes.into_iter().map(build).collect(), comment()),
         Node::Live(draw) => Shown::Live(enliven(draw, None)),
@@ -217,6 +229,7 @@ impl Shown {
         match (self, node) {
             (Self::Nothing(_), Node::Nothing) => {}
             (Self::Text(at, words), Node::Text(next)) => {
+                let next = said(next);
                 if *words != next {
                     at.set_node_value(Some(&next));
                     *words = next;

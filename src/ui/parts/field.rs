@@ -1,6 +1,7 @@
 //! Fields of a form: a line of text or a number with its label, hint and error, and a row to tick.
 
-use crate::ui::node::{Element, Held, Node, Tell, Text, Words, el};
+use crate::ui::node::{Element, Held, Node, Tell, Text, Words, el, typed_in};
+use crate::words::local::from_field;
 
 /// What is typed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -90,6 +91,11 @@ impl Field {
         let id = format!("field-{testid}");
         let about = format!("{id}-about");
         let wrong = error.is_some();
+        let measure = unit.as_deref().and_then(typed_in);
+        let on_typed = match measure {
+            Some(measure) => Tell::new(move |typed: String| on_typed.run(from_field(&typed, measure))),
+            None => on_typed,
+        };
         let input = el("input")
             .attr("id", id.clone())
             .attr("type", kind.html_type())
@@ -98,7 +104,7 @@ impl Field {
             .attr_if("aria-invalid", wrong.then_some("true"))
             .attr("aria-describedby", about.clone())
             .testid(testid)
-            .value(value)
+            .value_in(value, measure)
             .on_typed(on_typed);
         let unit = unit.map(|unit| el("span").class("field-unit").text(unit));
         let hint = hint.map(|hint| el("p").class("hint").text(hint));

@@ -3,7 +3,54 @@
 use std::cell::Cell;
 use std::rc::Rc;
 
-use crate::ui::node::{Element, Held, Tell, Text, el, live};
+use crate::domain::measure::Measure;
+use crate::ui::node::{Element, Held, Tell, Text, el, live, typed_in};
+use crate::words::local::{from_field, to_field};
+
+/// The number as it is typed here, over the value in our own unit.
+#[derive(Clone, Copy)]
+struct Here {
+    value: Held<String>,
+    typed: Held<String>,
+    measure: Option<Measure>,
+}
+
+impl Here {
+    fn of(value: Held<String>, unit: &str) -> Self {
+        Self {
+            value,
+            typed: Held::new(String::new()),
+            measure: typed_in(unit),
+        }
+    }
+
+    /// What is shown: what was typed for as long as the value is what came of it.
+    fn as_typed(self, value: &str) -> String {
+        let Some(measure) = self.measure else {
+            return value.to_owned();
+        };
+        let typed = self.typed.get_untracked();
+        if from_field(&typed, measure) == value {
+            typed
+        } else {
+            to_field(value, measure)
+        }
+    }
+
+    fn get(self) -> String {
+        self.value.with(|value| self.as_typed(value))
+    }
+
+    fn change(self, change: impl FnOnce(&mut String)) {
+        let mut typed = self.value.with_untracked(|value| self.as_typed(value));
+        change(&mut typed);
+        let value = self
+            .measure
+            .map_or_else(|| typed.clone(), |measure| from_field(&typed, measure));
+        self.typed.set(typed);
+        self.value.set(value);
+    }
+}
 
 /// The words of the keys.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -90,14 +137,13 @@ impl Pad {
             testid,
         } = self;
         let untouched = Rc::new(Cell::new(prefilled));
+        let here = Here::of(value, &unit);
         let press = move |key: Key| {
             let offered = untouched.take();
-            value.update(|now| {
-                if offered.as_ref() == Some(now) && key != Key::Sign {
-                    now.clear();
-                }
-                *now = typed(now, key, most);
-            });
+            if key != Key::Sign && value.with_untracked(|now| offered.as_ref() == Some(now)) {
+                value.update(String::clear);
+            }
+            here.change(|now| *now = typed(now, key, most));
         };
         let key = |testid: String, words: String, does: Box<dyn Fn()>| {
             let key = el("button").attr("type", "button").testid(testid);
@@ -109,7 +155,16 @@ impl Pad {
             key(format!("{testid}-{figure}"), figure.to_string(), does)
         };
         let other = |name: &str, words: String, does: Box<dyn Fn()>| key(format!("{testid}-{name}"), words, does);
-        let back = other("back", words.back, Box::new(move || value.update(String::pop))).class("word");
+        let back = other(
+            "back",
+            words.back,
+            Box::new(move || {
+                here.change(|now| {
+                    now.pop();
+                })
+            }),
+        )
+        .class("word");
         let clear = other("clear", words.clear, Box::new(move || value.update(String::clear))).class("word");
         let (sign_press, point_press) = (press.clone(), press.clone());
         let sign = other("sign", "±".to_owned(), Box::new(move || sign_press(Key::Sign)))
@@ -135,7 +190,7 @@ impl Pad {
                 .text(words.accept.clone())
         });
         let point_word = words.point;
-        let shown = live(move || value.with(|now| now.replace('-', "\u{2212}").replace('.', &point_word)));
+        let shown = live(move || here.get().replace('-', "\u{2212}").replace('.', &point_word));
         let output = el("output").testid(format!("{testid}-value")).child(shown);
         let keys = el("div")
             .class("pad-keys")

@@ -4,7 +4,9 @@ use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::frame::frame;
 use crate::ui::node::{Element, Node, el, live, worked_out};
-use crate::ui::office::{about_the_app, at_this_phone, export_card, import_button, limits, storage_card, things};
+use crate::ui::office::{
+    about_the_app, at_this_phone, closed_days, export_card, import_button, limits, storage_card, things,
+};
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
 use crate::words::log::{Office as Words, office as words};
@@ -18,7 +20,13 @@ pub fn office(bench: Bench) -> Element {
     let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
     let kitchen = live(move || {
         if set_up.get() {
-            return nodes![at_this_phone(bench), limits(bench), things(bench), export_card(bench)];
+            return nodes![
+                at_this_phone(bench),
+                limits(bench),
+                closed_days(bench),
+                things(bench),
+                export_card(bench)
+            ];
         }
         let start = button(Rank::First, titles(Titles::StartSetUp, lang), "to-set-up", || {
             screen::go(Screen::SetUp);

@@ -2,6 +2,7 @@
 
 mod ahead;
 mod helps;
+mod job;
 mod shown;
 mod tried;
 mod why;
@@ -20,6 +21,7 @@ use crate::ui::screens::today::row::{hero, parked_line};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, oil, pan as said_of, run, setup};
 use helps::helps;
+use job::Doing;
 use shown::{Shown, look};
 use tried::Trying;
 use why::{contradicting, why};
@@ -34,6 +36,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
         bench.read(|kitchen, _| look(kitchen.ledger(), pan, day, lang))
     });
     let trying = Trying::begin(bench, pan, day);
+    let doing = Doing::begin(bench, pan, day);
     let heading = live(move || shown.with(|s| s.as_ref().map(|s| run::pan_title(&s.pan.name, lang))));
     let eyebrow = eyebrow(move || {
         shown.with(|s| {
@@ -45,7 +48,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
     let holds = live(move || {
         shown.with(|shown| match shown {
             None => el("p").text(line(Line::NoSuchPan, lang)).into(),
-            Some(shown) => page(shown, trying, lang),
+            Some(shown) => page(shown, trying, doing, lang),
         })
     });
     el("div")
@@ -54,7 +57,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 }
 
 /// The page of a pan there is.
-fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
+fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
     let pan = shown.pan.pan;
     let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
     let claims: Vec<&str> = claims.collect();
@@ -87,7 +90,8 @@ fn page(shown: &Shown, trying: Trying, lang: Lang) -> Node {
         .child(claims)
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))
-        .child(log);
+        .child(log)
+        .child(doing.section(lang));
     let why = el("div")
         .class("pan-why")
         .child(tried::section(shown, trying, lang))

@@ -139,7 +139,10 @@ impl FormField<'_> {
         });
         let row = el("div")
             .class("choice-row any-of")
-            .class_if("days-row", self.field == Asked::TradingDays)
+            .class_if(
+                "days-row",
+                matches!(self.field, Asked::TradingDays | Asked::RhythmWeekdays),
+            )
             .children(buttons);
         el("fieldset")
             .class("choice field")

@@ -7,13 +7,14 @@ use crate::browser::page::to_top;
 use crate::domain::entry::Draft;
 use crate::domain::facts::Fact;
 use crate::domain::ids::PersonId;
-use crate::domain::setting_up::{Answers, Around, Field, Subject, Wrong};
+use crate::domain::setting_up::{Answers, Around, Field, Subject, Wrong, country};
 use crate::kitchen::Order;
 use crate::ui::bench::Bench;
 use crate::ui::cards::{CardDesk, use_cards};
-use crate::ui::node::{Act, Element, Held, Node, Reach, Tell, el, follow, live};
+use crate::ui::node::{Act, Element, Held, Node, Reach, Tell, el, follow, live, speak};
 use crate::ui::parts::{Rank, button};
 use crate::ui::prefs;
+use crate::words::local::Local;
 use crate::words::log::{Office, office};
 use crate::words::screens::{Screen as Words, screen as words};
 use crate::words::{Lang, forms, proposed};
@@ -140,6 +141,10 @@ struct FormDesk {
 impl FormDesk {
     fn drawn(self, given: &Given, page: usize, top: Reach) -> Element {
         let lang = self.bench.lang;
+        // A first kitchen is spoken to in the words of the country answered; one that stands, once it is saved.
+        if self.subject == Subject::Kitchen && around(self.bench, |a| a.book.kitchen.is_none()) {
+            speak(Local::of(&country(&given.answers), std::iter::empty()));
+        }
         let pages = self.pages(&given.answers);
         let shown = pages.get(page).map_or(&[][..], Vec::as_slice);
         let title = shown.first().map_or("", |first| forms::page_title(*first, lang));

@@ -70,6 +70,34 @@ async fn every_screen_keeps_its_promises() -> Outcome {
 }
 
 #[tokio::test]
+async fn jobs_rhythms_and_days_closed_keep_their_promises_opened() -> Outcome {
+    journey_on("rhythm_opened", TALL, async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let mut all = Vec::new();
+        let (pan, other) = (phone.address_of("pan-1").await?, phone.address_of("pan-2").await?);
+        phone.go(&pan).await?;
+        phone.tap(&other.replacen("pan/", "job-", 1)).await?;
+        phone.see("job-swap").await?;
+        all.extend(phone.complaints("another job, chosen", Look::SCREEN).await?);
+        phone.tap("job-swap").await?;
+        phone.see("job-own").await?;
+        all.extend(phone.complaints("another job, taken", Look::SCREEN).await?);
+        phone.go(&pan.replacen("pan/", "edit/pan/", 1)).await?;
+        for by in ["sessions", "weekdays"] {
+            phone.tap(&format!("rhythm-by-{by}")).await?;
+            phone.see(&format!("rhythm-{by}")).await?;
+            all.extend(phone.complaints(&format!("filtered by {by}"), Look::SCREEN).await?);
+        }
+        phone.go("office").await?;
+        phone.tap("close-days").await?;
+        all.extend(phone.complaints("days to close, none chosen", Look::SCREEN).await?);
+        no_complaints(&all)
+    })
+    .await
+}
+
+#[tokio::test]
 async fn every_section_of_a_pans_page_keeps_its_promises_opened() -> Outcome {
     journey_on("pan_opened", TALL, async |stage| {
         stage.demo().await?;

@@ -8,7 +8,7 @@ use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, run};
+use crate::words::{Lang, rhythm, run};
 
 /// The screen of a job.
 const fn screen_of(job: JobKind) -> Screen {
@@ -37,6 +37,10 @@ fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
             let text = line(Line::LockUpText, lang).to_owned();
             (run::job_name(kind, lang).to_owned(), text)
         }
+        Next::Closed(opens) => (
+            rhythm::closed_until(opens, lang),
+            rhythm::say(rhythm::Say::ClosedToday, lang).to_owned(),
+        ),
         Next::Nothing => (
             line(Line::AllDone, lang).to_owned(),
             line(Line::AllDoneText, lang).to_owned(),
@@ -53,12 +57,16 @@ pub fn next_job(lang: Lang, shown: Held<Shown>, on_not_done: impl Fn() + Copy + 
             let begin = next.job().map(|job| {
                 let label = match next {
                     Next::Resume(_) => words::resume(job, lang),
-                    Next::Look | Next::Begin(_) | Next::Nothing => words::begin(job, lang),
+                    Next::Look | Next::Begin(_) | Next::Closed(_) | Next::Nothing => words::begin(job, lang),
                 };
                 button(Rank::First, label, "begin", move || screen::go(screen_of(job)))
             });
-            let not_done = matches!(next, Next::Begin(_))
-                .then(|| button(Rank::Plain, line(Line::NotDoneBecause, lang), "not-done", on_not_done));
+            let put_off = match next {
+                Next::Begin(JobKind::Filter) => Some(rhythm::say(rhythm::Say::NotTonight, lang)),
+                Next::Begin(JobKind::LightUp | JobKind::LockUp) => Some(line(Line::NotDoneBecause, lang)),
+                Next::Resume(_) | Next::Look | Next::Closed(_) | Next::Nothing => None,
+            };
+            let not_done = put_off.map(|words| button(Rank::Plain, words, "not-done", on_not_done));
             let others = el("div")
                 .class("next-others")
                 .child(others(shown, next, lang))

@@ -9,11 +9,11 @@ use crate::kitchen::today::{Next, Today as Shown};
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Act, Element, Held, Tell, el, live};
-use crate::ui::parts::{Choice, Rank, Sheet, button};
+use crate::ui::parts::{Choice, Rank, Sheet, Tone, button, notice};
 use crate::ui::screens::last_night::tell;
 use crate::ui::screens::why_not::why_not;
-use crate::words::run;
 use crate::words::today::{Line, line};
+use crate::words::{rhythm, run};
 
 /// The key of "all that are due".
 const ALL: &str = "all";
@@ -22,7 +22,7 @@ const ALL: &str = "all";
 fn job(shown: &Shown) -> Option<JobKind> {
     match shown.next() {
         Next::Begin(kind) => Some(kind),
-        Next::Resume(_) | Next::Look | Next::Nothing => None,
+        Next::Resume(_) | Next::Look | Next::Closed(_) | Next::Nothing => None,
     }
 }
 
@@ -79,6 +79,17 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
             choice.draw()
         })
     });
+    // Once is a night moved; again is said before it is written.
+    let again = live(move || {
+        let about = about.get();
+        shown.with(|shown| {
+            let asked = shown.pans.iter().filter(|p| p.due && (about == ALL || about == p.name));
+            let again = asked.filter_map(|p| Some(rhythm::once_more(&p.name, p.put_off.as_ref()?, lang)));
+            let again: Vec<String> = again.collect();
+            let title = rhythm::say(rhythm::Say::Again, lang);
+            (!again.is_empty()).then(|| notice(Tone::Quiet, title, again.join(" "), "again"))
+        })
+    });
     let unguided = live(move || {
         let unguided = move || {
             tell_pans(&Told::Unguided);
@@ -96,6 +107,7 @@ pub fn not_done(bench: Bench, shown: Held<Shown>, open: Held<bool>) -> Element {
         testid: "not-done-sheet",
         holds: nodes![
             which,
+            again,
             why_not(lang, because),
             unguided,
             el("p").class("soft").text(run::unguided_note(lang)),

@@ -8,7 +8,7 @@ use crate::ui::parts::{Shade, pan_drawing};
 use crate::ui::screen::Screen;
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, oil, run, setup};
+use crate::words::{Lang, oil, rhythm, run, setup};
 
 /// What fits into the drawing: the pan's name if it is as short as a number.
 pub(super) fn number(name: &str) -> String {
@@ -98,6 +98,12 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         })
     });
     let small = |words: String| el("span").class("small soft").text(words);
+    let put_off = pan.put_off.as_ref();
+    let moved = put_off.map(|put_off| small(rhythm::moved(put_off, day, lang)).testid(format!("moved-{name}")));
+    let job = pan
+        .job
+        .as_ref()
+        .map(|of| small(rhythm::on_job(of, lang)).testid(format!("job-{name}")));
     let filtered = if pan.due {
         let due = el("span").class("due-mark").testid(format!("due-{name}"));
         due.text(line(Line::Due, lang))
@@ -112,9 +118,11 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .class("row-words")
         .child(el("b").text(run::pan_title(name, lang)))
         .child(el("span").text(kept.join(" · ")))
+        .child(job)
         .child(score.map(small))
         .children(pan.parked.iter().map(|parked| small(parked_line(parked, lang))))
-        .child(filtered);
+        .child(filtered)
+        .child(moved);
     el("a")
         .class("row pan-row")
         .attr("href", format!("#{}", Screen::Pan(pan.pan).address()))

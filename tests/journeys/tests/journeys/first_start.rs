@@ -228,3 +228,64 @@ async fn sets_up_one_pan_by_hand_and_filters_in_it() -> Outcome {
     })
     .await
 }
+
+/// In the United States the kitchen speaks of vats, gallons and degrees Fahrenheit, and keeps litres and Celsius.
+#[tokio::test]
+async fn sets_up_in_gallons_and_filters_in_fahrenheit() -> Outcome {
+    journey("first_start_us", async |stage| {
+        stage.phone.set_zone("America/New_York").await?;
+        stage.evening().await?;
+        let phone = &mut stage.phone;
+        phone.tap("start-set-up").await?;
+        phone.see("screen-set-up").await?;
+        fill(phone, "kitchen", KITCHEN).await?;
+        fill(phone, "person", PERSON).await?;
+        phone.sees("form-pan", "vat").await?;
+        let gallons: Vec<(&str, Given)> = PAN
+            .iter()
+            .map(|(id, given)| match (*id, given) {
+                ("pan-full", _) => ("pan-full", Typed("5.28")),
+                ("pan-min", _) => ("pan-min", Typed("4")),
+                (id, Typed(text)) => (id, Typed(text)),
+                (id, Chosen(key)) => (id, Chosen(key)),
+                (id, Ticked) => (id, Ticked),
+            })
+            .collect();
+        fill(phone, "pan", &gallons).await?;
+        phone.sees("form-machine", "gal").await?;
+        fill(phone, "machine", MACHINE).await?;
+        phone.see("set-up-ready").await?;
+        phone.tap("finish").await?;
+        phone.sees("pan-1", "Vat 1").await?;
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        let walker = Walker::new().types("oil_dc", "302");
+        walker.to_step(phone, "choose").await?;
+        phone.press("begin-1").await?;
+        walker.to_step(phone, "out.oil_temp").await?;
+        let asked = phone.run("return document.body.innerText", &[]).await?;
+        let asked = asked.as_str().unwrap_or_default();
+        assert!(asked.contains("°F") && !asked.contains("°C"), "{asked}");
+        walker.to_step(phone, "choose").await?;
+        phone.press("put-away").await?;
+        walker.until(phone, |sight| sight.has("screen-today")).await?;
+        let export = stage.export().await?;
+        let body = |kind: &str| {
+            export
+                .entries()
+                .iter()
+                .find(|entry| entry["kind"] == kind)
+                .map(|entry| &entry["body"])
+        };
+        let pan = body("pan").expect("a pan");
+        assert_eq!((&pan["full_ml"], &pan["min_ml"]), (&19_987.into(), &15_142.into()));
+        assert_eq!(body("machine").expect("a machine")["low_dc"], 1_000);
+        let read = export
+            .entries()
+            .iter()
+            .find_map(|entry| entry["body"]["evidence"]["oil_dc"].as_i64());
+        assert_eq!(read, Some(1_500), "302 °F is 150 °C");
+        Ok(())
+    })
+    .await
+}

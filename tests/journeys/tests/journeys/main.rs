@@ -13,6 +13,7 @@ mod night;
 mod offline;
 mod pan;
 mod resume;
+mod rhythm;
 mod shots;
 mod update;
 mod windows;
