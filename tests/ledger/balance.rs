@@ -231,7 +231,7 @@ fn check(books: &Books, ledger: &Ledger) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 512, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn nothing_appears_and_nothing_vanishes(

@@ -1,7 +1,7 @@
 //! Oil parked in a machine: whose it is, what becomes of its fill, and where it goes from there.
 
 use panward::domain::facts::Fact;
-use panward::domain::facts::oil::{Age, Vessel};
+use panward::domain::facts::oil::{Age, PartChange, Vessel};
 use panward::domain::facts::run::{Contents, Left, Place, RunEvent, RunFact};
 use panward::domain::fat::Fat;
 use panward::domain::ids::{MachineId, PanId};
@@ -207,4 +207,68 @@ fn another_fat_makes_a_blend_and_a_low_pan_is_not_lit() {
     );
     log.say(at(1, 11), top_up(FISH, 6));
     assert!(!log.ledger().is_low(FISH));
+}
+
+#[test]
+fn the_estimate_of_oil_out_of_a_machine_is_mixed_like_that_of_a_straight_move() {
+    let worn = |log: &mut Log| {
+        log.say(at(0, 10), change(CHIPS));
+        log.say(at(0, 11), fill(CHIPS, 20));
+        log.say(at(0, 20), service(FISH, 600));
+    };
+    let polar = |log: &Log, pan| life::of(&log.ledger(), pan, day(0)).unwrap().polar;
+    let mut straight = Log::filled();
+    worn(&mut straight);
+    let (old, fresh) = (polar(&straight, FISH), polar(&straight, CHIPS));
+    straight.say(at(0, 22), Fact::Move(carried(FISH, CHIPS, 10)));
+    let mut by_tank = Log::filled();
+    worn(&mut by_tank);
+    by_tank.say(at(0, 22), parked(FISH, SHARED, 10));
+    by_tank.say(at(0, 22), brought(SHARED, CHIPS, 10));
+    assert_eq!(polar(&by_tank, CHIPS), polar(&straight, CHIPS));
+    // P + f·(C0 − P), a third of the pan: to the spread of the belief, whose median is not its mean.
+    let by_hand = fresh.median + 10.0 / 30.0 * (old.median - fresh.median);
+    assert!((polar(&by_tank, CHIPS).median - by_hand).abs() < 0.5, "{by_hand}");
+    // Two oils of one tank come out as what they are together.
+    let mut blend = Log::filled();
+    worn(&mut blend);
+    blend.say(at(0, 22), parked(FISH, SHARED, 20));
+    blend.say(at(0, 22), parked(CHIPS, SHARED, 20));
+    blend.say(at(0, 23), brought(SHARED, CHIPS, 40));
+    let by_hand = (old.median + fresh.median) / 2.0;
+    assert!((polar(&blend, CHIPS).median - by_hand).abs() < 0.5, "{by_hand}");
+}
+
+#[test]
+fn a_pan_part_changed_for_ever_names_the_level_it_holds_at_and_no_day() {
+    let mut log = Log::filled();
+    for n in 0..30 {
+        log.say(at(n, 20), service(FISH, 300));
+        log.say(at(n, 21), top_up(FISH, 2));
+    }
+    let shown = |log: &Log| {
+        let today = panward::kitchen::today::of(&log.ledger(), day(30));
+        today.pans.iter().find(|pan| pan.pan == FISH).unwrap().life.unwrap()
+    };
+    assert!(shown(&log).holds.is_none() && shown(&log).days_left.unwrap().median.is_some());
+    let mut log = Log::filled();
+    for n in 0..30 {
+        log.say(at(n, 20), service(FISH, 300));
+        log.say(at(n, 21), top_up(FISH, 2));
+        if n % 3 == 2 {
+            let half = PartChange {
+                pan: FISH,
+                out: litres(20),
+                fresh: litres(20),
+            };
+            log.say(at(n, 22), Fact::PartChange(half));
+        }
+    }
+    // A twentieth after each service and a half after each third, of which habit takes a thirty-first part off:
+    // 3 points a service over about 0.05 + 5/31 of the pan, and 5 points fresh.
+    let life = shown(&log);
+    assert_eq!(life.days_left.unwrap().median, None);
+    let by_hand = 5.0 + 3.0 / (0.05 + 5.0 / 31.0);
+    let holds = f64::from(life.holds.unwrap());
+    assert!((holds - by_hand).abs() < 1.0, "{holds} against {by_hand}");
 }

@@ -6,6 +6,7 @@ mod cooling;
 mod country;
 mod expansion;
 mod measures;
+mod moves;
 mod oil_life;
 mod oil_quality;
 mod thresholds;

@@ -199,7 +199,7 @@ impl Ledger {
     #[must_use]
     pub fn empties(&self) -> Vec<PanId> {
         let emptied = |pan: &PanId| self.fills.pan(*pan).is_some_and(|oil| oil.emptied);
-        let stands = |pan: &PanId| self.empties.of(*pan).is_some() || emptied(pan);
+        let stands = |pan: &PanId| self.oil_left(*pan).is_some() || emptied(pan);
         let named: Vec<PanId> = self.book.pans_in_use().iter().map(|p| p.pan).filter(stands).collect();
         let rest = self.book.pans.keys().copied().chain(self.empties.pans());
         let mut all = named;
@@ -214,7 +214,9 @@ impl Ledger {
     /// Where a run left a pan's oil, while that is not in the pan.
     #[must_use]
     pub fn oil_left(&self, pan: PanId) -> Option<&OilLeft> {
-        self.empties.of(pan)
+        // Other oil that was moved in since has begun a fill of its own.
+        let overtaken = |left: &&OilLeft| self.fills.open(pan).is_some_and(|fill| left.at < fill.at);
+        self.empties.of(pan).filter(|left| !overtaken(left))
     }
 
     /// Whether a pan was last seen with its oil below the mark and nothing went in since, or a move left it under that.

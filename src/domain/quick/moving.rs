@@ -80,7 +80,7 @@ pub(super) fn is_parked(ledger: &Ledger, pan: PanId) -> bool {
     let at_hand = ledger.open_runs().any(|run| run.pan == pan);
     let known = |parked: &Parked| parked.pan == pan && parked.volume.is_some();
     let last = ledger.fills(pan).last().filter(|fill| fill.ended.is_none());
-    let out = last.is_some_and(|fill| !fill.is_in_pan()) || ledger.oil_left(pan).is_some();
+    let out = last.is_some_and(|fill| !fill.is_in_pan()) || ledger.out_since(pan).is_some();
     !at_hand && out && ledger.parked().iter().any(known)
 }
 
