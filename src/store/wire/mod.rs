@@ -7,6 +7,7 @@ pub mod body;
 pub mod correct;
 pub mod envelope;
 pub mod machine;
+pub mod moved;
 pub mod oil;
 pub mod parts;
 pub mod rhythm;
@@ -43,9 +44,9 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::TopUp(f) => ("topup", 1, body::write::<oil::TopUpV1>(f)),
         Fact::PartChange(f) => ("part_change", 1, body::write::<oil::PartChangeV1>(f)),
         Fact::Move(f) => match (f.from, f.to) {
-            (Vessel::Pan(_), Vessel::Pan(_)) => ("move", 1, body::write::<oil::MoveV1>(f)),
+            (Vessel::Pan(_), Vessel::Pan(_)) => ("move", 1, body::write::<moved::MoveV1>(f)),
             (Vessel::Pan(_), Vessel::Machine(_)) | (Vessel::Machine(_), Vessel::Pan(_)) => {
-                ("move", 2, body::write::<oil::MoveV2>(f))
+                ("move", 2, body::write::<moved::MoveV2>(f))
             }
             (Vessel::Machine(_), Vessel::Machine(_)) => {
                 return Err(Unwritable("oil moved from a machine into a machine".to_owned()));
@@ -89,8 +90,8 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("fill", 1) => Fact::Fill(body::read::<oil::FillV1>(body)?),
         ("topup", 1) => Fact::TopUp(body::read::<oil::TopUpV1>(body)?),
         ("part_change", 1) => Fact::PartChange(body::read::<oil::PartChangeV1>(body)?),
-        ("move", 1) => Fact::Move(body::read::<oil::MoveV1>(body)?),
-        ("move", 2) => Fact::Move(body::read::<oil::MoveV2>(body)?),
+        ("move", 1) => Fact::Move(body::read::<moved::MoveV1>(body)?),
+        ("move", 2) => Fact::Move(body::read::<moved::MoveV2>(body)?),
         ("oil_change", 1) => Fact::OilChange(body::read::<oil::OilChangeV1>(body)?),
         ("service", 1) => Fact::Service(body::read::<oil::ServiceV1>(body)?),
         ("pan_job", 1) => Fact::PanJob(body::read::<rhythm::PanJobV1>(body)?),
