@@ -12,8 +12,8 @@ use panward::domain::entry::Draft;
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
 use panward::domain::facts::oil::OilChange;
-use panward::domain::ids::{Dev, JobId};
-use panward::domain::ledger::PutOff;
+use panward::domain::ids::{Dev, EntryId, JobId};
+use panward::domain::ledger::{Because, Lost, PutOff};
 use panward::domain::oil_life::{Basis, DaysLeft, Usual, Word};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::{Amount, Typed, Unit};
@@ -140,6 +140,7 @@ fn every_word_figure_and_mark_comes_back() {
     all.done = JobKind::ALL.to_vec();
     all.none_filtered = true;
     all.look_owed = true;
+    all.sheet_open = true;
     let text = glance::taken(&kitchen, &all, &of(entries), &at(wednesday(), 12)).unwrap();
     assert_eq!(glance::read(&text, &of(entries)).unwrap().today, all);
 }
@@ -188,7 +189,7 @@ fn it_holds_to_the_end_of_its_trading_day_and_not_after() {
 }
 
 #[test]
-fn none_is_kept_while_a_job_is_open_or_a_pan_stands_empty() {
+fn none_is_kept_while_a_job_is_open_a_claim_is_lost_or_a_pan_stands_empty() {
     let (mut kitchen, entries) = demo();
     let job = JobFact::new(JobId(1), JobKind::LockUp, JobEvent::Opened);
     let draft = Draft::now(None, Fact::Job(Box::new(job)));
@@ -199,6 +200,18 @@ fn none_is_kept_while_a_job_is_open_or_a_pan_stands_empty() {
     .unwrap();
     assert_eq!(kitchen.entries_held(), entries + 1);
     assert_eq!(kept(&kitchen), None);
+
+    let (kitchen, entries) = demo();
+    let mut all = today::of(kitchen.ledger(), wednesday());
+    all.pans[0].lost.push(Lost {
+        what: ClaimKind::Halal,
+        at: at(wednesday(), 11).wall,
+        off_min: 0,
+        by: EntryId(1),
+        because: Because::Said,
+        emptied: false,
+    });
+    assert_eq!(glance::taken(&kitchen, &all, &of(entries), &at(wednesday(), 12)), None);
 
     let (mut kitchen, _) = demo();
     let (pan, volume) = {

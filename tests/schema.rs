@@ -17,6 +17,8 @@ use serde_json::{Value, json};
 const PATH: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/fixtures/export_v1.schema.json");
 const LOG_V1: &str = include_str!("fixtures/log_v1.json");
 const LOG_V2: &str = include_str!("fixtures/log_v2.json");
+const LOG_V5: &str = include_str!("fixtures/log_v5.json");
+const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V6: &str = include_str!("fixtures/log_v6.json");
 
@@ -50,7 +52,7 @@ fn the_committed_schema_is_fresh() {
 
 #[test]
 fn the_samples_are_valid() {
-    for log in [LOG_V1, LOG_V2, LOG_V4, LOG_V6] {
+    for log in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V6] {
         let errors: Vec<_> = validator()
             .iter_errors(&parsed(log))
             .map(|e| format!("{}: {e}", e.instance_path))

@@ -7,17 +7,18 @@ use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
 use panward::demo::play;
+use panward::domain::claim::ClaimKind;
 use panward::domain::entry::{Draft, Entry};
 use panward::domain::evidence::{self as seen, Evidence, Item};
 use panward::domain::facts::Fact;
 use panward::domain::facts::closed::Closed;
 use panward::domain::facts::job::{JobEvent, JobFact, JobKind};
-use panward::domain::facts::oil::{Load, Service};
+use panward::domain::facts::oil::{ClaimChange, Load, Service};
 use panward::domain::facts::rhythm::Rhythm;
 use panward::domain::facts::run::Place;
 use panward::domain::ids::{Dev, EntryId, JobId, PanId};
 use panward::domain::ledger::{Ledger, Word};
-use panward::domain::quick::take_job;
+use panward::domain::quick::{Quick, Said, drafts, take_job};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::Minutes;
 use panward::kitchen::nights::{self, Told};
@@ -109,6 +110,38 @@ fn the_next_job_follows_the_trading_day() {
     write(&mut ledger, job(JobKind::LockUp, JobEvent::Opened), at(day, 22).wall);
     write(&mut ledger, job(JobKind::LockUp, JobEvent::Ended), at(day, 23).wall);
     assert_eq!(next(&ledger), Next::Nothing);
+}
+
+#[test]
+fn a_lost_claim_stands_on_today_as_lost_and_opens_the_allergen_sheet() {
+    let (mut ledger, day) = (demo(), wednesday());
+    let four = |ledger: &Ledger| {
+        let today = today::at(ledger, day, at(day, 14).wall);
+        (today.pans[3].clone(), today.sheet_open)
+    };
+    let (pan, open) = four(&ledger);
+    assert_eq!(
+        (pan.claims, pan.lost, open),
+        (vec![ClaimKind::GlutenFree], Vec::new(), false)
+    );
+    let lost = ClaimChange {
+        pan: pan.pan,
+        what: ClaimKind::GlutenFree,
+        why: String::new(),
+        basis: None,
+    };
+    let said = Said {
+        what: Quick::ClaimLost(lost),
+        who: None,
+        at: None,
+        sure: false,
+    };
+    let now = at(day, 13);
+    let draft = drafts(&ledger, said, now).unwrap().remove(0);
+    write(&mut ledger, draft, now.wall);
+    let (pan, open) = four(&ledger);
+    assert!(pan.claims.is_empty() && open);
+    assert_eq!((pan.lost[0].what, pan.lost[0].at), (ClaimKind::GlutenFree, now.wall));
 }
 
 #[test]

@@ -4,181 +4,20 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs, dead_code)]
 
+mod hand;
 #[path = "explore/world.rs"]
 mod world;
 
-use panward::domain::evidence::{Evidence, Item, Word};
-use panward::domain::facts::Fact;
-use panward::domain::facts::run::{Form, Plan, RunEvent};
+use panward::domain::evidence::{Item, Word};
+use panward::domain::facts::run::{Form, Plan};
 use panward::domain::facts::setup::{OffSign, OutBy};
 use panward::domain::fat::Fat;
-use panward::domain::guide::asking::{Asking, Touched};
 use panward::domain::guide::gate::{Question, QuestionKind};
-use panward::domain::guide::{Command, Guide, Refusal, Warm};
-use panward::domain::procedure::{Hold, StepId, Tables, Verdict};
-use panward::domain::time::{Millis, Now};
-use world::{ALL, JOB, MACHINE, NONE, OWNER, PAN, STARTER, World, run_id, stamp, start, world};
+use panward::domain::guide::{Command, Refusal, Warm};
+use panward::domain::procedure::{Hold, StepId};
 
-/// A person at the phone who does everything right, one touch a second.
-struct Hand<'a> {
-    world: &'a World,
-    guide: Guide,
-    now: Now,
-    seq: u32,
-    touches: u32,
-    /// Where the oil is said to be when everything is looked at again.
-    place: Word,
-    seen: Vec<(StepId, Evidence)>,
-}
-
-impl<'a> Hand<'a> {
-    fn new(world: &'a World) -> Self {
-        let mut hand = Self {
-            world,
-            guide: Guide::new(Tables::REAL),
-            now: start(),
-            seq: 0,
-            touches: 0,
-            place: Word::InPan,
-            seen: Vec::new(),
-        };
-        hand.order(&Command::Open(JOB));
-        hand
-    }
-
-    fn pass(&mut self, ms: i64) {
-        self.now.wall = Millis(self.now.wall.0 + ms);
-        self.now.mono += ms;
-    }
-
-    fn touch(&mut self) {
-        self.touches += 1;
-        self.pass(1_000);
-    }
-
-    fn order(&mut self, command: &Command) {
-        let drafts = self
-            .guide
-            .decide(&self.world.scene, command, &self.now)
-            .unwrap_or_else(|refusal| {
-                panic!("{command:?} refused: {refusal:?}");
-            });
-        for draft in drafts {
-            self.seq += 1;
-            let entry = stamp(draft, self.seq, &self.now);
-            match &entry.fact {
-                Fact::Job(fact) => self.seen.extend(fact.step.map(|step| (step, fact.evidence.clone()))),
-                Fact::Run(fact) if fact.event != RunEvent::Began => self.seen.push((fact.step, fact.evidence.clone())),
-                _ => {}
-            }
-            self.guide.apply(&entry, &self.world.scene, Some(&self.now));
-        }
-    }
-
-    /// Goes through the gate that stands now.
-    fn gate(&mut self, left: Word) {
-        let gate = self.guide.gate(&self.now).expect("a gate stands");
-        let step = gate.id();
-        let run = self.guide.job().and_then(|j| j.run.clone());
-        let run = run.as_ref();
-        let mut asking = Asking::new(gate, &self.now);
-        let last = loop {
-            let question = asking.current(run).expect("a question");
-            self.touch();
-            let now = self.now;
-            let touched = match &question.kind {
-                QuestionKind::Look { item, answers } => {
-                    let word = match item {
-                        Item::Left => left,
-                        Item::Place => self.place,
-                        _ => answers.iter().find(|a| a.verdict == Verdict::Good).unwrap().word,
-                    };
-                    asking.look(*item, word, run, &now)
-                }
-                QuestionKind::Together(_) => asking.all_so(run, &now),
-                QuestionKind::Probe { item } => {
-                    self.touch();
-                    asking.number(*item, 1_500, run, &self.now)
-                }
-                QuestionKind::Person => asking.named(Item::SignOff, Word::Signed, run, &now),
-                QuestionKind::Machine => asking.named(Item::Machine, Word::Ready, run, &now),
-            };
-            match touched {
-                Touched::Kept => {}
-                other => break other,
-            }
-        };
-        if last == Touched::AllAnswered {
-            self.touch();
-            assert!(asking.goes_on(run, &self.now), "Go on is awake at {}", step.key());
-        } else {
-            assert_eq!(last, Touched::GoesOn, "at {}", step.key());
-        }
-        let command = match step {
-            StepId::Who => Command::Who {
-                person: self.world.who.0,
-                supervisor: self.world.who.1,
-            },
-            StepId::Machine => Command::Machine {
-                machine: MACHINE,
-                used_since: Word::No,
-            },
-            _ => Command::Answer {
-                step,
-                evidence: asking.seen().clone(),
-                read: asking.read(),
-            },
-        };
-        self.order(&command);
-    }
-
-    /// Ready, the machine's heater and the test sound included. Returns its touches.
-    fn ready(&mut self) -> u32 {
-        let before = self.touches;
-        while self.guide.gate(&self.now).is_some() {
-            self.gate(Word::Off);
-        }
-        if self.world.scene.pans[0].pan.fat.is_solid() {
-            self.touch();
-            self.order(&Command::Heater(true));
-        }
-        self.touches - before
-    }
-
-    fn begin(&mut self) {
-        self.touch();
-        let World { form, plan, .. } = *self.world;
-        self.order(&Command::Begin {
-            run: run_id(0),
-            pan: PAN,
-            form,
-            plan,
-        });
-    }
-
-    fn pan(&mut self, left: Word) -> u32 {
-        let before = self.touches;
-        self.begin();
-        while self.guide.job().is_some_and(|j| j.run.is_some()) {
-            self.gate(left);
-        }
-        self.touches - before
-    }
-
-    fn put_away(&mut self) -> u32 {
-        let before = self.touches;
-        self.touch();
-        self.order(&Command::PutAway);
-        while self.guide.job().is_some() {
-            self.gate(Word::Off);
-        }
-        self.touches - before
-    }
-
-    fn has(&self, item: Item, word: Word) -> bool {
-        self.seen.iter().any(|(_, seen)| seen.is(item, word))
-    }
-}
+use hand::Hand;
+use world::{ALL, NONE, OWNER, STARTER, World, world};
 
 fn count(out_by: OutBy, form: Form, plan: Plan, left: Word) -> (u32, u32, u32) {
     let mut world = world(out_by, Fat::Dripping, form, plan);

@@ -16,8 +16,8 @@ use panward::domain::time::{Day, Millis};
 use panward::domain::units::{Share, Temp, Volume};
 use panward::words::Lang;
 use panward::words::{
-    answers, cards, faults, forms, hazards, holds, log, make_safe, office, oil, own_words, pan, proposed, questions,
-    rhythm, run, setup, steps, what_if, whys,
+    answers, cards, faults, forms, hazards, holds, kept_for, log, make_safe, office, oil, own_words, pan, proposed,
+    questions, rhythm, run, setup, steps, what_if, whys,
 };
 
 const EN: Lang = Lang::En;
@@ -32,16 +32,12 @@ fn everything() -> Vec<(String, String)> {
         put(format!("title {step:?}"), steps::step_title(*step, EN));
         put(format!("why {step:?}"), whys::why(*step, EN).reason);
         for out_by in OutBy::ALL {
-            put(
-                format!("line {step:?} {out_by:?}"),
-                steps::step_line_for(*step, *out_by, EN),
-            );
+            let line = steps::step_line_for(*step, *out_by, EN);
+            put(format!("line {step:?} {out_by:?}"), line);
         }
         for item in Item::ALL {
-            put(
-                format!("question {step:?} {item:?}"),
-                questions::question(*step, *item, EN),
-            );
+            let asked = questions::question(*step, *item, EN);
+            put(format!("question {step:?} {item:?}"), asked);
         }
     }
     for item in Item::ALL {
@@ -62,11 +58,7 @@ fn everything() -> Vec<(String, String)> {
         put(format!("first {fault:?}"), faults::fault_first(*fault, EN));
         put(format!("then {fault:?}"), faults::fault_then(*fault, EN));
     }
-    for line in cards::fire_card("999", EN)
-        .iter()
-        .chain(&cards::burn_card("999", EN))
-        .chain(&cards::power_card(EN))
-    {
+    for line in cards::fire_card("999", EN).iter().chain(&cards::burn_card("999", EN)) {
         put("card".to_owned(), &line.text);
     }
     for block in Block::ALL {
@@ -78,7 +70,8 @@ fn everything() -> Vec<(String, String)> {
     }
     for claim in ClaimKind::ALL {
         put(format!("{claim:?}"), setup::claim_asks(*claim, EN));
-        put(format!("{claim:?} lost"), setup::claim_lost_text(*claim, EN));
+        let told = kept_for::tell("2", *claim, "13:05", EN).join(" ");
+        put(format!("{claim:?} lost"), &told);
     }
     for exposure in Exposure::ALL {
         put(format!("{exposure:?}"), setup::exposure_name(*exposure, EN));
@@ -105,15 +98,13 @@ fn everything() -> Vec<(String, String)> {
         put(format!("question of a group {again}"), questions::of_group(again, EN));
     }
     let page = what_if::Say::ALL.map(|say| what_if::say(say, EN)).into_iter();
+    let page = page.chain(rhythm::Say::ALL.map(|what| rhythm::say(what, EN)));
     let page = page.chain(Knob::ALL.map(|knob| what_if::knob_name(knob, EN)));
     let page = page.chain(Lever::ALL.map(|lever| what_if::limits_most(lever, EN)));
     let page = page.chain(Lacking::ALL.map(|lacks| what_if::lacking(lacks, EN)));
     let unfit = [pan::ask_of_reading, pan::does_not_fit, pan::kept_all_the_same];
     for text in page.chain(unfit.map(|words| words(EN))) {
         put("a pan's page".to_owned(), text);
-    }
-    for what in rhythm::Say::ALL {
-        put(format!("{what:?}"), rhythm::say(what, EN));
     }
     put("a chance".to_owned(), pan::as_days_left(EN));
     put("the rest".to_owned(), proposed::rest_title(EN));

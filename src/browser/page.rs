@@ -49,6 +49,14 @@ pub fn set_unready() {
     }
 }
 
+/// Offers the screen to a printer.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        // Refused only where the browser has no printing, and then nothing happens.
+        let _ = window.print();
+    }
+}
+
 /// Shows the page from its top.
 pub fn to_top() {
     if let Some(window) = web_sys::window() {

@@ -115,6 +115,7 @@ pub(super) fn facts(cast: &Cast, first: Day) -> Vec<Fact> {
         acid_limit: None,
         limit_basis: LimitBasis::Own,
         languages: vec!["en".into()],
+        second_person: true,
     }));
     let pans = cast.pans.into_iter().zip(&PANS).zip(1..);
     let pans = pans.map(|((id, kind), number)| Fact::Pan(Box::new(pan(id, kind, number, first))));

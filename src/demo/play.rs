@@ -2,11 +2,15 @@
 
 use super::rng::Rng;
 use super::{Cast, DemoDraft, DemoNight, demo_drafts};
+use crate::domain::allergen_sheet;
+use crate::domain::entry::Draft;
 use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::run::{Form, Plan};
+use crate::domain::facts::{AllergensChecked, Fact};
+use crate::domain::fat::Fat;
 use crate::domain::guide::gate::{Gate, QuestionKind};
 use crate::domain::guide::{Command, Refusal, Run, Warm};
-use crate::domain::ids::{Dev, JobId, PanId, RunId};
+use crate::domain::ids::{Dev, JobId, PanId, PersonId, RunId};
 use crate::domain::procedure::{StepId, Timer, Verdict};
 use crate::domain::time::{Day, Millis, Now, PageLife};
 use crate::domain::wait::Standing;
@@ -61,6 +65,7 @@ pub async fn play(seed: u64, today: Day, off_min: impl Fn(Millis) -> i16 + Clone
     for night in nights {
         player.night(night).await?;
     }
+    player.allergens(demo.cast.people.first().copied()).await?;
     Ok(Played {
         dev,
         records: player.records,
@@ -101,6 +106,18 @@ impl Player {
         self.send(Order::TimeConfirmed(Box::new(order))).await
     }
 
+    /// The owner goes through the allergen sheet when all is put away.
+    async fn allergens(&mut self, who: Option<PersonId>) -> Result<(), Refused> {
+        self.go_to(self.now.wall.plus(Millis::MINUTE), self.now.off_min);
+        let (ledger, day) = (self.kitchen.ledger(), self.kitchen.today(&self.now));
+        let checked = AllergensChecked {
+            sheet: allergen_sheet::short(&allergen_sheet::sheet(ledger, day)),
+            why: None,
+        };
+        let draft = Draft::now(who, Fact::AllergensChecked(checked));
+        self.send(Order::Write(vec![draft])).await
+    }
+
     async fn command(&mut self, command: Command) -> Result<(), Refused> {
         self.send(Order::Guide(command)).await
     }
@@ -129,13 +146,17 @@ impl Player {
             let book = &player.kitchen.ledger().book;
             book.pan(*pan).is_some_and(|p| p.fat.is_solid())
         };
-        let warms = night.pans.iter().any(|pan| solid(self, pan));
+        // What the machine held last may have set in it.
+        let held = |player: &Self| {
+            let last = player.kitchen.ledger().last_fat(night.machine);
+            last.is_some_and(Fat::is_solid)
+        };
+        let warms = held(self) || night.pans.iter().any(|pan| solid(self, pan));
         if warms {
-            self.seconds(5, 15);
-            self.command(Command::Heater(true)).await?;
+            self.heater_on().await?;
         }
         for pan in &night.pans {
-            if solid(self, pan) {
+            if solid(self, pan) || held(self) {
                 self.wait_for_the_machine();
             }
             self.seconds(20, 90);
@@ -166,6 +187,14 @@ impl Player {
         }
     }
 
+    async fn heater_on(&mut self) -> Result<(), Refused> {
+        if self.kitchen.guide().job().is_some_and(|job| job.warm == Warm::Cold) {
+            self.seconds(5, 15);
+            self.command(Command::Heater(true)).await?;
+        }
+        Ok(())
+    }
+
     fn wait_for_the_machine(&mut self) {
         if let Some(Warm::On(wait)) = self.kitchen.guide().job().map(|j| j.warm)
             && let Standing::Running { left_ms } = wait.standing(&self.now)
@@ -180,6 +209,10 @@ impl Player {
             let Some(gate) = self.kitchen.guide().gate(&self.now) else {
                 return Ok(());
             };
+            if gate.id() == StepId::WarmUp {
+                self.heater_on().await?;
+                self.wait_for_the_machine();
+            }
             self.work(&gate);
             let command = match gate.id() {
                 StepId::Who => Command::Who {

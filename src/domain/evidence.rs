@@ -139,6 +139,18 @@ keyed! {
         Clock = "clock",
         /// In words.
         Words = "words",
+        /// Somebody else in the building.
+        Second = "second",
+        /// Oil in somebody's hands.
+        Carried = "carried",
+        /// Water under oil that stood for days.
+        UnderOil = "under_oil",
+        /// Tracks or droppings of pests.
+        Pests = "pests",
+        /// What oil that stood for days smells of.
+        Smell = "smell",
+        /// The probe in ice water.
+        Probe = "probe",
     }
 }
 

@@ -34,6 +34,19 @@ keyed! {
     }
 }
 
+/// How a fat stands in the list of allergens that must be declared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FatAllergen {
+    /// It comes from nothing in the list.
+    None,
+    /// Declared, refined or not.
+    Declared(Exposure),
+    /// Exempt when fully refined, which its label says; declared otherwise.
+    ExemptIfRefined(Exposure),
+    /// Nobody knows before the label is read.
+    OnItsLabel,
+}
+
 impl Fat {
     /// Whether it sets at room temperature, so that pump and hose must be warm before it is moved. A blend nobody
     /// described counts as solid: the longest warm-up is the safe guess.
@@ -99,8 +112,33 @@ impl Fat {
         }
     }
 
-    /// What the fat itself brings into a pan: groundnut is declared even when refined; fully refined soya is
-    /// exempt from declaration (Reg. (EU) 1169/2011 Annex II, from memory) and so brings nothing here.
+    /// How the fat itself stands in the list of allergens: Reg. (EU) 1169/2011 Annex II, from memory, kept in UK law.
+    ///
+    /// - Peanuts "and products thereof" have no exemption for refined oil: groundnut is declared (5).
+    /// - "Fully refined soybean oil and fat" is exempt by name, other soya oil is not (6 (a)); the FEDIOL allergen page
+    ///   speaks of the same two oils.
+    /// - No other oil or fat of this list comes from anything in the annex. Beef and pork fat are no allergens there,
+    ///   but of an animal.
+    /// - A blend may hold any of them: its label says.
+    #[must_use]
+    pub const fn allergen(self) -> FatAllergen {
+        match self {
+            Self::Groundnut => FatAllergen::Declared(Exposure::Peanut),
+            Self::Soya => FatAllergen::ExemptIfRefined(Exposure::Soya),
+            Self::Blend => FatAllergen::OnItsLabel,
+            Self::Rapeseed
+            | Self::HighOleicRapeseed
+            | Self::Sunflower
+            | Self::Cottonseed
+            | Self::Maize
+            | Self::PalmOlein
+            | Self::Palm
+            | Self::Dripping
+            | Self::Lard => FatAllergen::None,
+        }
+    }
+
+    /// What the fat itself brings into a pan, by [`Fat::allergen`]: exempt soya brings nothing.
     #[must_use]
     pub fn exposures(self) -> Exposures {
         match self {

@@ -3,6 +3,7 @@
 //! Time and ids are handed in. Nothing here may name a web crate or a layer above; `tests/tidy.rs` sees to it.
 #![deny(clippy::wildcard_enum_match_arm)]
 
+pub mod allergen_sheet;
 pub mod claim;
 pub mod country;
 pub mod day_jobs;
@@ -26,6 +27,7 @@ pub mod quick;
 pub mod setting_up;
 pub mod sorted;
 pub mod time;
+pub mod trouble;
 pub mod units;
 pub mod volume;
 pub mod wait;

@@ -8,6 +8,7 @@ use crate::domain::facts::run::{Form, Left, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{Machine, OutBy, Route};
 use crate::domain::fat::Fat;
 use crate::domain::guide::gate::Gate;
+use crate::domain::guide::scene::MachineNow;
 use crate::domain::guide::state::Phase;
 use crate::domain::guide::{Command, FilterJob, Guide, Refusal, Run, SHORT_DRAW_MS, Scene, Warm};
 use crate::domain::ids::{PanId, PersonId, RunId};
@@ -45,7 +46,7 @@ pub struct PutOff {
     pub heater: bool,
     /// Bringing back oil that stands out of its pan.
     pub bringing_back: bool,
-    /// The run in hand is being left with its oil out.
+    /// The run in hand is being left: with its oil out, or to set.
     pub leaving_out: bool,
 }
 
@@ -59,7 +60,7 @@ pub fn stage(guide: &Guide, scene: &Scene, put_off: PutOff, now: &Now) -> Stage 
         return Stage::Stopped;
     }
     if put_off.leaving_out
-        && let Some(gate) = guide.leave_out_gate()
+        && let Some(gate) = guide.leave_set_gate().or_else(|| guide.leave_out_gate())
     {
         return Stage::Ask(gate);
     }
@@ -111,7 +112,12 @@ fn wants_heater(job: &FilterJob, scene: &Scene, now: &Now) -> bool {
         && job.away == 0
         && job.stands(Hold::Match, now)
         && machine(job, scene).is_some_and(|m| m.heater_w > 0)
-        && (scene.pans.iter().any(|p| p.pan.fat.is_solid()) || holds_solid(job, scene))
+        && (scene.pans.iter().any(|p| p.pan.fat.is_solid())
+            || holds_solid(job, scene)
+            || job
+                .machine
+                .and_then(|id| scene.machine(id))
+                .is_some_and(MachineNow::held_solid))
 }
 
 /// Whether fat that sets is parked in the machine: it is melted before it is brought back.
@@ -295,7 +301,9 @@ pub fn place_in_block(guide: &Guide, step: StepId) -> Option<(&'static Step, usi
     let mut lists = everywhere.iter().map(|steps| steps.iter().collect()).chain([of_run]);
     let steps: Vec<&'static Step> = lists.find(|list: &Vec<&Step>| list.iter().any(|s| s.id == step))?;
     let found = *steps.iter().find(|s| s.id == step)?;
-    let block: Vec<_> = steps.iter().filter(|s| s.block == found.block).collect();
+    let set = guide.job().is_some_and(|job| job.set_in_line);
+    let asked = |s: &&&Step| s.block == found.block && (set || s.id != StepId::WarmUp);
+    let block: Vec<_> = steps.iter().filter(asked).collect();
     let at = block.iter().position(|s| s.id == step)?;
     Some((found, at + 1, block.len()))
 }

@@ -2,7 +2,8 @@
 //!
 //! The log is the only truth, and a glance is never more than a copy of one look at it: it stands for one log of so
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
-//! never be shown from a copy is not in it: while a job is open, or a pan stands empty or low, none is kept.
+//! never be shown from a copy is not in it: while a job is open, something is wrong, a pan stands empty or low, or a claim
+//! is lost, none is kept.
 
 use std::ops::Range;
 
@@ -60,6 +61,7 @@ stored! {
         done: Unless<Vec<Text<JobKind>>>,
         none: Unless<bool>,
         look: Unless<bool>,
+        sheet: Unless<bool>,
         closed: Option<Text<Day>>,
     }
 }
@@ -108,16 +110,23 @@ stored! {
     }
 }
 
-/// The glance to keep of a kitchen that is set up; `None` while a job is open, a pan stands empty or low, or oil is
-/// parked.
+/// The glance to keep of a kitchen that is set up; `None` while a job is open, something is wrong, a pan stands empty or
+/// low, a claim is lost, or oil is parked.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
-    let unsettled = |pan: &PanToday| pan.low || !pan.parked.is_empty();
-    if !today.open.is_empty() || !ledger.empties().is_empty() || today.pans.iter().any(unsettled) {
+    let unsettled = |pan: &PanToday| pan.low || !pan.lost.is_empty() || !pan.parked.is_empty();
+    if !today.open.is_empty()
+        || !ledger.troubles().is_empty()
+        || !ledger.empties().is_empty()
+        || today.pans.iter().any(unsettled)
+    {
         return None;
     }
+    // A claim begun for an evening is shown by no copy that outlives it.
+    let evenings = ledger.evening_ends().into_iter().filter(|end| *end >= now.wall);
+    let to = evenings.fold(kitchen.day_ends(today.day), Millis::min);
     let (night, names) = today.unanswered.clone().unzip();
     let text = GlanceText {
         build: taken.build.clone(),
@@ -126,7 +135,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         country: set_up.country.clone(),
         number: set_up.emergency_number.clone(),
         from: Text(now.wall),
-        to: Text(kitchen.day_ends(today.day)),
+        to: Text(to),
         day: Text(today.day),
         pans: today.pans.iter().map(PanText::from).collect(),
         night: night.map(Text),
@@ -134,6 +143,7 @@ pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now
         done: Unless(today.done.iter().copied().map(Text).collect()),
         none: Unless(today.none_filtered),
         look: Unless(today.look_owed),
+        sheet: Unless(today.sheet_open),
         closed: today.closed.map(Text),
     };
     let mut out = Out::new();
@@ -163,6 +173,8 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,
+        machine_down: false,
+        sheet_open: kept.sheet.0,
         closed: kept.closed.map(|day| day.0),
     };
     (taken == *of).then_some(Glance {
@@ -214,6 +226,7 @@ impl TryFrom<PanText> for PanToday {
             name: pan.name,
             fat: pan.fat.0,
             claims: pan.claims.0.into_iter().map(|claim| claim.0).collect(),
+            lost: Vec::new(),
             shade: pan.shade,
             level: pan.level,
             life: pan.life.map(LifeToday::try_from).transpose()?,

@@ -20,6 +20,7 @@ mod scene;
 pub mod taught;
 pub mod today;
 pub mod what_if;
+pub mod wrong;
 
 use std::rc::Rc;
 
@@ -106,7 +107,7 @@ impl<J: Journal> Kitchen<J> {
             let scene = kitchen.scene(now);
             let Self { ledger, guide, .. } = &mut kitchen;
             let written = ledger.lines().map(|line| line.written());
-            for entry in written.filter(|e| job_of(&e.fact) == Some(job)) {
+            for entry in written.filter(|e| is_trouble(&e.fact) || job_of(&e.fact) == Some(job)) {
                 guide.apply(entry, &scene, None);
             }
         }
@@ -149,7 +150,7 @@ impl<J: Journal> Kitchen<J> {
         for entry in &entries {
             self.ledger.push(entry.clone());
             self.day_jobs.apply(entry, Some(&prepared.now));
-            if job_of(&entry.fact).is_some() {
+            if is_trouble(&entry.fact) || job_of(&entry.fact).is_some() {
                 let scene = self.scene(&prepared.now);
                 self.guide.apply(entry, &scene, Some(&prepared.now));
             }
@@ -232,6 +233,11 @@ impl<J: Journal> Kitchen<J> {
     pub fn scene(&self, now: &Now) -> Scene {
         scene::of(&self.ledger, self.today(now))
     }
+}
+
+/// Whether a fact speaks of a trouble, which concerns whatever job is open.
+const fn is_trouble(fact: &Fact) -> bool {
+    matches!(fact, Fact::Trouble(_))
 }
 
 /// The filter job a fact belongs to.

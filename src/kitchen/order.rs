@@ -5,8 +5,12 @@ use thiserror::Error;
 use super::Kitchen;
 use crate::domain::day_jobs;
 use crate::domain::entry::Draft;
+use crate::domain::facts::Fact;
+use crate::domain::facts::trouble::TroubleFact;
 use crate::domain::guide::{Command, Refusal};
+use crate::domain::ids::PersonId;
 use crate::domain::time::Now;
+use crate::domain::trouble;
 use crate::store::stamp::{ClockDoubt, Unstamped};
 use crate::store::{BadEntry, Journal, StoreFault};
 
@@ -17,6 +21,8 @@ pub enum Order {
     Guide(Command),
     /// To light-up or lock-up.
     Day(day_jobs::Command),
+    /// Something said of a day that goes wrong, and by whom.
+    Trouble(TroubleFact, Option<PersonId>),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -57,6 +63,9 @@ impl<J: Journal> Kitchen<J> {
                 .day_jobs
                 .decide(&self.scene(now), &command, now)
                 .map_err(Refused::Day),
+            Order::Trouble(fact, who) => trouble::check(&self.scene(now), &fact)
+                .map(|()| vec![Draft::now(who, Fact::Trouble(Box::new(fact)))])
+                .map_err(Refused::Guide),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

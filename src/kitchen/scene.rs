@@ -19,6 +19,8 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             claims: ledger.claims_standing(pan.pan, day),
             place: left.map_or(Place::InPan, |l| l.place),
             contents: left.map_or(Contents::Oil, |l| l.contents),
+            went: left.and_then(|l| ledger.run(l.run)).map(|run| run.route),
+            blocks: ledger.has_blocks(pan.pan),
         }
     };
     Scene {
@@ -41,6 +43,7 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .map(|p| PanNow {
                 place: Place::InMachine,
                 contents: Contents::EmptyWet,
+                went: None,
                 ..pan(p)
             })
             .collect(),
@@ -52,11 +55,14 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
                 holds: ledger.tank(m.machine),
+                set_in_line: ledger.set_in_line(m.machine),
                 left_ready_by: ledger.left_ready_by(m.machine),
             })
             .collect(),
         day,
         winter: is_winter(day, country::is_southern(country)),
+        second_person: book.kitchen.as_ref().is_none_or(|k| k.second_person),
+        troubles: ledger.troubles().to_vec(),
     }
 }
 

@@ -2,15 +2,16 @@
 
 use std::rc::Rc;
 
-use super::{forecast, life, oil};
+use super::{forecast, life, oil, wrong};
+use crate::domain::allergen_sheet;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
-use crate::domain::facts::setup::Pan;
+use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
-use crate::domain::ledger::{Ledger, PanDay, PutOff, RunState, Word};
+use crate::domain::ledger::{Ledger, Lost, PanDay, PutOff, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Quantity, Usual, oil_shade};
-use crate::domain::time::Day;
+use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Share, Volume};
 
 /// What Today says of the life of an oil.
@@ -83,6 +84,8 @@ pub struct PanToday {
     pub fat: Fat,
     /// The claims that stand.
     pub claims: Vec<ClaimKind>,
+    /// The claims that are lost: they stand as lost until they are restored.
+    pub lost: Vec<Lost>,
     /// How dark its oil is, 1–5; none when it is empty.
     pub shade: Option<u8>,
     /// How full it is to be drawn, percent; 0 while its oil is out, or low, when nobody knows how much is left.
@@ -126,6 +129,10 @@ pub struct Today {
     pub none_filtered: bool,
     /// Whether a look at scraps left outdoors is owed.
     pub look_owed: bool,
+    /// Whether every filter machine is down.
+    pub machine_down: bool,
+    /// Whether the allergen sheet is to be gone through.
+    pub sheet_open: bool,
 }
 
 /// The one next thing to do.
@@ -215,7 +222,23 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),
+        machine_down: wrong::all_down(ledger),
+        sheet_open: allergen_sheet::is_open(ledger, day),
     }
+}
+
+/// Today, from the ledger, at a moment of the day: a claim begun for an evening that is over stands no more.
+#[must_use]
+pub fn at(ledger: &Ledger, day: Day, now: Millis) -> Today {
+    let mut today = of(ledger, day);
+    for pan in &mut today.pans {
+        pan.claims = kinds(&ledger.claims_now(pan.pan, day, now));
+    }
+    today
+}
+
+fn kinds(claims: &[Claim]) -> Vec<ClaimKind> {
+    claims.iter().map(|claim| claim.what).collect()
 }
 
 /// Whether any pan was filtered in the last filter job.
@@ -255,7 +278,8 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
         pan: id,
         name: pan.name.clone(),
         fat: fill.map_or(pan.fat, |f| f.fat),
-        claims: ledger.claims_standing(id, day).iter().map(|claim| claim.what).collect(),
+        claims: kinds(&ledger.claims_standing(id, day)),
+        lost: ledger.claims_lost(id, day),
         shade: life.map(|l| oil_shade(l.polar.median, limit)),
         level: fill
             .filter(|_| !low && !out)

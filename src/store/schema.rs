@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{machine, moved, oil, rhythm, setup, work};
+use super::wire::{claim, kitchen, machine, moved, oil, rhythm, setup, trouble, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -52,6 +52,7 @@ pub fn export_schema() -> serde_json::Result<String> {
 fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
     vec![
         ("kitchen", 1, shapes.subschema_for::<setup::KitchenV1>()),
+        ("kitchen", 2, shapes.subschema_for::<kitchen::KitchenV2>()),
         ("person", 1, shapes.subschema_for::<setup::PersonV1>()),
         ("pan", 1, shapes.subschema_for::<setup::PanV1>()),
         ("pan", 2, shapes.subschema_for::<rhythm::PanV2>()),
@@ -70,14 +71,21 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("reading", 1, shapes.subschema_for::<oil::ReadingV1>()),
         ("sign", 1, shapes.subschema_for::<oil::SignV1>()),
         ("note", 1, shapes.subschema_for::<oil::NoteV1>()),
-        ("claim_lost", 1, shapes.subschema_for::<oil::ClaimChangeV1>()),
-        ("claim_restored", 1, shapes.subschema_for::<oil::ClaimChangeV1>()),
+        ("claim_lost", 1, shapes.subschema_for::<claim::ClaimChangeV1>()),
+        ("claim_restored", 1, shapes.subschema_for::<claim::ClaimRestoredV1>()),
+        ("claim_restored", 2, shapes.subschema_for::<claim::ClaimRestoredV2>()),
         ("correct", 1, shapes.subschema_for::<CorrectV1>()),
         ("job", 1, shapes.subschema_for::<work::JobV1>()),
         ("run", 1, shapes.subschema_for::<work::RunV1>()),
         ("run_noted", 1, shapes.subschema_for::<work::RunNotedV1>()),
         ("machine_cleaned", 1, shapes.subschema_for::<work::MachineCleanedV1>()),
+        (
+            "allergens_checked",
+            1,
+            shapes.subschema_for::<claim::AllergensCheckedV1>(),
+        ),
         ("practised", 1, shapes.subschema_for::<work::PractisedV1>()),
+        ("trouble", 1, shapes.subschema_for::<trouble::TroubleV1>()),
     ]
 }
 

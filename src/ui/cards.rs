@@ -4,15 +4,18 @@ use std::time::Duration;
 
 use leptos::prelude::{expect_context, on_cleanup, provide_context, set_interval_with_handle};
 
-use super::node::{Act, Element, Held, Node, el, follow, live};
+use super::node::{Act, Element, Held, Node, Text, el, follow, live};
 use super::parts::{Bar, BigClock, Rank, Sheet, SignKind, button, emergency};
 use super::prefs;
 use crate::browser::clock;
+use crate::domain::facts::trouble::TroubleKind;
+use crate::domain::procedure::StepId;
 use crate::domain::time::Millis;
 use crate::nodes;
-use crate::words::Lang;
 use crate::words::cards::{self, Line};
 use crate::words::today::{Line as Word, line};
+use crate::words::wrong_days::{self, Say};
+use crate::words::{Lang, helper};
 
 /// How long a burn is cooled, in seconds (NHS, Burns and scalds).
 const COOL_S: i64 = 20 * 60;
@@ -26,6 +29,8 @@ pub enum Card {
     Fire,
     /// Burn.
     Burn,
+    /// Something else is wrong; [`CardDesk::wrong`] says what.
+    Wrong,
 }
 
 /// The cards of the whole app.
@@ -35,6 +40,10 @@ pub struct CardDesk {
     pub open: Held<Option<Card>>,
     /// The number they show; the owner's once there is a kitchen.
     pub number: Held<String>,
+    /// The day that goes wrong whose card is shown; the list of them where there is none.
+    pub wrong: Held<Option<TroubleKind>>,
+    /// The step whose helper's card is shown.
+    pub helper: Held<Option<StepId>>,
 }
 
 impl CardDesk {
@@ -48,6 +57,26 @@ impl CardDesk {
     #[must_use]
     pub fn burn(self) -> Act {
         Act::new(move || self.open.set(Some(Card::Burn)))
+    }
+
+    /// Opens the list of days that go wrong, or one of their cards.
+    #[must_use]
+    pub fn wrong(self, what: Option<TroubleKind>) -> Act {
+        Act::new(move || {
+            self.wrong.set(what);
+            self.open.set(Some(Card::Wrong));
+        })
+    }
+
+    /// The two buttons that open them, and the one that opens the list of days that go wrong.
+    #[must_use]
+    pub fn three_buttons(self, lang: Lang) -> Element {
+        self.buttons(lang).child(button(
+            Rank::Second,
+            wrong_days::say(Say::Open, lang),
+            "wrong",
+            self.wrong(None),
+        ))
     }
 
     /// The two buttons that open them.
@@ -66,6 +95,8 @@ pub fn provide() -> CardDesk {
     let desk = CardDesk {
         open: Held::new(None),
         number: Held::new(cards::DEFAULT_EMERGENCY_NUMBER.to_owned()),
+        wrong: Held::new(None),
+        helper: Held::new(None),
     };
     provide_context(desk);
     desk
@@ -86,11 +117,11 @@ pub fn both(desk: CardDesk) -> Node {
     let is_open = move |card| desk.open.get() == Some(card);
     let fire = nodes![
         el("p").class("card-first").text(cards::smoke_line(lang)),
-        live(move || is_open(Card::Fire).then(|| lines(cards::fire_card(&number.get(), lang)))),
+        live(move || is_open(Card::Fire).then(|| listed(cards::fire_card(&number.get(), lang)))),
     ];
     let burn = nodes![
         burn_clock(desk),
-        live(move || is_open(Card::Burn).then(|| lines(cards::burn_card(&number.get(), lang)))),
+        live(move || is_open(Card::Burn).then(|| listed(cards::burn_card(&number.get(), lang)))),
     ];
     let sheet = |card, title: &'static str, sign, testid, holds| {
         let sheet = Sheet {
@@ -113,16 +144,45 @@ pub fn both(desk: CardDesk) -> Node {
             "card-burn",
             burn
         ),
+        helper_sheet(desk),
     ]
 }
 
+/// The helper's card: place, one job and shout, read at two metres. It answers nothing of the step beneath.
+fn helper_sheet(desk: CardDesk) -> Element {
+    let lang = Lang::En;
+    let sheet = Sheet {
+        open: Box::new(move || desk.helper.get().is_some()),
+        on_close: Act::new(move || desk.helper.set(None)),
+        title: helper::title(lang).into(),
+        sign: None,
+        close: cards::close_card(lang).into(),
+        testid: "card-helper",
+        holds: live(move || {
+            let card = helper::card(desk.helper.get()?, lang);
+            let said = helper::heads(lang).into_iter().zip([card.place, card.job, card.shout]);
+            let said = said.map(|(head, words)| nodes![el("dt").text(head), el("dd").text(words)]);
+            Some(el("dl").class("helper").children(said))
+        }),
+    };
+    sheet.draw()
+}
+
+fn listed(said: Vec<Line>) -> Element {
+    let said = said.into_iter().map(|Line { text, source }| one(text.into(), source));
+    el("ol").class("card-lines").children(said)
+}
+
 /// What to do, large, and who says so, small.
-fn lines(lines: Vec<Line>) -> Element {
-    let lines = lines.into_iter().map(|Line { text, source }| {
-        let source = el("small").class("source").text(source);
-        el("li").text(text).text(" ").child(source)
-    });
-    el("ol").class("card-lines").children(lines)
+#[must_use]
+pub fn lines(said: &'static [(&'static str, &'static str)]) -> Element {
+    let said = said.iter().map(|(text, source)| one((*text).into(), source));
+    el("ol").class("card-lines").children(said)
+}
+
+fn one(text: Text, source: &'static str) -> Element {
+    let source = el("small").class("source").text(source);
+    el("li").text(text).text(" ").child(source)
 }
 
 /// Counts up to 20 minutes from when the card was first opened, across closing it and across a reload.

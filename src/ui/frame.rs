@@ -4,24 +4,30 @@ use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
 use super::just_logged::just_logged;
 use super::node::{Element, Node, Tell, live};
-use super::parts::{Shell, Tab, empty_banners};
+use super::parts::{Shell, Tab, empty_banners, wrong_banners};
 use super::screen::{self, Screen};
 use super::screens::first::demo_band;
+use crate::kitchen::wrong;
 use crate::nodes;
 use crate::store::World;
-use crate::words::{Lang, run};
+use crate::words::{Lang, run, wrong_days};
 
-/// The standing "PAN n EMPTY" lines, brought up to date with every entry.
+/// The standing "PAN n EMPTY" lines and what is wrong, brought up to date with every entry.
 #[must_use]
 pub fn empties(bench: Bench) -> Node {
     live(move || {
-        let lines = bench.read(|kitchen, _| {
+        let (empty, wrong) = bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
             let name = |id| ledger.book.pan(id).map_or("?", |pan| pan.name.as_str());
             let empty = ledger.empties().into_iter();
-            empty.map(|id| run::pan_empty(name(id), bench.lang)).collect()
+            let empty = empty.map(|id| run::pan_empty(name(id), bench.lang)).collect();
+            (empty, wrong::standing(ledger))
         });
-        empty_banners(lines)
+        // One line, whatever stands: on the smallest phone each takes the room of an answer.
+        let more = wrong.len().saturating_sub(1);
+        let first = wrong.first();
+        let wrong = first.map(|(what, about)| wrong_days::banner(*what, about, more, bench.lang));
+        nodes![empty_banners(empty), wrong_banners(wrong.into_iter().collect())]
     })
 }
 
@@ -35,7 +41,7 @@ fn framed(screen: Screen, title: Node, eyebrow: Node, holds: Node) -> Node {
     let bench = use_bench();
     let demo = (bench.world == World::Demo).then(|| demo_band(bench));
     let around = Around {
-        emergency: use_cards().buttons(bench.lang),
+        emergency: use_cards().three_buttons(bench.lang),
         empty: empties(bench),
         on_tab: Tell::new(|key| screen::go(Screen::at(key))),
     };
@@ -61,7 +67,7 @@ impl Around {
         let tab = |key, words| Tab { key, words };
         let current = match screen {
             Screen::Log(_) | Screen::Add(_) => "log",
-            Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
+            Screen::Allergens | Screen::Office | Screen::SetUp | Screen::Edit(..) => "office",
             _ => "today",
         };
         let shell = Shell {

@@ -15,6 +15,7 @@ pub mod screen;
 pub mod screens;
 pub mod set_up;
 pub mod trouble;
+pub mod wrong;
 
 use leptos::prelude::{provide_context, untrack};
 
@@ -85,6 +86,7 @@ fn opened(bench: Bench) -> Node {
         trouble::second_window(bench),
         shown,
         trouble::trouble_sheet(bench, screen),
+        wrong::sheet(bench, cards::use_cards()),
     ]
 }
 
@@ -95,6 +97,8 @@ fn draw(bench: Bench, screen: Screen) -> Element {
         Screen::Pan(pan) => screens::pan::pan(bench, pan),
         Screen::Log(entry) => screens::log::log_screen(bench, entry),
         Screen::Add(pan) => screens::add::add_screen(bench, pan),
+        Screen::KeptFor(pan) => screens::kept_for::kept_for(bench, pan),
+        Screen::Allergens => screens::allergens::allergens(bench),
         Screen::Filter => screens::filter::filter(bench),
         Screen::LightUp => screens::light_up::light_up(bench),
         Screen::LockUp => screens::lock_up::lock_up(bench),

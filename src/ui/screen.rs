@@ -20,6 +20,8 @@ pub enum Screen {
     Log(Option<EntryId>),
     /// A quick entry about a pan.
     Add(PanId),
+    /// What a pan is kept for, lost and restored.
+    KeptFor(PanId),
     /// The filter job.
     Filter,
     /// Light-up.
@@ -28,6 +30,8 @@ pub enum Screen {
     LockUp,
     /// "Last night: which pans?"
     LastNight,
+    /// The allergen sheet.
+    Allergens,
     /// The owner's page.
     Office,
     /// Set-up of the kitchen, its people, pans and machines.
@@ -47,10 +51,12 @@ impl Screen {
             Self::Log(None) => "log".to_owned(),
             Self::Log(Some(entry)) => format!("log/{:032x}", entry.0),
             Self::Add(pan) => format!("add/{:032x}", pan.0),
+            Self::KeptFor(pan) => format!("kept/{:032x}", pan.0),
             Self::Filter => "filter".to_owned(),
             Self::LightUp => "light-up".to_owned(),
             Self::LockUp => "lock-up".to_owned(),
             Self::LastNight => "last-night".to_owned(),
+            Self::Allergens => "allergens".to_owned(),
             Self::Office => "office".to_owned(),
             Self::SetUp => "set-up".to_owned(),
             Self::Edit(subject, id) => format!("edit/{}/{id:032x}", subject.key()),
@@ -75,6 +81,8 @@ impl Screen {
             ("first", _) => Self::First,
             ("pan", Some(id)) => Self::Pan(PanId(id)),
             ("add", Some(id)) => Self::Add(PanId(id)),
+            ("kept", Some(id)) => Self::KeptFor(PanId(id)),
+            ("allergens", _) => Self::Allergens,
             ("log", entry) => Self::Log(entry.map(EntryId)),
             ("filter", _) => Self::Filter,
             ("light-up", _) => Self::LightUp,

@@ -1,4 +1,4 @@
-//! The cards that are one touch from every screen: fire, burn, power cut; and what to shout for.
+//! The cards that are one touch from every screen: fire and burn.
 //!
 //! `public/index.html` carries the fire and burn cards too, for a start that failed: change them together.
 
@@ -118,33 +118,6 @@ pub const fn burn_clock_label(lang: Lang) -> &'static str {
 pub const fn burn_clock_over(lang: Lang) -> &'static str {
     let Lang::En = lang;
     "20 minutes reached. Cover it, keep them warm, get help."
-}
-
-/// The power cut card.
-#[must_use]
-pub fn power_card(lang: Lang) -> Vec<Line> {
-    let Lang::En = lang;
-    [
-        "Pump switch off, heat off, machine's plug out: nothing starts by itself when power returns.",
-        "Gas tap shut. Without the fan no burner runs.",
-        "Lids on. Tag every pan with oil out, and the machine: hot oil inside.",
-        "Torch on. Nobody carries oil in the dark.",
-        "When power returns: look again at heat, pump and oil. Solid fat: warm the machine again first.",
-    ]
-    .into_iter()
-    .map(|text| line(text, super::whys::OWN_RULE))
-    .collect()
-}
-
-/// What a helper is told at the pump: one place, one task, one word.
-#[must_use]
-pub const fn helper_lines(lang: Lang) -> [&'static str; 3] {
-    let Lang::En = lang;
-    [
-        "Stand at the switch, never at the hose.",
-        "Watch the floor and the level.",
-        "Anything wrong: shout STOP. It is always the right call.",
-    ]
 }
 
 /// What a card's button says.

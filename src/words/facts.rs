@@ -34,7 +34,9 @@ pub const fn fact_name(fact: &Fact, lang: Lang) -> &'static str {
         Fact::Run(_) => "Run",
         Fact::RunNoted(_) => "Run, without the guide",
         Fact::MachineCleaned(_) => "Machine strip-cleaned",
+        Fact::AllergensChecked(_) => "Allergen sheet gone through",
         Fact::Practised(_) => "Practice",
+        Fact::Trouble(_) => "Something went wrong",
         Fact::Newer(_) => "From a newer app",
     }
 }

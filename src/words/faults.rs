@@ -1,6 +1,7 @@
 //! What can go wrong in a run, by name, and what to do about it after the make-safe steps.
 
-use crate::domain::facts::run::Fault;
+use crate::domain::facts::run::{Fault, Place};
+use crate::domain::fat::Fat;
 
 use super::Lang;
 
@@ -55,6 +56,34 @@ pub const fn fault_then(fault: Fault, lang: Lang) -> &'static str {
     }
 }
 
+/// What may follow for the fat in hand, after a fault or a plain stop. A fat set at 40 °C is never offered the way out by
+/// hand.
+#[must_use]
+pub fn then(fault: Option<Fault>, fat: Fat, place: Place, lang: Lang) -> Vec<&'static str> {
+    let Lang::En = lang;
+    let sets = fat.is_set_at_40c();
+    let by_hand = matches!(fault, Some(Fault::WillNotStart)) && sets;
+    let said = fault.filter(|_| !by_hand).map(|fault| fault_then(fault, lang));
+    let path: &[&str] = match (sets, place) {
+        (false, _) => &[],
+        (true, Place::InPan) if fault.is_some() => set_fat_path(lang),
+        (true, Place::InPan | Place::InContainer | Place::Gone) => set_fat_path(lang).get(..1).unwrap_or_default(),
+        (true, Place::Split | Place::InMachine) => set_in_machine(lang),
+    };
+    said.into_iter().chain(path.iter().copied()).collect()
+}
+
+/// Fat that stands in the machine while nothing moves.
+#[must_use]
+pub const fn set_in_machine(lang: Lang) -> &'static [&'static str] {
+    let Lang::En = lang;
+    &[
+        "What is in machine and hose may set there. It has no way out by hand.",
+        "Before any pump: heater on as its manual says, hose and lid sound.",
+        "Never a flame, never boiling water.",
+    ]
+}
+
 /// Set fat and no machine: the only path there is.
 #[must_use]
 pub const fn set_fat_path(lang: Lang) -> &'static [&'static str] {
@@ -64,6 +93,6 @@ pub const fn set_fat_path(lang: Lang) -> &'static [&'static str] {
         "Leave it in the pan to set. Lid on, tag on the control.",
         "Tonight: not filtered. Carry on with it, or close the pan.",
         "Never carry it hot in an open pot because the machine is down.",
-        "Cold and set, it can be cut out with the heat isolated, or wait for the repair.",
+        "Then wait for the repair or another machine, or cut it out cold and set, heat isolated.",
     ]
 }

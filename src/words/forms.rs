@@ -8,7 +8,7 @@ use crate::domain::setting_up::{Fault, Field, LimitSaid, NO, OTHER_COUNTRY, Rhyt
 use crate::domain::units::{AcidValue, Share};
 
 use super::screens::{Screen, screen};
-use super::{Lang, format, oil, setup};
+use super::{Lang, format, oil, rhythm, setup};
 
 /// What a field is called.
 #[must_use]
@@ -25,6 +25,7 @@ pub const fn label(field: Field, lang: Lang) -> &'static str {
         Field::Closing => screen(Screen::Closing, lang),
         Field::QuietFrom => "Quiet hours from",
         Field::QuietTo => "Quiet hours to",
+        Field::SecondPerson => "A second person in the building before pumps",
         Field::Emergency => screen(Screen::EmergencyNumber, lang),
         Field::LimitPolar => "Polar compounds, at most",
         Field::LimitAcid => "Acidity, at most",
@@ -148,7 +149,8 @@ pub const fn hint(field: Field, lang: Lang) -> Option<&'static str> {
         | Field::SwitchReturn
         | Field::Held
         | Field::InstrumentName
-        | Field::Measures => None,
+        | Field::Measures
+        | Field::SecondPerson => None,
     }
 }
 
@@ -210,7 +212,7 @@ pub fn control(field: Field, acid_unit: &str) -> Control {
         | Field::FilterKind
         | Field::HeldKnown
         | Field::Measures => Control::One,
-        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid => Control::Tick,
+        Field::MaySupervise | Field::Vouched | Field::InUse | Field::TakesSolid | Field::SecondPerson => Control::Tick,
         Field::KitchenName
         | Field::CountryCode
         | Field::Zone
@@ -238,14 +240,11 @@ fn all<T: Copy>(
 }
 
 fn said(options: &[(&str, &str)]) -> Vec<(String, String)> {
-    options
-        .iter()
-        .map(|(k, w)| ((*k).to_owned(), (*w).to_owned()))
-        .collect()
+    let own = |(k, w): &(&str, &str)| ((*k).to_owned(), (*w).to_owned());
+    options.iter().map(own).collect()
 }
 
-/// The choices of a field: key and words. Empty for a field that is typed, and for [`Field::SignedBy`], whose choices
-/// are people. `heat` is the answer to [`Field::PanHeat`].
+/// The choices of a field: key and words; none where it is typed or a person. `heat` answers [`Field::PanHeat`].
 #[must_use]
 pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
     let Lang::En = lang;
@@ -279,22 +278,12 @@ pub fn options(field: Field, heat: &str, lang: Lang) -> Vec<(String, String)> {
             ("unknown", screen(Screen::InItUnknown, lang)),
             ("nothing", screen(Screen::InItNothing, lang)),
         ]),
-        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm_by_name(by, lang)),
+        Field::RhythmBy => all(RhythmBy::ALL, RhythmBy::key, |by| rhythm::by_name(by, lang)),
         Field::OutBy => all(OutBy::ALL, OutBy::key, |o| setup::out_by_name(o, lang)),
         Field::FilterKind => all(FilterKind::ALL, FilterKind::key, |f| setup::filter_kind_name(f, lang)),
         Field::HeldKnown => said(&[("known", "I know"), ("unknown", "Not known")]),
         Field::Measures => all(Measures::ALL, Measures::key, |m| setup::measures_name(m, lang)),
         _ => Vec::new(),
-    }
-}
-
-/// What a pan is filtered by.
-const fn rhythm_by_name(by: RhythmBy, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    match by {
-        RhythmBy::Days => "After so many days of use",
-        RhythmBy::Sessions => "After so many sessions",
-        RhythmBy::Weekdays => "On its own nights",
     }
 }
 

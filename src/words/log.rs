@@ -19,7 +19,6 @@ pub const fn quick_name(quick: Kind, lang: Lang) -> &'static str {
         Kind::Move => "Move oil",
         Kind::Note => "Note",
         Kind::ClaimLost => "Kept-for lost",
-        Kind::ClaimRestored => "Kept-for restored",
     }
 }
 
@@ -38,7 +37,6 @@ pub const fn quick_question(quick: Kind, lang: Lang) -> &'static str {
         Kind::Move => "Which way, and how much?",
         Kind::Note => "What should be known?",
         Kind::ClaimLost => "Which promise, and what happened?",
-        Kind::ClaimRestored => "Which promise, and on what basis?",
     }
 }
 
@@ -53,7 +51,7 @@ pub const fn quick_caution(quick: Kind, lang: Lang) -> Option<&'static str> {
         Kind::Fill => Some("Pan dry and clean. Heat stays off until the oil is above the mark."),
         Kind::TopUp => Some("Dry container, low and slow. Cut blocks small."),
         Kind::ClaimLost => Some("Tell the counter first, then log it."),
-        Kind::Reading | Kind::Service | Kind::Sign | Kind::Note | Kind::ClaimRestored => None,
+        Kind::Reading | Kind::Service | Kind::Sign | Kind::Note => None,
     }
 }
 

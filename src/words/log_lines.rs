@@ -1,8 +1,10 @@
 //! A line of the log in words: what happened, in one sentence without its time and its person.
 
+use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
 use crate::domain::facts::oil::{Age, Measured, Service, Vessel};
 use crate::domain::facts::run::RunFact;
+use crate::domain::facts::trouble::TroubleFact;
 use crate::domain::facts::{Correct, Correction, Fact};
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::ledger::Book;
@@ -12,7 +14,7 @@ use super::local::theirs;
 use super::oil::fat_name;
 use super::run::{grade_name, job_name, left_name, pan_name, route_name};
 use super::setup::{claim_name, load_name, sign_name};
-use super::{Lang, answers, dates, faults, format, holds, rhythm, steps};
+use super::{Lang, answers, dates, faults, format, holds, rhythm, steps, wrong_days};
 
 /// What happened: "Top-up, pan 2: half a block (6.9 L) of dripping".
 #[must_use]
@@ -29,6 +31,7 @@ pub fn line(fact: &Fact, book: &Book, lang: Lang) -> String {
 pub fn about(fact: &Fact, book: &Book, lang: Lang) -> String {
     let name = match fact {
         Fact::Job(f) => job_name(f.what, lang),
+        Fact::Trouble(f) => wrong_days::name(f.what, lang),
         _ => fact_name(fact, lang),
     };
     match crate::domain::ledger::pans(fact) {
@@ -81,11 +84,8 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::Sign(f) => joined(sign_name(f.sign, lang), f.text.as_deref().map(theirs).as_deref()),
         Fact::Note(f) => theirs(&f.text).into_owned(),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => {
-            let why = f.basis.as_deref().filter(|basis| *basis != f.why).map(theirs);
-            let said = format!("{}, because: {}", claim_name(f.what, lang), theirs(&f.why));
-            joined(&said, why.as_deref())
-        }
+        Fact::ClaimLost(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
+        Fact::ClaimRestored(f) => promise(f.what, &f.why, f.basis.as_deref(), lang),
         Fact::Correct(f) => correction(f, book, lang),
         Fact::Job(f) => job(f, lang),
         Fact::Run(f) => run(f, lang),
@@ -109,7 +109,12 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
             theirs(&f.how),
             who(book, f.by)
         ),
+        Fact::AllergensChecked(f) => f
+            .why
+            .as_deref()
+            .map_or_else(String::new, |why| theirs(why).into_owned()),
         Fact::Practised(f) => format!("{}, {}", who(book, f.person), f.result),
+        Fact::Trouble(f) => trouble(f, book, lang),
         Fact::Newer(f) => format!("{}{}{}", f.kind, format::NBSP, f.v),
     }
 }
@@ -150,6 +155,7 @@ pub fn evidence(fact: &Fact, lang: Lang) -> Vec<String> {
     match fact {
         Fact::Run(f) => answers::all_seen(&f.evidence, lang),
         Fact::Job(f) => answers::all_seen(&f.evidence, lang),
+        Fact::Trouble(f) => answers::all_seen(&f.evidence, lang),
         _ => Vec::new(),
     }
 }
@@ -203,6 +209,13 @@ fn job(f: &JobFact, lang: Lang) -> String {
     joined(event, hold.or(f.why.as_deref().map(theirs).as_deref()))
 }
 
+/// What was said of a trouble, with the machine and whoever mended it.
+fn trouble(f: &TroubleFact, book: &Book, lang: Lang) -> String {
+    let machine = f.machine.map(|id| machine_of(book, id));
+    let said = joined(wrong_days::event(f.event, lang), machine.as_deref());
+    joined(&said, f.text.as_deref().map(theirs).as_deref())
+}
+
 fn service(f: &Service, lang: Lang) -> String {
     let Lang::En = lang;
     if f.fry.get() == 0 {
@@ -225,6 +238,17 @@ fn reading(value: Measured, lang: Lang) -> String {
         Measured::Smoke(_) => "smokes from",
     };
     format!("{what} {}", measured(value))
+}
+
+/// A claim lost or restored, why, and on what basis.
+fn promise(what: ClaimKind, why: &str, basis: Option<&str>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let name = claim_name(what, lang);
+    if why.is_empty() {
+        return format!("{name}, why not said yet");
+    }
+    let basis = basis.filter(|basis| *basis != why).map(theirs);
+    joined(&format!("{name}, because: {}", theirs(why)), basis.as_deref())
 }
 
 fn joined(first: &str, more: Option<&str>) -> String {

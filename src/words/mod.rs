@@ -16,7 +16,9 @@ pub mod faults;
 pub mod format;
 pub mod forms;
 pub mod hazards;
+pub mod helper;
 pub mod holds;
+pub mod kept_for;
 pub mod local;
 pub mod log;
 pub mod log_lines;
@@ -38,6 +40,7 @@ pub mod today;
 pub mod trouble;
 pub mod what_if;
 pub mod whys;
+pub mod wrong_days;
 
 /// A language on screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -14,8 +14,10 @@ pub const fn question(step: StepId, item: Item, lang: Lang) -> &'static str {
         (StepId::OilTemp, Item::Smoke) => "What comes off the oil now?",
         (StepId::Remainder, Item::Pump) => "What did the pump do?",
         (StepId::GiveBack | StepId::PourBack, Item::Valve) => "Where is the drain valve's handle?",
-        (StepId::LookAgain, Item::Sound) => "How do hose and lid look now?",
+        (StepId::LookAgain | StepId::WarmUp, Item::Sound) => "How do hose and lid look now?",
         (StepId::Tank, Item::Tank) => "What is left in the tank?",
+        (StepId::MeltLow, Item::InPan) => "How do the fresh blocks lie?",
+        (StepId::MeltLow | StepId::MeltLook, Item::Thermostat) => "What lies over the bulb?",
         (StepId::LightLook, Item::Tag) => "What hangs on the control?",
         (StepId::LightLook, Item::Lid) => "Where is the lid?",
         (StepId::LightLevel, Item::Level) => "Where is the oil, against the mark, now?",
@@ -105,5 +107,11 @@ const fn of_item(item: Item) -> &'static str {
         Item::Found => "What did you find?",
         Item::Clock => "Is this the right time?",
         Item::Words => "In your own words?",
+        Item::Second => "Who else is in the building?",
+        Item::Carried => "Who carries oil now?",
+        Item::UnderOil => "What stands under the oil?",
+        Item::Pests => "What tracks are there?",
+        Item::Smell => "What does the oil smell of?",
+        Item::Probe => "What does ice water read?",
     }
 }

@@ -135,6 +135,13 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
             vessel(book, Vessel::Machine(*machine), lang),
             name(*pan)
         ),
+        QuickRefusal::NotRestored {
+            pan,
+            claim,
+            need,
+            exposure,
+        } => super::kept_for::not_restored(&name(*pan), *claim, *need, *exposure, lang),
+        QuickRefusal::Nobody => "Say first who you are: this needs a name.".to_owned(),
         QuickRefusal::Impossible => "No frying oil reads so. Look at the figure and its unit.".to_owned(),
         QuickRefusal::Date(why) => date(why, book, off_min, lang),
         QuickRefusal::Doubt(_) => "Unusual. Look once more.".to_owned(),
@@ -255,6 +262,7 @@ fn figure(said: &Quick, lang: Lang) -> String {
         | Quick::ClaimRestored(_)
         | Quick::RunNoted(_)
         | Quick::MachineCleaned(_)
+        | Quick::AllergensChecked(_)
         | Quick::PanJobs(_) => String::new(),
     }
 }

@@ -10,7 +10,7 @@ use crate::domain::procedure::Hold;
 use crate::domain::units::Temp;
 
 use super::screens::job::{self, JobSay};
-use super::{Lang, answers, format, holds, oil, run, setup, steps};
+use super::{Lang, answers, format, holds, oil, run, setup, steps, wrong_days};
 
 /// A refusal in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -124,7 +124,7 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             "Choose a larger pan.",
             "The oil stays where it is.",
         ),
-        Refusal::ClaimMeets { claim, exposure } => Said::of_hold(
+        Refusal::ClaimMeets { claim, exposure, .. } => Said::of_hold(
             format!(
                 "{} would meet: {}",
                 setup::claim_name(*claim, lang),
@@ -176,6 +176,22 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
         ),
         Refusal::OilInPan => Said::new("The oil is in its pan", "Go on from there.", NOTHING_MOVED),
         Refusal::LevelTooLow => Said::of_hold("Too low to be heated", Hold::Level, lang),
+        Refusal::Trouble { what } => Said::new(
+            wrong_days::refused(*what, lang),
+            "Say that it is over, once you have seen it so: press Trouble.",
+            "No oil goes out and no heat goes on. Oil that is out may come back.",
+        ),
+        Refusal::TroubleStands { what } => Said::new(
+            wrong_days::name(*what, lang),
+            "It stands in the log already: say that it is over.",
+            NOTHING_MOVED,
+        ),
+        Refusal::NoTrouble => Said::new("That is over already", "Go on from there.", NOTHING_MOVED),
+        Refusal::NameNeeded => Said::new(
+            "Nobody was named",
+            "Say who mended it.",
+            "Leave it off and tagged till then.",
+        ),
         Refusal::DoesNotSet => Said::new(
             "This fat does not set",
             "Say that the pan is left off, or lit again.",
@@ -243,7 +259,7 @@ fn temperature(refusal: &Refusal, lang: Lang) -> Said {
             ..Said::new(
                 "This fat is set at 40 °C",
                 "A pumped machine that takes solid fat, hot. There is no way out by hand.",
-                "Leave it in the pan, lid on, tag on the control.",
+                "Leave it where it is, lid on, tag on the pan's control. Nobody carries it hot.",
             )
         },
     }
@@ -259,10 +275,12 @@ fn warm_up(refusal: &Refusal, lang: Lang) -> Said {
         )),
         Refusal::WarmUpExpired => shut("The machine has cooled again: its heater was off too long".to_owned()),
         Refusal::NoSolidFat => Said {
-            clears: "A machine with a heater, or one whose manual takes solid fat.".to_owned(),
+            clears:
+                "A machine with a heater, or one whose manual takes solid fat. One that held it cold: strip-clean it."
+                    .to_owned(),
             ..shut("This machine does not take solid fat".to_owned())
         },
-        _ => shut("The machine's heater has not been on".to_owned()),
+        _ => shut("Fat may have set in the machine: its heater has not been on".to_owned()),
     }
 }
 
@@ -345,6 +363,7 @@ pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> Stri
 mod tests {
     use super::*;
     use crate::domain::claim::{ClaimKind, Exposure};
+    use crate::domain::ids::MachineId;
     use crate::domain::units::Volume;
 
     #[test]
@@ -383,6 +402,7 @@ mod tests {
         let meets = Refusal::ClaimMeets {
             claim: ClaimKind::GlutenFree,
             exposure: Exposure::Gluten,
+            machine: MachineId(1),
         };
         assert_eq!(
             refusal(&meets, Lang::En).wrong,

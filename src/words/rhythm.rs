@@ -5,6 +5,7 @@ use super::{Lang, dates, run, setup};
 use crate::domain::claim::Exposures;
 use crate::domain::facts::closed::{Closed, NotDays};
 use crate::domain::ledger::PutOff;
+use crate::domain::setting_up::RhythmBy;
 use crate::domain::time::Day;
 
 /// Fixed words.
@@ -99,6 +100,17 @@ pub const fn say(what: Say, lang: Lang) -> &'static str {
         Say::OpenedAgain => "Opened again",
         Say::NoDay => "Choose both days.",
         Say::ClosedToday => "Nothing is due. If you work all the same, begin with the light-up.",
+    }
+}
+
+/// What a pan is filtered by.
+#[must_use]
+pub const fn by_name(by: RhythmBy, lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    match by {
+        RhythmBy::Days => "After so many days of use",
+        RhythmBy::Sessions => "After so many sessions",
+        RhythmBy::Weekdays => "On its own nights",
     }
 }
 

@@ -24,23 +24,12 @@ pub const fn claim_asks(claim: ClaimKind, lang: Lang) -> &'static str {
     let Lang::En = lang;
     match claim {
         ClaimKind::GlutenFree => {
-            "At most 20 mg/kg gluten. Own clean oil; filtering does not make shared oil gluten-free."
+            "At most 20 mg/kg gluten. Own clean oil; filtering does not make shared oil gluten-free. Its own kit: never the shared machine."
         }
-        ClaimKind::Vegetarian => "Neither meat, fish nor seafood has met this oil.",
-        ClaimKind::Halal => "No pork; meat and animal fat only on the basis you give.",
-    }
-}
-
-/// What to tell the counter once a promise is lost, and what restores it.
-#[must_use]
-pub const fn claim_lost_text(claim: ClaimKind, lang: Lang) -> &'static str {
-    let Lang::En = lang;
-    match claim {
-        ClaimKind::GlutenFree => {
-            "Tell the counter now: no gluten-free today. A cleaned pan with fresh oil restores it."
+        ClaimKind::Vegetarian => "Neither meat, fish nor seafood has met this oil. Its own kit, or one that met none.",
+        ClaimKind::Halal => {
+            "No pork; meat and animal fat only on the basis you give. Its own kit, or one that met none."
         }
-        ClaimKind::Vegetarian => "Tell the counter now: not vegetarian. A cleaned pan with fresh oil restores it.",
-        ClaimKind::Halal => "Tell the counter now: not halal. A cleaned pan with fresh oil restores it.",
     }
 }
 

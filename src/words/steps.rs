@@ -17,7 +17,7 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::Dry => "Look inside: filter, tank and hose dry.",
         StepId::Empty => "Look into the tank: empty.",
         StepId::SoundCheck => "Listen for the test sound.",
-        StepId::WarmUp => "Switch the machine's heater on.",
+        StepId::WarmUp => "See hose and line melted through.",
         StepId::Match => "Compare the pan's label with this screen.",
         StepId::HeatOff => "Turn the heat off. Look twice.",
         StepId::Scrape => "Scrape the walls above the oil.",
@@ -98,7 +98,7 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         }
         StepId::Empty => "No oil left from another pan. Lid shut when you have looked.",
         StepId::SoundCheck => "This is the sound for danger. If you cannot hear it, watch the screen.",
-        StepId::WarmUp => "Solid fat sets in a cold pump. The wait runs on while you do other steps.",
+        StepId::WarmUp => "Fat sets in a cold pump. Warm it as its manual says; never a flame, never boiling water.",
         StepId::Match => "This pan, this fat, this promise. Read the label on the pan itself.",
         StepId::HeatOff => "Smoke? Stand back, touch nothing over the pan, open the Fire card.",
         StepId::Scrape => "Dry long-handled metal scraper. Stand to the side; lean over nothing.",
@@ -129,7 +129,9 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
             "The tag hangs on the control, where a hand would light it. Tag the machine: hot oil inside."
         }
         StepId::AwayOff => "Heater too. The hose drains back first.",
-        StepId::AwayLine => "Before the fat sets in it. Let the hose drain back into the tank.",
+        StepId::AwayLine => {
+            "Before the fat sets in it. Let the hose drain back into the tank. Cannot? Say so: it is melted before use."
+        }
         StepId::AwayFilter => "Gloves on, tray under it, opened out flat, clear of cloths and cardboard.",
         StepId::AwayCloths => "Oily cloths heat themselves. Lid on, or straight to the hot wash.",
         StepId::AwayFloor => "Soak up small spills with dry absorbent, never a wet mop.",
@@ -139,8 +141,10 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         StepId::LightOn => {
             "By the maker's lighting instructions. Foam, crackle or spitting is water: heat off, stand back."
         }
-        StepId::MeltLow => "Lid off. Clear the crust over the hot surface and the bulb, so that melted fat can rise.",
-        StepId::MeltLook => "Every five minutes. Crackling is water: heat off, stand back.",
+        StepId::MeltLow => {
+            "Stay with it, lid off. Clear the crust over hot surface and bulb. Fresh blocks: small, packed close, never across bare tubes."
+        }
+        StepId::MeltLook => "Every five minutes, lid off. Crackling is water: heat off, stand back.",
         StepId::MeltFull => "Full heat only when nothing solid is left under the spoon.",
         StepId::Found => "Say what the look found. Burnt scraps go to the owner today.",
         StepId::Scraps => "Scraps, filters and cloths. Under 40 °C, then once more in ten minutes.",

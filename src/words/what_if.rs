@@ -201,7 +201,7 @@ mod tests {
     use super::*;
 
     fn plain(text: &str) -> String {
-        text.replace(format::NBSP, " ")
+        text.replace([format::NBSP, local::APART], " ")
     }
 
     #[test]

@@ -188,7 +188,7 @@ pub const fn why(step: StepId, lang: Lang) -> Why {
             CAIS17,
         ),
         StepId::MeltLow => (
-            "Fat shrinks off the hot surface as it sets. Full heat burns the film in the gap while the bulb still reads cold.",
+            "Fat shrinks off the hot surface as it sets, and a block can bridge bare tubes. Full heat burns the film in the gap while the bulb still reads cold.",
             CUSTOM,
         ),
         StepId::MeltLook => (

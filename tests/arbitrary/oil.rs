@@ -2,14 +2,14 @@
 
 use panward::domain::claim::ClaimKind;
 use panward::domain::facts::oil::Vessel;
-use panward::domain::facts::{Fact, oil};
+use panward::domain::facts::{AllergensChecked, Fact, oil};
 use panward::domain::fat::Fat;
 use panward::domain::ids::{InstrumentId, PanId};
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use super::values::{acid, amount, day, machine, minutes, pan, share, temp, words};
+use super::values::{acid, amount, day, machine, minutes, moment, pan, share, temp, words};
 
 /// A fact about oil of any kind.
 pub(super) fn about_oil() -> impl Strategy<Value = Fact> {
@@ -94,6 +94,13 @@ pub(super) fn about_oil() -> impl Strategy<Value = Fact> {
         })),
         (of(pan()), words()).prop_map(|(pan, text)| Fact::Note(oil::Note { pan, text })),
         claim().prop_map(Fact::ClaimLost),
-        claim().prop_map(Fact::ClaimRestored),
+        (claim(), of(of(moment()))).prop_map(|(change, until)| Fact::ClaimRestored(oil::ClaimRestored {
+            pan: change.pan,
+            what: change.what,
+            why: change.why,
+            basis: change.basis,
+            looked: until.map(|until| oil::Looked { until }),
+        })),
+        (words(), of(words())).prop_map(|(sheet, why)| Fact::AllergensChecked(AllergensChecked { sheet, why })),
     ]
 }

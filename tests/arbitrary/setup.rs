@@ -42,6 +42,7 @@ fn kitchen() -> impl Strategy<Value = Fact> {
         of(limit),
         select(LimitBasis::ALL),
         vec(words(), 0..3),
+        any::<bool>(),
     );
     (first, second).prop_map(|(a, b)| {
         Fact::Kitchen(Box::new(Kitchen {
@@ -59,6 +60,7 @@ fn kitchen() -> impl Strategy<Value = Fact> {
             acid_limit: b.3,
             limit_basis: b.4,
             languages: b.5,
+            second_person: b.6,
         }))
     })
 }

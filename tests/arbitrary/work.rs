@@ -5,6 +5,7 @@ use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
 use panward::domain::facts::pan_job::PanJob;
 use panward::domain::facts::run::{Contents, Fault, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
 use panward::domain::facts::setup::Route;
+use panward::domain::facts::trouble::{TroubleEvent, TroubleFact, TroubleKind};
 use panward::domain::facts::{Fact, MachineCleaned, Practised, RunNoted};
 use panward::domain::ids::{JobId, RunId};
 use panward::domain::procedure::{Hold, StepId};
@@ -124,6 +125,22 @@ pub(super) fn others() -> impl Strategy<Value = Fact> {
             how,
             by
         })),
+        (
+            select(TroubleKind::ALL),
+            select(TroubleEvent::ALL),
+            of(pan()),
+            of(machine()),
+            evidence(),
+            of(words())
+        )
+            .prop_map(|f| Fact::Trouble(Box::new(TroubleFact {
+                what: f.0,
+                event: f.1,
+                pan: f.2,
+                machine: f.3,
+                evidence: f.4,
+                text: f.5,
+            }))),
         (person(), any::<u128>(), words()).prop_map(|(person, run, result)| Fact::Practised(Practised {
             person,
             run: RunId(run),

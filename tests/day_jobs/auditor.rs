@@ -141,6 +141,14 @@ impl Auditor {
                     matches!(e.word(Item::Crust), Some(Word::Open | Word::None)),
                     "crust not seen open",
                 )?;
+                must(e.is(Item::Thermostat, Word::Clear), "bulb not seen clear")?;
+                // The first look has just seen the lid off.
+                must(self.low_seen == e.is(Item::Lid, Word::Off), "low heat under a lid")?;
+                let packed = matches!(e.word(Item::InPan), Some(Word::InPlace | Word::Gone));
+                must(
+                    self.low_seen || !pan.blocks || packed,
+                    "heat under blocks nobody saw packed",
+                )?;
                 must(
                     fact.next_look == Some(now.wall.plus(5 * MINUTE)),
                     "no look in five minutes",

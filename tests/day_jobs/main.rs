@@ -61,6 +61,31 @@ fn set_fat_gets_full_heat_only_once_all_is_liquid() {
 }
 
 #[test]
+fn fresh_blocks_are_seen_packed_before_any_heat() {
+    let mut scene = scene(Fat::Dripping, Place::InPan, Contents::SetFat);
+    scene.pans[0].blocks = true;
+    let blocks = |tables| {
+        explore(&Plan {
+            scene: scene.clone(),
+            tables,
+            open: vec![JobKind::LightUp],
+            depth: LIGHT_DEPTH,
+        })
+    };
+    let found = clean("blocks", blocks(DayTables::REAL));
+    assert!(found.lit > 0 && found.low > 0);
+    let unasked = DayTables {
+        melt_blocks: DayTables::REAL.melt_low,
+        ..DayTables::REAL
+    };
+    let violations = blocks(unasked).violations;
+    assert!(
+        violations.iter().any(|v| v.contains("nobody saw packed")),
+        "{violations:?}"
+    );
+}
+
+#[test]
 fn an_empty_pan_is_never_lit() {
     for (place, contents) in [
         (Place::InMachine, Contents::EmptyWet),

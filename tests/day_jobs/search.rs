@@ -232,6 +232,7 @@ fn too_good() -> Evidence {
         (Item::Valve, Word::Shut),
         (Item::Warming, Word::Quiet),
         (Item::Crust, Word::Open),
+        (Item::Thermostat, Word::Clear),
         (Item::Knob, Word::Off),
         (Item::Flame, Word::Out),
         (Item::Floor, Word::Dry),

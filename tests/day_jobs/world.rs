@@ -96,11 +96,15 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
             claims: Vec::new(),
             place,
             contents,
+            went: None,
+            blocks: false,
         }],
         machines: Vec::new(),
         bare: Vec::new(),
         day: Day::of(start().wall, 0, 300),
         winter: false,
+        second_person: true,
+        troubles: Vec::new(),
     }
 }
 

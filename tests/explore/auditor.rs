@@ -11,8 +11,9 @@ use panward::domain::evidence::{Item, Word};
 use panward::domain::facts::Fact;
 use panward::domain::facts::run::{Heat, Left, Place, Pump, RunEvent, RunFact};
 use panward::domain::facts::setup::Route;
+use panward::domain::fat::Fat;
 use panward::domain::guide::Scene;
-use panward::domain::ids::PersonId;
+use panward::domain::ids::{MachineId, PersonId};
 use panward::domain::procedure::{Hold, StepId};
 use panward::domain::time::{Now, PageLife};
 
@@ -62,6 +63,13 @@ pub struct Auditor {
     pub heat_off: bool,
     pub quiet: bool,
     pub label: bool,
+    /// Fat that may have set in the line was seen melted, the machine warm.
+    pub melted: bool,
+    pub machine: Option<MachineId>,
+    /// By which route oil left the pan last.
+    pub went: Option<Route>,
+    /// The run in hand began with its oil out.
+    pub came_out: bool,
     pub reading: Option<(i32, Now, i64)>,
     pub reason: bool,
     pub level: Option<Word>,
@@ -75,6 +83,11 @@ pub type Verdict = Result<(), String>;
 
 fn ensure(so: bool, line: &str) -> Verdict {
     if so { Ok(()) } else { Err(line.to_owned()) }
+}
+
+/// The fats that set.
+pub fn sets(fat: Fat) -> bool {
+    matches!(fat, Fat::Palm | Fat::Dripping | Fat::Lard | Fat::Blend)
 }
 
 /// The most that either clock says lies between two instants.
@@ -98,6 +111,10 @@ impl Auditor {
             heat_off: false,
             quiet: false,
             label: false,
+            melted: false,
+            machine: None,
+            went: None,
+            came_out: false,
             reading: None,
             reason: false,
             level: None,
@@ -128,7 +145,7 @@ impl Auditor {
         self.last = *now;
         match &entry.fact {
             Fact::Job(fact) => {
-                self.job(fact, entry.who, now, real);
+                self.job(fact, entry.who, now, real, scene);
                 Ok(())
             }
             Fact::Run(fact) => self.run(fact, now, real, read, scene),
@@ -156,17 +173,23 @@ impl Auditor {
 
     fn run(&mut self, fact: &RunFact, now: &Now, real: i64, read: Option<&Now>, scene: &Scene) -> Verdict {
         let given_up = fact.event == RunEvent::Ended && fact.left == Some(Left::AsWas) && self.place == Place::InPan;
+        // Left to set after a fault, with no look at the level: nothing was moved.
+        let left_set = fact.event == RunEvent::Ended
+            && fact.left == Some(Left::Set)
+            && self.faulty
+            && self.level.or(fact.evidence.word(Item::Level)).is_none()
+            && self.place == Place::InPan;
         let left_out = fact.event == RunEvent::Ended && fact.step == StepId::LeaveOut;
         match (fact.event, self.trouble) {
             (RunEvent::Stopped | RunEvent::Fault | RunEvent::Began, _)
             | (_, Trouble::None)
             | (RunEvent::Resumed, Trouble::Stopped)
             | (RunEvent::Reverified, Trouble::Look) => {}
-            (RunEvent::Ended, Trouble::Look) if left_out => {}
+            (RunEvent::Ended, Trouble::Look) if left_out || left_set => {}
             (RunEvent::Ended, _) if given_up => {}
             (event, trouble) => return Err(format!("{event:?} at {:?} with {trouble:?} (hold 10)", fact.step)),
         }
-        let machine = &scene.machines[0].machine;
+        let machine = &scene.machine(fact.machine.unwrap()).unwrap().machine;
         let pan = &scene.pans[0].pan;
         let signs = pan.off_signs.map(off);
         let hand = fact.route == Route::Cold;
@@ -175,10 +198,16 @@ impl Auditor {
             self.run_open = true;
             self.trouble = if out { Trouble::Look } else { Trouble::None };
             self.faulty = out;
+            self.came_out = out;
             (self.heat_off, self.quiet, self.label, self.reason) = (false, false, false, false);
             (self.reading, self.level) = (None, None);
         }
         ensure(self.run_open, "an entry of a run that is not open")?;
+        if hand {
+            ensure(!sets(pan.fat), "a fat that sets, by hand")?;
+            let by_machine = self.oil_out() && self.went == Some(Route::Hot);
+            ensure(!by_machine, "oil that went out hot, by hand")?;
+        }
         self.take_in(fact, now, real, read, &signs);
 
         let seen = &fact.evidence;
@@ -188,11 +217,17 @@ impl Auditor {
         let pumps = fact.event == RunEvent::Pump && matches!(fact.step, StepId::Connect | StepId::Container);
         if work && (leaves_pan || pumps) {
             self.may_leave(fact, now, real, scene)?;
-            self.drew = true;
+            (self.drew, self.went) = (true, Some(fact.route));
         }
         let rinses = fact.pump == Pump::Rinsing && self.pump != Pump::Rinsing;
         let returns =
             (fact.pump == Pump::Returning && self.pump != Pump::Returning) || (work && fact.step == StepId::PourBack);
+        if work && returns && self.came_out && sets(pan.fat) && machine.heater_w > 0 {
+            ensure(
+                self.warm(now, real),
+                "fat that stood in the machine, and it is not warm",
+            )?;
+        }
         if work && (rinses || returns) {
             let line = if rinses {
                 connected_rinse(machine.out_by)
@@ -254,7 +289,12 @@ impl Auditor {
                 self.run_open = false;
                 if fact.place == Place::InPan {
                     ensure(fact.left != Some(Left::OilOut), "oil in the pan, left as out of it")?;
-                    if !given_up {
+                    if left_set {
+                        ensure(sets(pan.fat), "left to set, a fat that does not")?;
+                        ensure(holds(seen, &signs), "left to set, heat not seen off")?;
+                        let shut = [(Item::Lid, Word::InPlace), (Item::Tag, Word::Hung)];
+                        ensure(holds(seen, &shut), "left to set without lid and tag")?;
+                    } else if !given_up {
                         ensure(self.level.is_some(), "left without a look at the level (hold 11)")?;
                         let low = self.level == Some(Word::Below);
                         ensure(

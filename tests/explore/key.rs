@@ -51,6 +51,8 @@ pub fn key(node: &Node) -> u64 {
         aud.level,
         aud.place,
         aud.pump,
+        aud.went,
+        aud.came_out,
     )
         .hash(&mut h);
     let Some(job) = node.guide.job() else {
@@ -63,6 +65,10 @@ pub fn key(node: &Node) -> u64 {
         return h.finish();
     }
     let run = job.run.as_ref();
+    // What stood in the machine waits for its heater on its way back, too.
+    if run.is_some_and(|run| run.came_out) || aud.came_out {
+        heater_key(node, &mut h);
+    }
     (job.who, job.supervisor, job.machine, job.done.len().min(2), job.away).hash(&mut h);
     (run.is_none() && job.sound_checked).hash(&mut h);
     let may_still_draw = run.is_none_or(|run| {
@@ -106,17 +112,25 @@ fn draw_key(node: &Node, h: &mut DefaultHasher) {
         (dc < 390, dc > 1_800, age, apart.signum(), apart.abs() > 2_000)
     });
     reading.hash(h);
+    (aud.melted, aud.machine).hash(h);
+    heater_key(node, h);
+    let Some(job) = node.guide.job() else { return };
+    (job.held, job.strange, job.is_idle(now)).hash(h);
+    job.run.as_ref().and_then(|r| r.reading).map(|r| r.counts(now)).hash(h);
+}
+
+/// The machine's warm-up, as both know it.
+fn heater_key(node: &Node, h: &mut DefaultHasher) {
+    let (now, aud) = (&node.now, &node.aud);
     match aud.heater {
         Heater::Cold => 0.hash(h),
         Heater::On { credit_ms, real, .. } => (1, bucket(credit_ms + node.real - real, 10 * MINUTE)).hash(h),
         Heater::Off { since, real } => (2, bucket(between(&since, now).max(node.real - real), 20 * MINUTE)).hash(h),
     }
     let Some(job) = node.guide.job() else { return };
-    (job.held, job.strange, job.is_idle(now)).hash(h);
     match job.warm {
         Warm::Cold => 0.hash(h),
         Warm::On(wait) => (1, stands(&wait, now), bucket(-wait.due().since(now.wall), 20 * MINUTE)).hash(h),
         Warm::Off(wait) => (2, stands(&wait, now)).hash(h),
     }
-    job.run.as_ref().and_then(|r| r.reading).map(|r| r.counts(now)).hash(h);
 }

@@ -19,7 +19,7 @@ mod world;
 use panward::domain::facts::run::Form;
 use panward::domain::facts::setup::OutBy;
 use panward::domain::fat::Fat;
-use panward::domain::procedure::{Hold, Tables};
+use panward::domain::procedure::{Hold, StepId, Tables};
 
 use search::explore;
 use world::{ALL, NONE, World};
@@ -68,6 +68,11 @@ fn no_path_of_the_other_working_kitchens_crosses_a_line() {
 }
 
 #[test]
+fn no_path_with_set_fat_in_the_machine_or_a_hand_kit_beside_crosses_a_line() {
+    all_keep_every_line(&world::after_solid());
+}
+
+#[test]
 fn no_path_of_a_kitchen_that_must_refuse_lets_oil_out() {
     all_keep_every_line(&world::refusing());
 }
@@ -112,5 +117,42 @@ fn each_hold_cut_out_is_missed() {
             hold.key(),
             violation.lines().next().unwrap_or_default()
         );
+    }
+}
+
+/// Each hold that keeps set fat out of pump and hands, cut out where it stands.
+#[test]
+fn each_hold_over_solid_fat_cut_out_is_missed() {
+    let dripping = || world::world(OutBy::Nozzle, Fat::Dripping, Form::Short, NONE);
+    let held = world::after_solid().swap_remove(0);
+    let cuts = [
+        (held, Hold::WarmUp, StepId::Connect, "it is not warm"),
+        (world::set_in_line(), Hold::WarmUp, StepId::WarmUp, "not seen melted"),
+        (
+            dripping(),
+            Hold::WarmUp,
+            StepId::GiveBack,
+            "fat that stood in the machine",
+        ),
+        (
+            dripping(),
+            Hold::LookAgain,
+            StepId::Leave,
+            "left to set, heat not seen off",
+        ),
+    ];
+    for (world, hold, step, line) in cuts {
+        let found = explore(&world, mutate::without_at(hold, &[step]));
+        let violation = found
+            .violation
+            .unwrap_or_else(|| panic!("without {} at {} nothing was missed", hold.key(), step.key()));
+        let first = violation.lines().next().unwrap_or_default().to_owned();
+        assert!(
+            first.contains(line),
+            "without {} at {}: {first}",
+            hold.key(),
+            step.key()
+        );
+        println!("without {} at {}: {first}", hold.key(), step.key());
     }
 }

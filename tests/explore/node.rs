@@ -92,6 +92,7 @@ impl Node {
                 if fact.event == RunEvent::Ended {
                     let mut scene = (*self.scene).clone();
                     (scene.pans[0].place, scene.pans[0].contents) = (fact.place, fact.contents);
+                    scene.pans[0].went = (fact.place != Place::InPan).then_some(fact.route);
                     self.scene = Rc::new(scene);
                 }
             }
@@ -159,6 +160,26 @@ impl Node {
             out.push(self.reload());
         }
         out
+    }
+
+    /// The wait for a machine that warms while oil stands out of its pan: what sets things right is no trouble.
+    pub fn waits_for_the_machine(&self) -> Option<Self> {
+        let job = self
+            .guide
+            .job()
+            .filter(|job| job.run.as_ref().is_some_and(|run| run.came_out))?;
+        let (Warm::On(wait), true) = (job.warm, self.aud.oil_out()) else {
+            return None;
+        };
+        let Standing::Running { left_ms } = wait.standing(&self.now) else {
+            return None;
+        };
+        let mut to = self.clone();
+        to.now.wall = Millis(to.now.wall.0 + left_ms);
+        to.now.mono += left_ms;
+        to.real += left_ms;
+        to.waited = true;
+        Some(to)
     }
 
     /// The page dies and comes back two seconds later: everything is read back from the log.

@@ -10,7 +10,7 @@ use panward::domain::procedure::{Hold, StepId, Verdict};
 use panward::domain::time::{Millis, Now};
 
 use crate::node::Node;
-use crate::world::{JOB, MACHINE, OWNER, PAN, STARTER, World, YOUNG, run_id};
+use crate::world::{JOB, KIT, MACHINE, OWNER, PAN, STARTER, World, YOUNG, run_id};
 
 /// Whether something goes wrong or out of turn: a stop, a fault, a broken hold, somebody else, a heater switched off;
 /// clocks count as well. What sets things right never does. Each world says how many of these a path may hold.
@@ -52,15 +52,26 @@ pub fn commands(node: &Node, world: &World) -> Vec<(Command, Option<Now>)> {
     for used_since in [Word::No, Word::NotKnown, Word::Dry] {
         // Whether it is strange only matters to a claim.
         let told_apart = used_since != Word::NotKnown || !world.scene.pans[0].claims.is_empty();
-        let asked = job.machine.is_none() || !job.proved.contains(&Hold::Match);
+        let at_kit = job.run.is_none() && job.machine == Some(KIT);
+        let asked = job.machine.is_none() || !job.proved.contains(&Hold::Match) || at_kit;
         if (asked && told_apart) || used_since == Word::Dry {
             out.push(Command::Machine {
                 machine: MACHINE,
                 used_since,
             });
         }
+        // To the hand kit is gone over with no pan in hand.
+        let other = job.machine == Some(MACHINE) && used_since == Word::No;
+        if job.run.is_none() && world.scene.machine(KIT).is_some() && (other || job.machine.is_none()) {
+            out.push(Command::Machine {
+                machine: KIT,
+                used_since,
+            });
+        }
     }
-    if world.scene.pans[0].pan.fat.is_solid() && job.done.is_empty() {
+    let machine = &world.scene.machines[0];
+    let sets = world.scene.pans[0].pan.fat.is_solid() || machine.held_solid();
+    if sets && (job.done.is_empty() || node.aud.oil_out() && machine.machine.heater_w > 0) {
         out.extend([
             Command::Heater(true),
             Command::Heater(false),
@@ -102,6 +113,9 @@ pub fn commands(node: &Node, world: &World) -> Vec<(Command, Option<Now>)> {
                 .take(few)
                 .map(|e| (Command::LeaveOut(e), None)),
         );
+    }
+    if let Some(gate) = node.guide.leave_set_gate() {
+        all.extend(answers(&gate).into_iter().map(|e| (Command::LeaveSet(e), None)));
     }
     let gate = node.guide.gate(&node.now);
     let other = if gate.as_ref().is_some_and(|g| g.id() == StepId::Connect) {

@@ -9,7 +9,7 @@ use panward::domain::guide::{Command, Guide, Refusal};
 use panward::domain::units::Volume;
 
 use crate::clean::proved;
-use crate::world::{NONE, PAN, World, parked, run_id, stamp, start, world};
+use crate::world::{MACHINE, NONE, PAN, World, parked, run_id, stamp, start, world};
 
 /// A world whose one pan has no oil, and whose machine holds some.
 fn bare(fat: Fat, ml: u32) -> World {
@@ -79,7 +79,14 @@ fn parked_oil_comes_only_where_fat_room_and_promise_agree_and_melted() {
     assert_eq!(begin(&promised).1, Ok(()));
     promised.scene.machines[0].met = Exposures::of(&[Exposure::Gluten]);
     let (claim, exposure) = (ClaimKind::GlutenFree, Exposure::Gluten);
-    assert_eq!(refused(&promised), Refusal::ClaimMeets { claim, exposure });
+    assert_eq!(
+        refused(&promised),
+        Refusal::ClaimMeets {
+            claim,
+            exposure,
+            machine: MACHINE
+        }
+    );
 }
 
 #[test]

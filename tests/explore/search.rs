@@ -91,6 +91,7 @@ pub fn explore(world: &World, tables: Tables) -> Found {
                 next.push((to, true));
             }
         }
+        next.extend(node.waits_for_the_machine().map(|to| (to, true)));
         for (to, by_work) in next {
             found.drew |= to.aud.drew;
             let id = *ids.entry(key(&to)).or_insert_with(|| {

@@ -15,6 +15,8 @@ use panward::domain::units::{Share, Temp, Volume};
 pub const JOB: JobId = JobId(1);
 pub const PAN: PanId = PanId(10);
 pub const MACHINE: MachineId = MachineId(20);
+/// A strainer and a container, where a world has one beside the machine.
+pub const KIT: MachineId = MachineId(21);
 /// A signed-off adult who may supervise.
 pub const OWNER: PersonId = PersonId(30);
 /// A starter, adult.
@@ -128,17 +130,22 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
                 claims: Vec::new(),
                 place: Place::InPan,
                 contents: Contents::Oil,
+                went: None,
+                blocks: false,
             }],
             machines: vec![MachineNow {
                 machine,
                 met: Exposures::NONE,
                 last_fat: Some(fat),
                 holds: Vec::new(),
+                set_in_line: false,
                 left_ready_by: None,
             }],
             bare: Vec::new(),
             day: day(),
             winter: false,
+            second_person: true,
+            troubles: Vec::new(),
         },
         form,
         plan,
@@ -171,6 +178,14 @@ impl World {
             basis: "own pan".into(),
             until: None,
         }];
+        self
+    }
+
+    /// With a hand kit beside the machine.
+    pub fn with_kit(mut self) -> Self {
+        let mut kit = self.scene.machines[0].clone();
+        (kit.machine.machine, kit.machine.out_by) = (KIT, OutBy::Hand);
+        self.scene.machines.push(kit);
         self
     }
 
@@ -214,6 +229,25 @@ pub fn working() -> Vec<World> {
             .named("no heater, manual takes solid"),
     );
     all
+}
+
+/// Worlds in which fat may have set in the machine, or somebody may reach for a hand kit.
+pub fn after_solid() -> Vec<World> {
+    let nozzle = |fat, form| world(OutBy::Nozzle, fat, form, NONE);
+    vec![
+        nozzle(Fat::Rapeseed, Form::Long)
+            .machine(|m| m.last_fat = Some(Fat::Dripping))
+            .named("machine held dripping"),
+        set_in_line(),
+        nozzle(Fat::Dripping, Form::Short).with_kit().named("hand kit beside"),
+        nozzle(Fat::Rapeseed, Form::Short).with_kit().named("hand kit beside"),
+    ]
+}
+
+pub fn set_in_line() -> World {
+    world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE)
+        .machine(|m| (m.last_fat, m.set_in_line) = (Some(Fat::Dripping), true))
+        .named("dripping set in the line")
 }
 
 pub fn supervised() -> World {

@@ -165,6 +165,7 @@ pub fn kitchen() -> Kitchen {
         acid_limit: None,
         limit_basis: LimitBasis::Own,
         languages: vec!["en".into()],
+        second_person: true,
     }
 }
 

@@ -164,7 +164,7 @@ proptest! {
             for (pan, before) in pans.into_iter().zip(before) {
                 let met = ledger.pan_exposures(pan);
                 prop_assert_eq!(met.and(before), met);
-                prop_assert!(ledger.claims_broken(pan, today).is_empty(), "{took:?}");
+                prop_assert!(ledger.claims_lost(pan, today).is_empty(), "{took:?}");
             }
         }
     }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod balance;
+mod claims;
 mod days;
 mod demo;
 mod form;
@@ -18,3 +19,4 @@ mod powder;
 mod quick;
 mod rhythm;
 mod runs;
+mod solid;

@@ -1,12 +1,11 @@
-//! What machines and pans have met, and the claims that stand.
+//! What machines and pans have met.
 //!
 //! That filtering takes out crumbs and not allergens: Coeliac UK, *Guidance for fish and chip shops*.
 
-use panward::domain::claim::{ClaimKind, Exposure, Exposures};
+use panward::domain::claim::{Exposure, Exposures};
 use panward::domain::evidence::{Evidence, Item, Word};
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
-use panward::domain::facts::oil::ClaimChange;
 use panward::domain::facts::run::{Left, RunEvent};
 use panward::domain::facts::setup::Held;
 use panward::domain::fat::Fat;
@@ -103,7 +102,7 @@ fn oil_carries_what_it_met_from_machine_to_pan_to_machine() {
     log.run(1, FISH, SHARED, ANN, at(0, 22));
     log.run(2, CHIPS, SHARED, ANN, at(0, 23));
     assert!(log.ledger().pan_exposures(CHIPS).has(Exposure::Gluten));
-    assert_eq!(log.ledger().claims_broken(CHIPS, day(0)).len(), 1);
+    assert!(log.ledger().claims_standing(CHIPS, day(0)).is_empty());
     log.run(3, CHIPS, KIT, ANN, at(1, 22));
     assert!(log.ledger().machine_exposures(KIT).has(Exposure::Gluten));
     log.say(at(2, 9), change(CHIPS));
@@ -124,20 +123,4 @@ fn food_a_pan_is_said_to_fry_later_counts_for_its_earlier_runs() {
     let egg = pan(CHIPS, "2", Exposures::of(&[Exposure::Egg]), Vec::new());
     log.say(at(1, 9), Fact::Pan(Box::new(egg)));
     assert!(log.ledger().machine_exposures(KIT).has(Exposure::Egg));
-}
-
-#[test]
-fn a_claim_is_lost_until_it_is_restored() {
-    let mut log = Log::filled();
-    let change = ClaimChange {
-        pan: CHIPS,
-        what: ClaimKind::GlutenFree,
-        why: "batter".into(),
-        basis: Some("new oil".into()),
-    };
-    let stands = |log: &Log, n| !log.ledger().claims_standing(CHIPS, day(n)).is_empty();
-    log.say(at(2, 12), Fact::ClaimLost(change.clone()));
-    assert!(stands(&log, 1) && !stands(&log, 2) && !stands(&log, 9));
-    log.say(at(4, 12), Fact::ClaimRestored(change));
-    assert!(!stands(&log, 3) && stands(&log, 4));
 }

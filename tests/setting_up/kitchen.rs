@@ -83,3 +83,10 @@ fn a_limit_at_or_under_fresh_oil_is_refused_from_both_sides() {
         Err(vec![(Field::LimitPolar, under)])
     );
 }
+
+#[test]
+fn a_second_person_before_pumps_is_asked_for_until_the_owner_says_otherwise() {
+    let form = right(Subject::Kitchen);
+    assert!(kitchen(&form).second_person);
+    assert!(!kitchen(&form.after(Field::SecondPerson, "no")).second_person);
+}

@@ -1,15 +1,17 @@
 //! Believing what was written. Applying cannot fail: it has already happened.
 
 use super::DayJobs;
-use super::state::{LightUp, LockUp, Owed};
+use super::state::{LightUp, LockUp, Owed, Stage};
 use crate::domain::entry::Entry;
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Heat, Place, RunEvent, RunFact};
+use crate::domain::facts::trouble::{TroubleEvent, TroubleFact};
 use crate::domain::ids::PanId;
 use crate::domain::sorted::{SortedMap, SortedSet};
 use crate::domain::time::{Millis, Now};
+use crate::domain::trouble;
 
 impl DayJobs {
     /// Takes in an entry, of any kind: runs and services tell whether there can be scraps, and which pans are busy.
@@ -24,10 +26,30 @@ impl DayJobs {
             }
         } else if let Fact::Run(fact) = &entry.fact {
             self.take_run(fact);
+        } else if let Fact::Trouble(fact) = &entry.fact {
+            self.take_trouble(fact);
         } else if let Fact::RunNoted(noted) = &entry.fact {
             self.state.worked |= noted.how == Grade::Unguided && self.is_since_lock_up(entry.at);
         } else if let Fact::Service(service) = &entry.fact {
             self.state.worked |= service.fry.get() > 0 && self.is_since_lock_up(entry.at);
+        }
+    }
+
+    /// Where a trouble stops heat, every pan that was begun is seen off first, and then looked at afresh.
+    fn take_trouble(&mut self, fact: &TroubleFact) {
+        let begins = fact.event == TroubleEvent::Began && trouble::row(fact.what).heat;
+        let Some(light) = self.state.light.as_mut().filter(|_| begins) else {
+            return;
+        };
+        let pans: Vec<PanId> = light.pans.keys().copied().collect();
+        for id in pans.into_iter().filter(|id| fact.pan.is_none_or(|pan| pan == *id)) {
+            let Some(pan) = light.pans.get_mut(&id) else { continue };
+            pan.heat = Heat::Unknown;
+            if pan.is_half_lit() || pan.stage == Stage::Lit {
+                pan.stage = Stage::MakeSafe;
+            } else if pan.stage != Stage::LeftLow {
+                pan.stage = Stage::Look;
+            }
         }
     }
 

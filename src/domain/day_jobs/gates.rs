@@ -56,6 +56,9 @@ impl DayJobs {
             if self.state.in_run.contains(&pan) {
                 return Err(Refusal::PanInRun);
             }
+            if let Some(what) = scene.stops_heat(pan) {
+                return Err(guide::Refusal::Trouble { what }.into());
+            }
         }
         let set_up = Some(&pan_now.pan);
         let stage = begun.map_or(Stage::Look, |p| safe_stage(p, pan_now, now));
@@ -70,7 +73,14 @@ impl DayJobs {
                 Some(gather(&[look, tables.level], set_up))
             }
             Stage::LowTag => Some(gather(&[tables.low_tag], set_up)),
-            Stage::MeltLow => Some(gather(&[tables.melt_low], set_up)),
+            Stage::MeltLow => {
+                let low = if pan_now.blocks {
+                    tables.melt_blocks
+                } else {
+                    tables.melt_low
+                };
+                Some(gather(&[low], set_up))
+            }
             Stage::Melting => Some(gather(&[tables.melt_look], set_up)),
             Stage::MeltFull => Some(gather(&[tables.melt_full], set_up)),
             Stage::On => Some(gather(&[tables.on], set_up)),

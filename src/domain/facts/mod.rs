@@ -7,6 +7,7 @@ pub mod pan_job;
 pub mod rhythm;
 pub mod run;
 pub mod setup;
+pub mod trouble;
 
 use super::ids::{EntryId, MachineId, PanId, PersonId, RunId};
 use super::time::Millis;
@@ -49,7 +50,7 @@ pub enum Fact {
     /// A claim lost.
     ClaimLost(oil::ClaimChange),
     /// A claim restored.
-    ClaimRestored(oil::ClaimChange),
+    ClaimRestored(oil::ClaimRestored),
     /// A later word on an earlier entry.
     Correct(Correct),
     /// Something in a light-up, filter job or lock-up.
@@ -60,8 +61,12 @@ pub enum Fact {
     RunNoted(RunNoted),
     /// A machine strip-cleaned by a named person.
     MachineCleaned(MachineCleaned),
+    /// The allergen sheet gone through by a named person.
+    AllergensChecked(AllergensChecked),
     /// A practice run went into somebody's training record.
     Practised(Practised),
+    /// A day that goes wrong.
+    Trouble(Box<trouble::TroubleFact>),
     /// An entry of a kind or version this app does not know; the store keeps its bytes.
     Newer(Newer),
 }
@@ -124,6 +129,15 @@ pub struct MachineCleaned {
     pub how: String,
     /// Who did it.
     pub by: PersonId,
+}
+
+/// The allergen sheet as somebody went through it. It stands until what it says, or the oil it speaks of, changes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AllergensChecked {
+    /// What it said, in its short form.
+    pub sheet: String,
+    /// Why it was gone through, or what was found.
+    pub why: Option<String>,
 }
 
 /// A practice run that was counted for a person. No fold of oil, runs or day sheets reads it.

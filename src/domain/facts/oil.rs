@@ -4,7 +4,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, MachineId, PanId};
 use crate::domain::keyed::keyed;
-use crate::domain::time::Day;
+use crate::domain::time::{Day, Millis};
 use crate::domain::units::{AcidValue, Amount, Minutes, Share, Temp};
 
 /// How old oil was when the log first met it.
@@ -245,9 +245,22 @@ pub struct Note {
     pub text: String,
 }
 
-/// A claim lost or restored.
+/// A claim lost.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ClaimChange {
+    /// The pan.
+    pub pan: PanId,
+    /// Which claim.
+    pub what: ClaimKind,
+    /// Why; empty while nobody has said.
+    pub why: String,
+    /// What it rests on.
+    pub basis: Option<String>,
+}
+
+/// A claim restored, or begun for an evening.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ClaimRestored {
     /// The pan.
     pub pan: PanId,
     /// Which claim.
@@ -256,4 +269,14 @@ pub struct ClaimChange {
     pub why: String,
     /// What it rests on.
     pub basis: Option<String>,
+    /// What was looked at; absent from what was logged before it was asked.
+    pub looked: Option<Looked>,
+}
+
+/// The pan was seen clean and dry before the fresh oil, and its utensils are its own: no answer but these is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Looked {
+    /// The last moment of a claim that is begun for an evening; until then only food that keeps it goes in. Absent
+    /// where the pan is kept for it by set-up.
+    pub until: Option<Millis>,
 }

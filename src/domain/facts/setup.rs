@@ -82,6 +82,8 @@ pub struct Kitchen {
     pub limit_basis: LimitBasis,
     /// Languages on screen, first preferred.
     pub languages: Vec<String>,
+    /// Whether a second person must be in the building before pumps.
+    pub second_person: bool,
 }
 
 keyed! {

@@ -7,9 +7,11 @@ use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact, JobKind};
 use crate::domain::facts::run::{Fault, Form, Heat, Left, Place, Pump, RunEvent, RunFact};
+use crate::domain::facts::trouble::{TroubleEvent, TroubleFact, TroubleKind};
 use crate::domain::ids::{MachineId, PersonId};
 use crate::domain::procedure::{Act, Hold, StepId};
 use crate::domain::time::{Millis, Now, PageLife};
+use crate::domain::trouble;
 use crate::domain::units::Temp;
 use crate::domain::wait::Wait;
 
@@ -23,6 +25,36 @@ impl Guide {
             self.apply_job(fact, entry, scene, lived);
         } else if let Fact::Run(fact) = &entry.fact {
             self.apply_run(fact, entry.rec, scene, lived);
+        } else if let Fact::Trouble(fact) = &entry.fact {
+            self.apply_trouble(fact);
+        }
+    }
+
+    /// A trouble that begins is an interruption: nobody knows what pump and heat do until everything is looked at again.
+    fn apply_trouble(&mut self, fact: &TroubleFact) {
+        let Some(job) = self.job.as_mut().filter(|_| fact.event == TroubleEvent::Began) else {
+            return;
+        };
+        let at = job.run.as_ref().map(|run| run.pan.pan.pan);
+        if trouble::concerns(None, fact.machine, None, job.machine) {
+            for hold in trouble::row(fact.what).breaks {
+                job.proved.remove(hold);
+            }
+        }
+        if fact.what == TroubleKind::PowerCut {
+            // The machine went cold with the power: its fat may have set.
+            job.warm = Warm::Cold;
+        }
+        if !trouble::concerns(fact.pan, fact.machine, at, job.machine) {
+            return;
+        }
+        if let Some(run) = job.run.as_mut() {
+            (run.pump, run.heat) = (Pump::Unknown, Heat::Unknown);
+            (run.troubled, run.stopped, run.form) = (true, true, Form::Long);
+            run.looked = Evidence::new();
+            if run.phase == Phase::Asking {
+                run.phase = Phase::LookAgain;
+            }
         }
     }
 
@@ -59,7 +91,11 @@ impl Guide {
                     // Heater off and plug out: nothing warms any more, and nothing counts down.
                     job.warm = Warm::Cold;
                 }
-                job.away += usize::from(self.tables.away.iter().any(|s| Some(s.id) == fact.step));
+                if let Some(line) = fact.evidence.word(Item::Line) {
+                    job.line = Some(line);
+                }
+                let away = self.tables.away.iter().any(|s| Some(s.id) == fact.step);
+                job.away += usize::from(away && job.run.is_none());
             }
             JobEvent::Away => job.away = job.away.max(1),
             JobEvent::HeaterOn => {
@@ -153,6 +189,7 @@ impl Guide {
                 }
                 if run.drawn {
                     job.held = Some(run.pan.pan.fat);
+                    job.line = None;
                     job.done.push((fact.pan, fact.left.unwrap_or(Left::Off)));
                 }
                 return;
@@ -377,6 +414,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry, scene: &Scene) {
                 job.proved.remove(&Hold::Room);
                 job.warm = Warm::Cold;
                 job.held = None;
+                job.line = None;
+                job.proved.remove(&Hold::WarmUp);
+                let machine = fact.machine.and_then(|id| scene.machine(id));
+                job.set_in_line = machine.is_some_and(|m| m.set_in_line);
             }
             job.machine = fact.machine;
             job.strange = !fact.evidence.is(Item::UsedSince, Word::No);

@@ -11,7 +11,8 @@ use crate::domain::time::Now;
 pub enum Command {
     /// Open a filter job.
     Open(JobId),
-    /// Say who is at the pans.
+    /// Say who is at the pans; and with it, where the kitchen asks for one, that a second person is in the building.
+    /// Nobody else there is [`crate::domain::facts::trouble::TroubleKind::Alone`], and no pump.
     Who {
         /// Who.
         person: PersonId,
@@ -55,6 +56,8 @@ pub enum Command {
     MadeSafe,
     /// Leave it with oil out of the pan.
     LeaveOut(Evidence),
+    /// Leave a pan of solid fat to set after a fault, closed and tagged.
+    LeaveSet(Evidence),
     /// Do not filter this pan after all: its oil never left it.
     GiveUp,
     /// A hold of Ready no longer stands: a spill, an opened machine.

@@ -3,19 +3,21 @@
 use super::answers::answers;
 use super::command::Command;
 use super::effects::{event_of, job_fact, move_oil, run_draft};
+use super::gate::Gate;
 use super::refusal::Refusal;
 use super::scene::MachineNow;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, holds};
 use crate::domain::entry::Draft;
-use crate::domain::evidence::{Evidence, Item, Word};
+use crate::domain::evidence::{Evidence, Item, Seen, Word};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobFact};
 use crate::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent};
 use crate::domain::facts::setup::{OutBy, Route};
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::ids::{PanId, RunId};
-use crate::domain::procedure::{Hold, StepId};
+use crate::domain::procedure::{Act, Hold, Step, StepId};
 use crate::domain::time::{Millis, Now};
 use crate::domain::units::Temp;
 use crate::domain::wait::{Standing, Wait};
@@ -47,11 +49,18 @@ impl Guide {
                     f.hold = Some(Hold::Person);
                     f.supervisor = supervisor.filter(|_| word == Word::Supervised);
                     f.evidence = Evidence::new().with(Item::SignOff, word);
+                    if scene.asks_second() {
+                        f.evidence.put(Item::Second, Seen::Is(Word::Seen));
+                    }
                 });
                 Ok(vec![Draft::now(Some(*person), fact)])
             }
             Command::Machine { machine, used_since } => {
                 scene.machine(*machine).ok_or(Refusal::NoSuchMachine)?;
+                if scene.is_down(*machine) {
+                    let what = TroubleKind::MachineDown;
+                    return Err(Refusal::Trouble { what });
+                }
                 if job.run.is_some() && job.machine != Some(*machine) {
                     return Err(Refusal::RunOpen);
                 }
@@ -116,6 +125,7 @@ impl Guide {
                 Ok(vec![run_draft(self, job, run, RunEvent::Resumed, |_| {})])
             }
             Command::LeaveOut(evidence) => self.leave_out(job, evidence),
+            Command::LeaveSet(evidence) => self.leave_set(job, evidence),
             Command::GiveUp => {
                 let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
                 if run.drawn || run.place != Place::InPan {
@@ -163,11 +173,14 @@ impl Guide {
             // Hold 5, by what the log knows: a tank that holds oil has no room for a pan, whatever was seen of it.
             return Err(Refusal::MachineHolds { pan: parked.pan });
         }
+        if let Some(what) = scene.stops_draw(pan, machine.machine.machine).filter(|_| !comes_back) {
+            return Err(Refusal::Trouble { what });
+        }
         let mut supervised = false;
         for hold in self.tables().ready.iter().flat_map(|s| s.holds) {
             // Oil that stands outside its pan is never refused its way back.
             let needed = !comes_back || matches!(hold, Hold::Person | Hold::Kit | Hold::Match);
-            if needed && !job.stands(*hold, now) {
+            if needed && job.lacks(*hold, now) {
                 return Err(Refusal::ReadyFirst { hold: *hold });
             }
             if *hold == Hold::Person {
@@ -178,14 +191,17 @@ impl Guide {
         // Oil comes back the way it went.
         let holds_it = |m: &MachineNow| m.holds.iter().any(|parked| parked.pan == pan);
         let elsewhere = own.is_some() && comes_back && !holds_it(machine) && scene.machines.iter().any(holds_it);
+        let by_hand = route == Route::Cold;
         if elsewhere
-            || (pan_now.place == Place::InContainer && route == Route::Hot)
-            || (pan_now.place == Place::InMachine && route == Route::Cold)
+            || comes_back && pan_now.went.is_some_and(|went| went != route)
+            || (pan_now.place == Place::InContainer && !by_hand)
+            || (pan_now.place == Place::InMachine && by_hand)
         {
             return Err(Refusal::WrongMachine);
         }
         let fat = pan_now.pan.fat;
-        if route == Route::Cold && fat.is_set_at_40c() && !comes_back {
+        // Set fat is neither drained nor poured, whichever way it goes.
+        if by_hand && fat.is_set_at_40c() {
             return Err(Refusal::SetAtForty);
         }
         let held = job.held.or(machine.last_fat);
@@ -256,14 +272,20 @@ impl Guide {
                 now_at: Some(gate.id()),
             });
         }
+        stopped_by_trouble(scene, job, &gate, evidence)?;
         let checked = answers(&gate, job.run.as_ref(), evidence)?;
         let ready = self.tables().ready.iter().find(|s| s.id == step);
+        let between = job.run.is_some() && step == self.tables().line_solid.id;
         let away = self.tables().away.iter().position(|s| s.id == step);
         if let Some(ready) = ready {
             if matches!(step, StepId::Who | StepId::Machine) {
                 return Err(Refusal::OtherStep { now_at: Some(step) });
             }
             let hold = ready.holds.first().copied();
+            let machine = job.machine.and_then(|id| scene.machine(id));
+            if hold == Some(Hold::WarmUp) && machine.is_some_and(|m| m.machine.heater_w > 0) {
+                holds::warm(job, now)?;
+            }
             let event = if hold.is_some() {
                 JobEvent::Proved
             } else {
@@ -286,7 +308,7 @@ impl Guide {
                 f.evidence = checked.evidence.clone();
             });
             let mut drafts = vec![Draft::now(job.who, answered)];
-            if index + 1 == self.tables().away.len() {
+            if !between && index + 1 == self.tables().away.len() {
                 drafts.push(Draft::now(job.who, job_fact(job.job, JobEvent::Ended, |_| {})));
             }
             return Ok(drafts);
@@ -340,6 +362,35 @@ impl Guide {
             f.left = Some(Left::OilOut);
         })])
     }
+
+    fn leave_set(&self, job: &FilterJob, evidence: &Evidence) -> Result<Vec<Draft>, Refusal> {
+        let run = job.run.as_ref().ok_or(Refusal::NoRun)?;
+        if run.phase == Phase::Stopped {
+            return Err(Refusal::MakeSafeFirst);
+        }
+        let gate = self.leave_set_gate().ok_or(Refusal::OtherStep { now_at: None })?;
+        let checked = answers(&gate, Some(run), evidence)?;
+        Ok(vec![run_draft(self, job, run, RunEvent::Ended, |f| {
+            f.step = gate.id();
+            f.contents = Contents::SetFat;
+            f.pump = Pump::Off;
+            f.heat = Heat::OffSeen;
+            f.evidence = checked.evidence.clone();
+            f.left = Some(Left::Set);
+        })])
+    }
+}
+
+/// A trouble that stands lets no oil out and no heat on; oil that is out goes its way back.
+fn stopped_by_trouble(scene: &Scene, job: &FilterJob, gate: &Gate, seen: &Evidence) -> Result<(), Refusal> {
+    let Some(run) = &job.run else { return Ok(()) };
+    let pan = run.pan.pan.pan;
+    let draws = |s: &&Step| matches!(s.act, Act::StartDraw | Act::StartHand);
+    let draw = gate.steps.iter().any(|s| draws(&s));
+    let stops = draw.then(|| scene.stops_draw(pan, run.machine.0.machine)).flatten();
+    let heat = seen.is(Item::Left, Word::Relit);
+    let stops = stops.or_else(|| heat.then(|| scene.stops_heat(pan)).flatten());
+    stops.map_or(Ok(()), |what| Err(Refusal::Trouble { what }))
 }
 
 /// When a reading taken at `read` goes stale. One whose age nobody knows is stale already.

@@ -143,7 +143,12 @@ impl Guide {
         let job = self.job()?;
         match &job.run {
             Some(run) => self.run_gate(job, run, now),
-            None if job.away > 0 => self.tables().away.get(job.away - 1).map(|s| single(s, None)),
+            None if job.away > 0 => {
+                let tables = self.tables();
+                let step = tables.away.get(job.away - 1)?;
+                let sets = step.id == tables.line_solid.id && job.held_solid();
+                Some(single(if sets { tables.line_solid } else { step }, None))
+            }
             None => self.ready_gate(job, now),
         }
     }
@@ -154,7 +159,7 @@ impl Guide {
             .ready
             .iter()
             .find(|step| match step.holds.first() {
-                Some(hold) => !job.stands(*hold, now),
+                Some(hold) => job.lacks(*hold, now),
                 None => step.id == StepId::SoundCheck && !job.sound_checked,
             })
             .map(|step| {
@@ -201,18 +206,27 @@ impl Guide {
                 Some(gate)
             }
             // Oil comes back only to somebody who is known and dressed for it; asked again only when broken.
-            Phase::Asking => self.unproved(job, run, now).or_else(|| {
-                let steps = self.run_steps(run);
-                let rest = steps.get(run.at..)?;
-                let count = gate_len(run.form, rest);
-                let asked = rest.get(..count)?;
-                // A reading that went stale on the way is taken again; nothing else of the pan is.
-                let stale = needs_reading(asked) && !run.reading.is_some_and(|r| r.counts(now));
-                let probe = steps.iter().filter(|s| stale && s.id == StepId::OilTemp);
-                let probe: Vec<_> = probe.copied().collect();
-                Some(gather(if probe.is_empty() { asked } else { &probe }, run))
-            }),
+            Phase::Asking => self
+                .line_between(job, run)
+                .or_else(|| self.unproved(job, run, now))
+                .or_else(|| {
+                    let steps = self.run_steps(run);
+                    let rest = steps.get(run.at..)?;
+                    let count = gate_len(run.form, rest);
+                    let asked = rest.get(..count)?;
+                    // A reading that went stale on the way is taken again; nothing else of the pan is.
+                    let stale = needs_reading(asked) && !run.reading.is_some_and(|r| r.counts(now));
+                    let probe = steps.iter().filter(|s| stale && s.id == StepId::OilTemp);
+                    let probe: Vec<_> = probe.copied().collect();
+                    Some(gather(if probe.is_empty() { asked } else { &probe }, run))
+                }),
         }
+    }
+
+    /// Between a fat that sets and another one: the line, while what is in it is still liquid.
+    fn line_between(&self, job: &FilterJob, run: &Run) -> Option<Gate> {
+        let asked = job.held_solid() && job.held != Some(run.pan.pan.fat) && job.line.is_none() && !run.drawn;
+        asked.then(|| single(self.tables().line_solid, None))
     }
 
     /// The gate of a Ready hold that broke while the run waits for it, if what is asked next needs it.
@@ -224,7 +238,7 @@ impl Guide {
         self.tables()
             .ready
             .iter()
-            .find(|s| s.holds.iter().any(|h| needed(h) && !job.stands(*h, now)))
+            .find(|s| s.holds.iter().any(|h| needed(h) && job.lacks(*h, now)))
             .map(|s| single(s, None))
     }
 
@@ -251,6 +265,16 @@ impl Guide {
             .iter()
             .find(|s| s.id == StepId::LeaveOut)
             .map(|s| single(s, Some(&run.pan.pan)))
+    }
+
+    /// The gate of leaving a pan of solid fat to set after a fault, its fat in it and never out: there is no way out by
+    /// hand.
+    #[must_use]
+    pub fn leave_set_gate(&self) -> Option<Gate> {
+        let run = self.job()?.run.as_ref()?;
+        let sets = run.fault && run.phase != Phase::Stopped && run.pan.pan.fat.is_solid();
+        let in_it = run.place == Place::InPan && !run.drawn;
+        (sets && in_it).then(|| single(self.tables().leave_set, Some(&run.pan.pan)))
     }
 }
 

@@ -8,9 +8,10 @@ use super::state::{FilterJob, Run, Warm};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::run::Heat;
-use crate::domain::facts::setup::{Claim, Machine, OutBy, Pan, Person, Route};
+use crate::domain::facts::setup::{Claim, OutBy, Person, Route};
+use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PersonId};
-use crate::domain::procedure::{Hold, StepId};
+use crate::domain::procedure::{Act, Hold, StepId};
 use crate::domain::time::Now;
 use crate::domain::units::{Temp, Volume};
 use crate::domain::wait::Standing;
@@ -46,7 +47,7 @@ pub(super) fn check(
             claims_meet_nothing(job, run, scene)
         }
         Hold::Temperature => temperature(gate, seen, run, now),
-        Hold::WarmUp => warm_up(job, run, now),
+        Hold::WarmUp => warm_up(gate, job, run, scene, now),
         Hold::Level => level(seen, run),
         // Asked here, or seen off earlier in this pan's run and not since lost sight of.
         Hold::HeatOff => {
@@ -118,7 +119,9 @@ pub(super) fn takes_parked(job: &FilterJob, pan: &PanNow, machine: &MachineNow, 
             has: pan.pan.full,
         });
     }
-    melted(job, &pan.pan, &machine.machine, now)?;
+    if pan.pan.fat.is_solid() && machine.machine.heater_w > 0 {
+        warm(job, now)?;
+    }
     claims_meet(job, &pan.claims, machine)
 }
 
@@ -139,6 +142,7 @@ fn claims_meet(job: &FilterJob, claims: &[Claim], machine: &MachineNow) -> Resul
             return Err(Refusal::ClaimMeets {
                 claim: claim.what,
                 exposure,
+                machine: machine.machine.machine,
             });
         }
     }
@@ -184,22 +188,38 @@ fn in_window(read: Temp, run: &Run) -> Result<(), Refusal> {
     }
 }
 
-/// For a solid fat: the warm-up over and unexpired, or a machine whose manual takes solid fat cold.
-fn warm_up(job: &FilterJob, run: &Run, now: &Now) -> Result<(), Refusal> {
-    melted(job, &run.pan.pan, &run.machine.0, now)
+/// For a fat that sets, in the pan or as what the machine held last: the warm-up over and unexpired, or a machine whose
+/// manual takes solid fat cold. Oil on its way back waits for it only where it stood in the machine since another run,
+/// and never for a heater the machine does not have.
+fn warm_up(gate: &Gate, job: &FilterJob, run: &Run, scene: &Scene, now: &Now) -> Result<(), Refusal> {
+    let back = gate.steps.iter().any(|s| s.act == Act::StartReturn);
+    let asked = if back {
+        run.came_out && run.pan.pan.fat.is_solid()
+    } else {
+        may_be_set(job, run, scene)
+    };
+    if !asked {
+        Ok(())
+    } else if run.machine.0.heater_w > 0 {
+        warm(job, now)
+    } else if run.machine.0.takes_solid || back {
+        Ok(())
+    } else {
+        Err(Refusal::NoSolidFat)
+    }
 }
 
-fn melted(job: &FilterJob, pan: &Pan, machine: &Machine, now: &Now) -> Result<(), Refusal> {
-    if !pan.fat.is_solid() {
-        return Ok(());
-    }
-    if machine.heater_w == 0 {
-        return if machine.takes_solid {
-            Ok(())
-        } else {
-            Err(Refusal::NoSolidFat)
-        };
-    }
+/// Whether fat can have set in pump or hose. Where nobody knows what went through a heated machine, any fat of this
+/// kitchen may have.
+fn may_be_set(job: &FilterJob, run: &Run, scene: &Scene) -> bool {
+    let machine = scene.machine(run.machine.0.machine);
+    let held = job.held.or_else(|| machine.and_then(|m| m.last_fat));
+    let strange = job.strange && run.machine.0.heater_w > 0 && scene.pans.iter().any(|p| p.pan.fat.is_solid());
+    run.pan.pan.fat.is_solid() || held.is_some_and(Fat::is_solid) || strange
+}
+
+/// The machine's warm-up over and unexpired.
+pub(super) fn warm(job: &FilterJob, now: &Now) -> Result<(), Refusal> {
     match job.warm {
         Warm::Cold => Err(Refusal::WarmUpNotBegun),
         Warm::On(wait) => match wait.standing(now) {

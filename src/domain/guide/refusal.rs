@@ -3,8 +3,9 @@
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::setup::Route;
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::fat::Fat;
-use crate::domain::ids::PanId;
+use crate::domain::ids::{MachineId, PanId};
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::units::{Temp, Volume};
 
@@ -90,6 +91,8 @@ pub enum Refusal {
         claim: ClaimKind,
         /// What it must not meet.
         exposure: Exposure,
+        /// The machine.
+        machine: MachineId,
     },
     /// This fat is still set at 40 °C: there is no emptying by hand.
     SetAtForty,
@@ -140,6 +143,20 @@ pub enum Refusal {
     LevelTooLow,
     /// This fat does not set.
     DoesNotSet,
+    /// A trouble stands that stops this.
+    Trouble {
+        /// Which.
+        what: TroubleKind,
+    },
+    /// That trouble stands already.
+    TroubleStands {
+        /// Which.
+        what: TroubleKind,
+    },
+    /// No such trouble stands.
+    NoTrouble,
+    /// Who mended it must be named.
+    NameNeeded,
     /// The short form is not open to this person, pan or machine yet.
     NoShortForm,
 }

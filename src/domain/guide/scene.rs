@@ -3,11 +3,13 @@
 use super::RUNS_BEFORE_SHORT;
 use crate::domain::claim::Exposures;
 use crate::domain::facts::run::{Contents, Place};
-use crate::domain::facts::setup::{Claim, Machine, Pan, Person};
+use crate::domain::facts::setup::{Claim, Machine, Pan, Person, Route};
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PanId, PersonId};
 use crate::domain::ledger::Parked;
 use crate::domain::time::Day;
+use crate::domain::trouble::Standing;
 
 /// A pan as it stands.
 #[derive(Clone, Debug)]
@@ -20,6 +22,10 @@ pub struct PanNow {
     pub place: Place,
     /// What is in it.
     pub contents: Contents,
+    /// By which route its oil went out, while it stands outside.
+    pub went: Option<Route>,
+    /// Whether blocks of fat went in since it was last seen liquid.
+    pub blocks: bool,
 }
 
 /// A machine as it stands.
@@ -33,8 +39,18 @@ pub struct MachineNow {
     pub last_fat: Option<Fat>,
     /// The oil that stands in it.
     pub holds: Vec<Parked>,
+    /// Whether that fat sets, and the line was not seen run empty since.
+    pub set_in_line: bool,
     /// Who put it away last, dry and built for the next run; nobody where it was left otherwise.
     pub left_ready_by: Option<PersonId>,
+}
+
+impl MachineNow {
+    /// Whether it held a fat last that sets in a cold pump or hose.
+    #[must_use]
+    pub fn held_solid(&self) -> bool {
+        self.last_fat.is_some_and(Fat::is_solid)
+    }
 }
 
 /// The kitchen, as far as a filter job is concerned.
@@ -52,6 +68,10 @@ pub struct Scene {
     pub day: Day,
     /// Whether it is the winter half-year here, when a cold machine warms more slowly.
     pub winter: bool,
+    /// Whether a second person must be in the building before pumps.
+    pub second_person: bool,
+    /// The troubles that stand.
+    pub troubles: Vec<Standing>,
 }
 
 impl Scene {
@@ -83,6 +103,33 @@ impl Scene {
     #[must_use]
     pub fn bare(&self, id: PanId) -> Option<&PanNow> {
         self.bare.iter().find(|p| p.pan.pan == id)
+    }
+
+    /// The trouble that stops oil from leaving a pan by a machine.
+    #[must_use]
+    pub fn stops_draw(&self, pan: PanId, machine: MachineId) -> Option<TroubleKind> {
+        let mut stops = self.troubles.iter().filter(|t| t.stops_draw(pan, machine));
+        stops.next().map(|t| t.what)
+    }
+
+    /// The trouble that stops heat under a pan.
+    #[must_use]
+    pub fn stops_heat(&self, pan: PanId) -> Option<TroubleKind> {
+        let mut stops = self.troubles.iter().filter(|t| t.stops_heat(pan));
+        stops.next().map(|t| t.what)
+    }
+
+    /// Whether who goes on says with it that somebody else is in the building.
+    #[must_use]
+    pub fn asks_second(&self) -> bool {
+        self.second_person && self.troubles.iter().all(|t| t.what != TroubleKind::Alone)
+    }
+
+    /// Whether a machine is down, and no oil stands outside its pan that must come back by it.
+    #[must_use]
+    pub fn is_down(&self, machine: MachineId) -> bool {
+        let down = |t: &Standing| t.what == TroubleKind::MachineDown && t.machine == Some(machine);
+        self.troubles.iter().any(down) && self.pans.iter().all(|p| p.place == Place::InPan)
     }
 
     /// A machine.

@@ -64,6 +64,10 @@ pub struct FilterJob {
     pub done: Vec<(PanId, Left)>,
     /// The fat the machine held last in this job.
     pub held: Option<Fat>,
+    /// What hose and line were seen to be since then.
+    pub line: Option<Word>,
+    /// Whether fat may have set in the machine's line before this job.
+    pub set_in_line: bool,
     /// Whether the machine ran without the guide, or nobody knows: then it is closed to every pan with a claim.
     pub strange: bool,
     /// How many steps of Put away are answered.
@@ -90,6 +94,8 @@ impl FilterJob {
             run: None,
             done: Vec::new(),
             held: None,
+            line: None,
+            set_in_line: false,
             strange: false,
             away: 0,
             touched,
@@ -101,6 +107,18 @@ impl FilterJob {
     #[must_use]
     pub fn stands(&self, hold: Hold, now: &Now) -> bool {
         self.proved.contains(&hold) && !(matches!(hold, Hold::Kit | Hold::Floor) && self.is_idle(now))
+    }
+
+    /// Whether a hold of Ready is still to be proved. The machine's own melt is asked only where fat may have set in it.
+    #[must_use]
+    pub fn lacks(&self, hold: Hold, now: &Now) -> bool {
+        (hold != Hold::WarmUp || self.set_in_line) && !self.stands(hold, now)
+    }
+
+    /// Whether a solid fat went through the machine last in this job.
+    #[must_use]
+    pub fn held_solid(&self) -> bool {
+        self.held.is_some_and(Fat::is_solid)
     }
 
     /// Whether the job has lain idle too long, by whichever clock says longer.

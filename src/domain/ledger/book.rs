@@ -84,7 +84,9 @@ impl Book {
             | Fact::Run(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => return,
         }
         self.print = self.print.and(print);

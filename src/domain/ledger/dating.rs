@@ -160,7 +160,9 @@ fn reach(fact: &Fact) -> Reach {
         | Fact::Run(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Reach::Free,
     }
 }

@@ -75,7 +75,9 @@ impl Days {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }
@@ -305,7 +307,9 @@ fn says_something(fact: &Fact, runs: &Runs) -> bool {
         | Fact::ClaimRestored(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
 }

@@ -37,6 +37,8 @@ struct MachineMet {
     held: Option<Held>,
     met: Vec<Met>,
     last_fat: Option<Fat>,
+    /// Whether hose and line were seen run empty since.
+    line_empty: bool,
 }
 
 impl MachineMet {
@@ -59,6 +61,8 @@ struct PanMet {
     /// What its set-up said at the moment the fold has come to.
     own: Option<Exposures>,
     fat: Option<Fat>,
+    /// Whether anything was filled in since it was last emptied.
+    filled: bool,
     /// What the oil in it brought or took on since the pan was last emptied.
     oil: Exposures,
     /// What it fries on one day, for another pan.
@@ -94,13 +98,25 @@ impl Meetings {
         self.machines.get(&id)?.last_fat
     }
 
+    /// Whether a fat that sets went through last, and nobody saw the line run empty since.
+    pub(super) fn set_in_line(&self, id: MachineId) -> bool {
+        let machine = self.machines.get(&id);
+        machine.is_some_and(|m| !m.line_empty && m.last_fat.is_some_and(Fat::is_solid))
+    }
+
     /// What a pan and the oil in it carry: its food, its fat, and what arrived in the oil.
     pub(super) fn of_pan(&self, id: PanId, book: &Book) -> Exposures {
         let now = book.pan(id).map(Pan::exposures);
         self.carried(id).and(now.unwrap_or(UNKNOWN))
     }
 
-    fn carried(&self, id: PanId) -> Exposures {
+    /// What came with the oil in a pan since the pan was last emptied, whatever else is fried in it.
+    pub(super) fn of_oil(&self, id: PanId) -> Exposures {
+        self.pans.get(&id).map_or(UNKNOWN, |p| p.oil)
+    }
+
+    /// The same with its food and its fat as set up at the moment the fold has come to.
+    pub(super) fn carried(&self, id: PanId) -> Exposures {
         self.pans
             .get(&id)
             .map_or(UNKNOWN, |p| p.oil.and(p.own.unwrap_or(UNKNOWN)))
@@ -111,6 +127,10 @@ impl Meetings {
         match &entry.fact {
             Fact::Pan(pan) => {
                 let met = self.pans.or_default(pan.pan);
+                // Oil does not forget what it fried because something else is fried in it from now on.
+                if let Some(before) = met.own.filter(|_| met.filled) {
+                    met.oil = met.oil.and(before);
+                }
                 met.own = Some(pan.exposures());
                 met.fat = met.fat.or(Some(pan.fat));
             }
@@ -124,7 +144,7 @@ impl Meetings {
             }
             Fact::Fill(fill) => {
                 let pan = self.pans.or_default(fill.pan);
-                pan.fat = Some(fill.fat);
+                (pan.fat, pan.filled) = (Some(fill.fat), true);
                 pan.oil = pan.oil.and(fill.fat.exposures());
             }
             Fact::TopUp(topup) => {
@@ -135,6 +155,7 @@ impl Meetings {
                 let pan = self.pans.or_default(change.pan);
                 // What it fries today goes into the next oil as well.
                 let today = book.day_of(entry.at, entry.off_min);
+                pan.filled = false;
                 pan.oil = pan
                     .job
                     .filter(|(day, _)| *day == today)
@@ -176,7 +197,9 @@ impl Meetings {
             | Fact::ClaimLost(_)
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }
@@ -206,7 +229,7 @@ impl Meetings {
 
     fn took_in(&mut self, pan: PanId, brought: Exposures, fat: Option<Fat>) {
         let to = self.pans.or_default(pan);
-        to.oil = to.oil.and(brought);
+        (to.oil, to.filled) = (to.oil.and(brought), true);
         if to.fat != fat {
             to.fat = Some(Fat::Blend);
         }
@@ -220,6 +243,7 @@ impl Meetings {
         let took = met.set();
         met.meet(meeting(entry, Some(pan), brought));
         met.last_fat = Some(fat.unwrap_or(Fat::Blend));
+        met.line_empty = false;
         let oil = &mut self.pans.or_default(pan).oil;
         *oil = oil.and(took);
     }
@@ -238,6 +262,9 @@ impl Meetings {
 
     fn job(&mut self, entry: &Entry, job: &JobFact) {
         self.used_since(entry, job.machine, &job.evidence);
+        if let (Some(machine), Some(line)) = (job.machine, job.evidence.word(Item::Line)) {
+            self.machines.or_default(machine).line_empty = line == Word::RunEmpty;
+        }
         let unguided = job.event == JobEvent::Noted && job.how == Some(Grade::Unguided);
         if unguided && job.what == JobKind::Filter {
             match (job.pan, job.machine) {

@@ -121,7 +121,9 @@ impl Fills {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::Job(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => {}
         }
     }

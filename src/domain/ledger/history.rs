@@ -124,10 +124,12 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         Fact::Reading(f) => [Some(f.pan), None],
         Fact::Sign(f) => [f.pan, None],
         Fact::Note(f) => [f.pan, None],
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => [Some(f.pan), None],
+        Fact::ClaimLost(f) => [Some(f.pan), None],
+        Fact::ClaimRestored(f) => [Some(f.pan), None],
         Fact::Job(f) => [f.pan, None],
         Fact::Run(f) => [Some(f.pan), None],
         Fact::RunNoted(f) => [Some(f.pan), None],
+        Fact::Trouble(f) => [f.pan, None],
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Machine(_)
@@ -135,6 +137,7 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         | Fact::Closed(_)
         | Fact::Correct(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => [None, None],
     }

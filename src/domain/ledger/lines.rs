@@ -123,7 +123,7 @@ pub(super) const fn print_of(entry: &Entry) -> Print {
 #[must_use]
 pub fn is_evidence(fact: &Fact) -> bool {
     match fact {
-        Fact::Run(_) => true,
+        Fact::Run(_) | Fact::Trouble(_) => true,
         Fact::Job(job) => job.event != JobEvent::Noted,
         Fact::Kitchen(_)
         | Fact::Person(_)
@@ -146,6 +146,7 @@ pub fn is_evidence(fact: &Fact) -> bool {
         | Fact::Correct(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
         | Fact::Newer(_) => false,
     }

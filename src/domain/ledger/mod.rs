@@ -4,6 +4,8 @@
 //! the oil follows the order in which it happened (oil). The same entries give the same ledger, bit for bit, in
 //! whatever order they arrive.
 
+mod allergens;
+mod blocks;
 mod book;
 mod claims;
 mod dating;
@@ -20,6 +22,7 @@ mod queries;
 mod runs;
 mod sheet;
 mod tanks;
+mod troubles;
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
@@ -28,8 +31,9 @@ use crate::domain::memo::Memo;
 use crate::domain::print::Print;
 use crate::domain::time::Millis;
 
+pub use allergens::Checked;
 pub use book::Book;
-pub use claims::meets;
+pub use claims::{Because, Evening, Lost, meets};
 pub use dating::{DateRefusal, check_at, check_redate};
 pub use empties::OilLeft;
 pub use exposures::Met;
@@ -53,8 +57,11 @@ pub struct Ledger {
     fills: fills::Fills,
     meetings: exposures::Meetings,
     claims: claims::Claims,
+    allergens: allergens::Allergens,
     empties: empties::Empties,
     lows: lows::Lows,
+    blocks: blocks::Blocks,
+    troubles: troubles::Troubles,
     days: days::Days,
     /// What was worked out of it.
     pub kept: Memo,
@@ -132,7 +139,9 @@ impl Ledger {
             | Fact::Job(_)
             | Fact::RunNoted(_)
             | Fact::MachineCleaned(_)
+            | Fact::AllergensChecked(_)
             | Fact::Practised(_)
+            | Fact::Trouble(_)
             | Fact::Newer(_) => false,
         };
         let last = self.lines.all().next_back();
@@ -145,12 +154,15 @@ impl Ledger {
         self.runs.apply(entry, place);
         self.empties.apply(entry);
         self.lows.apply(entry);
+        self.blocks.apply(entry);
+        self.troubles.apply(entry);
     }
 
     fn fold_oil(&mut self) {
         let lines = std::mem::take(&mut self.lines);
         (self.fills, self.meetings) = Default::default();
         (self.claims, self.days) = Default::default();
+        self.allergens = Default::default();
         for line in lines.by_oil() {
             if let Some(entry) = line.standing() {
                 self.apply_oil(entry, line.print());
@@ -163,7 +175,8 @@ impl Ledger {
         self.last_oil = Some(entry.oil_order());
         self.fills.apply(entry, print, &self.book, &self.runs);
         self.meetings.apply(entry, &self.book);
-        self.claims.apply(entry, &self.book);
+        let lost = self.claims.apply(entry, &self.book, &self.meetings);
+        self.allergens.apply(entry, lost);
         self.days.apply(entry, &self.book, &self.runs);
     }
 }

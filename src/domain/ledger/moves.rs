@@ -183,6 +183,10 @@ impl Fills {
         let Some(arrived) = Volume::from_ml(parcel.ml).filter(|volume| *volume != Volume::NONE) else {
             return;
         };
+        // What arrives is what its old fill had become, how much of it and taken out by what, so it is all in the print.
+        let print = said.print.and(parcel.print).with_id(parcel.by.0);
+        let print = print.with(parcel.ml.into());
+        let said = Said { print, ..said };
         let at = said.entry.at;
         let today = book.day_of(at, said.entry.off_min);
         let oil = self.pans.or_default(pan);
@@ -213,9 +217,7 @@ impl Fills {
             left: parcel.by,
             arrived,
         };
-        // What arrives is what its old fill had become, so it is part of the print.
-        let print = said.print.and(parcel.print);
-        self.put(Said { print, ..said }, pan, book, parcel.ml, 0, what);
+        self.put(said, pan, book, parcel.ml, 0, what);
     }
 
     /// Oil of which the log knows nothing.

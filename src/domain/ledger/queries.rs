@@ -11,7 +11,11 @@ use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
 use crate::domain::print::Print;
 use crate::domain::procedure::StepId;
 use crate::domain::time::{Day, Millis};
+use crate::domain::trouble::Standing;
 
+use super::Ledger;
+use super::allergens::Checked;
+use super::claims::{Evening, Lost};
 use super::empties::OilLeft;
 use super::exposures::Met;
 use super::fill::PanFill;
@@ -19,7 +23,6 @@ use super::lines::Line;
 use super::runs::{JobState, RunState};
 use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
 use super::tanks::Parked;
-use super::{Ledger, claims};
 
 impl Ledger {
     /// Every entry with what became of it, in order of cause.
@@ -124,18 +127,97 @@ impl Ledger {
         self.meetings.last_fat(machine)
     }
 
+    /// Whether a fat that sets went through a machine last, and nobody saw hose and line run empty since.
+    #[must_use]
+    pub fn set_in_line(&self, machine: MachineId) -> bool {
+        self.meetings.set_in_line(machine)
+    }
+
+    /// Whether blocks of fat went into a pan since it was last seen liquid.
+    #[must_use]
+    pub fn has_blocks(&self, pan: PanId) -> bool {
+        self.blocks.has(pan)
+    }
+
     /// What a pan and the oil in it carry: its food, its fat, and what came with oil or through machines.
     #[must_use]
     pub fn pan_exposures(&self, pan: PanId) -> Exposures {
         self.meetings.of_pan(pan, &self.book)
     }
 
-    /// The claims of a pan that stand on a day: set up for it and not lost since.
+    /// What came with the oil that is in a pan, whatever else is fried in it.
+    #[must_use]
+    pub fn oil_exposures(&self, pan: PanId) -> Exposures {
+        self.meetings.of_oil(pan)
+    }
+
+    /// The claims of a pan that stand on a day, by all that is said up to its end: set up for it or begun in it, and
+    /// not lost since. One begun for an evening counts for all of its day, so this is what to refuse by.
     #[must_use]
     pub fn claims_standing(&self, pan: PanId, day: Day) -> Vec<Claim> {
-        self.book
-            .pan(pan)
-            .map_or_else(Vec::new, |pan| self.claims.standing(pan, day))
+        self.standing(pan, day, None)
+    }
+
+    /// The claims of a pan that stood at a moment of a day, to the minute.
+    #[must_use]
+    pub fn claims_at(&self, pan: PanId, day: Day, at: Millis) -> Vec<Claim> {
+        self.standing(pan, day, Some(at))
+    }
+
+    /// The claims of a pan to be shown as standing now. A clock that runs behind the log brings no lost claim back.
+    #[must_use]
+    pub fn claims_now(&self, pan: PanId, day: Day, now: Millis) -> Vec<Claim> {
+        let mut claims = self.claims_standing(pan, day);
+        let over = |what| self.claims.evenings(pan).any(|e| e.what == what && e.until < now);
+        let listed = |what| {
+            self.book
+                .pan(pan)
+                .is_some_and(|p| p.claims_on(day).any(|c| c.what == what))
+        };
+        claims.retain(|claim| !over(claim.what) || listed(claim.what));
+        claims
+    }
+
+    fn standing(&self, pan: PanId, day: Day, at: Option<Millis>) -> Vec<Claim> {
+        let pan = self.book.pan(pan);
+        pan.map_or_else(Vec::new, |pan| self.claims.standing(pan, day, at))
+    }
+
+    /// The claims of a pan that are lost on a day, with when and by what.
+    #[must_use]
+    pub fn claims_lost(&self, pan: PanId, day: Day) -> Vec<Lost> {
+        let pan = self.book.pan(pan);
+        pan.map_or_else(Vec::new, |pan| self.claims.lost(pan, day))
+    }
+
+    /// The claims of a pan begun for an evening and not lost since, over or not.
+    pub fn evenings(&self, pan: PanId) -> impl Iterator<Item = Evening> {
+        self.claims.evenings(pan)
+    }
+
+    /// The ends of all evenings there were, so that a screen knows when one is over.
+    #[must_use]
+    pub fn evening_ends(&self) -> Vec<Millis> {
+        let pans = self.book.pans.keys();
+        pans.flat_map(|pan| self.evenings(*pan)).map(|e| e.until).collect()
+    }
+
+    /// The fat last put in a pan, else what it is kept with.
+    #[must_use]
+    pub fn fat_in(&self, pan: &Pan) -> Fat {
+        self.allergens.fat(pan)
+    }
+
+    /// The allergen sheet as it was last gone through.
+    #[must_use]
+    pub const fn allergens_checked(&self) -> Option<&Checked> {
+        self.allergens.checked.as_ref()
+    }
+
+    /// The first entry since then that asks for another look.
+    #[must_use]
+    pub const fn allergens_opened(&self) -> Option<EntryId> {
+        self.allergens.opened
     }
 
     /// Guided runs a person did alone from begin to end, filtered, without fault or stop.
@@ -230,6 +312,12 @@ impl Ledger {
         self.lows.has(pan) || under()
     }
 
+    /// The troubles nobody has said are over, oldest first.
+    #[must_use]
+    pub fn troubles(&self) -> &[Standing] {
+        self.troubles.standing()
+    }
+
     /// The sheet of one pan on one trading day, if anything was logged for it.
     #[must_use]
     pub fn pan_day(&self, pan: PanId, day: Day) -> Option<&PanDay> {
@@ -288,14 +376,6 @@ impl Ledger {
     #[must_use]
     pub fn last_filtered(&self, pan: PanId) -> Option<&FilterDone> {
         self.days.last_filtered(pan)
-    }
-
-    /// The claims standing on `day` that what the pan itself carries cannot stand beside.
-    #[must_use]
-    pub fn claims_broken(&self, pan: PanId, day: Day) -> Vec<Claim> {
-        let set = self.pan_exposures(pan);
-        let standing = self.claims_standing(pan, day).into_iter();
-        standing.filter(|claim| claims::meets(claim, set).is_some()).collect()
     }
 }
 

@@ -97,6 +97,30 @@ pub(super) const AGAIN_HAND: &[Step] = &[
     LEAVE_OUT_HAND,
 ];
 
+/// The line after a fat that sets, before another fat goes through it or the machine is put away. Common practice, no
+/// source. Where it cannot be run empty that is said, and remembered: melt before use.
+pub(super) const LINE_SOLID: Step = step(
+    StepId::AwayLine,
+    Block::PutAway,
+    Hazard::SetInLine,
+    &[],
+    &[look(Item::Line, &[good(Word::RunEmpty), good(Word::Oil)])],
+);
+
+/// A pan left to set after a fault: off, closed and tagged, for nobody carries it hot.
+pub(super) const LEAVE_SET: Step = step(
+    StepId::Leave,
+    Block::Return,
+    Hazard::Carrying,
+    &[Hold::LookAgain],
+    &[
+        SIGN_0,
+        SIGN_1,
+        look(Item::Lid, &[good(Word::InPlace), not_yet(Word::Off)]).proves(Hold::LookAgain),
+        look(Item::Tag, &[good(Word::Hung), not_yet(Word::Missing)]).proves(Hold::LookAgain),
+    ],
+);
+
 /// After the last pan. Scraps, filter and cloths stay on the tray: lock-up proves them cold.
 pub(super) const AWAY: &[Step] = &[
     step(

@@ -21,6 +21,8 @@ pub struct DayTables {
     pub on: &'static Step,
     /// Low heat on set fat.
     pub melt_low: &'static Step,
+    /// The same where fresh blocks lie in it.
+    pub melt_blocks: &'static Step,
     /// One look at the melt.
     pub melt_look: &'static Step,
     /// Before full heat on fat that was set.
@@ -56,6 +58,7 @@ impl DayTables {
         low_tag: &light::LOW_TAG,
         on: &light::ON,
         melt_low: &light::MELT_LOW,
+        melt_blocks: &light::MELT_BLOCKS,
         melt_look: &light::MELT_LOOK,
         melt_full: &light::MELT_FULL,
         off: &light::OFF,
@@ -81,6 +84,7 @@ impl DayTables {
             low_tag: change(self.low_tag),
             on: change(self.on),
             melt_low: change(self.melt_low),
+            melt_blocks: change(self.melt_blocks),
             melt_look: change(self.melt_look),
             melt_full: change(self.melt_full),
             off: change(self.off),

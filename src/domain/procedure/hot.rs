@@ -231,8 +231,18 @@ pub(super) const SAMPLE_BACK: Step = Step {
     ..step(StepId::SampleBack, Block::Return, Hazard::Carrying, Stop::Alone)
 };
 
+/// Fat that stood in the machine since another run is melted there first; else no warm-up stands before a return.
+const BEFORE_RETURN: &[Hold] = &[
+    Hold::Person,
+    Hold::Kit,
+    Hold::HeatOff,
+    Hold::Connected,
+    Hold::ClearDry,
+    Hold::WarmUp,
+];
+
 const GIVE_BACK: Step = Step {
-    holds: BEFORE_OIL_COMES,
+    holds: BEFORE_RETURN,
     act: Act::StartReturn,
     ..step(StepId::GiveBack, Block::Return, Hazard::OpenValve, Stop::BeforeReturn)
 };

@@ -1,6 +1,7 @@
 //! Light-up: what is looked at before a pan is lit, and the melt of a fat that has set.
 //!
-//! Common practice, no source: low heat and an open crust until all is liquid, a look every five minutes. That the
+//! Common practice, no source: low heat, lid off, the crust open over hot surface and bulb until all is liquid, a look
+//! every five minutes; fresh blocks cut small, packed against the surface, never across bare tubes. That the
 //! level is asked now rests on cold oil standing about 9 % lower than at 150 °C (density fits after Esteban 2012).
 
 use super::tables::{good, look, not_yet, off_sign};
@@ -35,6 +36,14 @@ const WARMING: Ask = look(
     ],
 );
 const LOW: Ask = look(Item::HeatSetting, &[good(Word::Low), not_yet(Word::On)]).proves(Hold::Melt);
+/// The thermostat's bulb too: under a crust it reads cold while the film beside the heat burns.
+const BULB: Ask = look(Item::Thermostat, &[good(Word::Clear), not_yet(Word::Blocked)]).proves(Hold::Melt);
+/// Fresh blocks small and against the hot surface; across bare tubes they leave them dry. Gone: all of them have melted.
+const BLOCKS: Ask = look(
+    Item::InPan,
+    &[good(Word::InPlace), not_yet(Word::Loose), good(Word::Gone)],
+)
+.proves(Hold::Melt);
 const CRUST: Ask = look(Item::Crust, &[good(Word::Open), good(Word::None), not_yet(Word::Solid)]).proves(Hold::Melt);
 const TAG_HUNG: Ask = look(Item::Tag, &[good(Word::Hung), not_yet(Word::Missing)]).proves(Hold::Level);
 const LEVEL_NOW: Ask = look(
@@ -117,7 +126,18 @@ pub(super) const ON: Step = step(
 );
 
 /// Low heat on set fat.
-pub(super) const MELT_LOW: Step = step(StepId::MeltLow, Hazard::Crust, &[Hold::Melt], &[LOW, CRUST]);
+pub(super) const MELT_LOW: Step = step(
+    StepId::MeltLow,
+    Hazard::Crust,
+    &[Hold::Melt],
+    &[LOW, CRUST.with(1), BULB.with(1)],
+);
+
+/// The same where blocks went in since the fat was last liquid: they are looked at before any heat.
+pub(super) const MELT_BLOCKS: Step = Step {
+    asks: &[BLOCKS, LOW, CRUST.with(1), BULB.with(1)],
+    ..MELT_LOW
+};
 
 /// One look at the melt: what it sounds like first, for that decides whether anybody stays near.
 pub(super) const MELT_LOOK: Step = step(
@@ -127,7 +147,9 @@ pub(super) const MELT_LOOK: Step = step(
     &[
         WARMING,
         LOW.with(1),
-        CRUST.with(1),
+        LID.proves(Hold::Melt),
+        CRUST.with(2),
+        BULB.with(2),
         look(
             Item::Melt,
             &[good(Word::PartLiquid), good(Word::Solid), good(Word::AllLiquid)],

@@ -108,4 +108,14 @@ pub(super) const READY: &[Step] = &[
         // No is a run by eye only; it is recorded, not refused.
         &[look(Item::Heard, &[good(Word::Yes), good(Word::No)])],
     ),
+    // Only where fat may have set in the line: the machine's own melt, looked at when its warm-up is over.
+    ready(
+        StepId::WarmUp,
+        Hazard::SetInLine,
+        &[Hold::WarmUp],
+        &[
+            look(Item::Line, &[good(Word::AllLiquid), not_yet(Word::Solid)]).proves(Hold::WarmUp),
+            look(Item::Sound, &[good(Word::Whole), not_yet(Word::Damaged)]).proves(Hold::WarmUp),
+        ],
+    ),
 ];

@@ -23,6 +23,10 @@ pub struct Tables {
     pub again_hand: &'static [Step],
     /// After the last pan.
     pub away: &'static [Step],
+    /// The line after a fat that sets.
+    pub line_solid: &'static Step,
+    /// A pan of solid fat left to set after a fault.
+    pub leave_set: &'static Step,
 }
 
 impl Tables {
@@ -36,6 +40,8 @@ impl Tables {
         again: away::AGAIN,
         again_hand: away::AGAIN_HAND,
         away: away::AWAY,
+        line_solid: &away::LINE_SOLID,
+        leave_set: &away::LEAVE_SET,
     };
 
     /// The steps of one pan's run.

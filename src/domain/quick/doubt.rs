@@ -48,7 +48,8 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
             }
         }
         Fact::Note(f) => words(&f.text),
-        Fact::ClaimLost(f) | Fact::ClaimRestored(f) => words(&f.why),
+        // Why a claim was lost may be said afterwards: telling the counter comes first.
+        Fact::ClaimRestored(f) => words(&f.why),
         Fact::MachineCleaned(f) => words(&f.how),
         Fact::RunNoted(f) => match f.how {
             Grade::NotDone => words(f.why.as_deref().unwrap_or_default()),
@@ -63,10 +64,13 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
         | Fact::PanJob(_)
         | Fact::Closed(_)
         | Fact::Sign(_)
+        | Fact::ClaimLost(_)
+        | Fact::AllergensChecked(_)
         | Fact::Correct(_)
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
 }
@@ -171,7 +175,9 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => None,
     }
 }

@@ -13,7 +13,7 @@ use crate::domain::ledger::Ledger;
 use crate::domain::time::Day;
 use crate::domain::units::{Amount, Unit, Volume};
 
-use super::kind::{Kind, lost};
+use super::kind::Kind;
 use super::moving::{Other, others};
 use crate::domain::sorted::in_order;
 
@@ -207,8 +207,7 @@ impl Form {
             | Kind::PartChange
             | Kind::Move
             | Kind::Note
-            | Kind::ClaimLost
-            | Kind::ClaimRestored => last_unit(ledger, pan).unwrap_or(usual_unit(fat)),
+            | Kind::ClaimLost => last_unit(ledger, pan).unwrap_or(usual_unit(fat)),
         };
         let number = match kind {
             Kind::Fill | Kind::OilChange => plain(whole.ml(), 3),
@@ -217,20 +216,11 @@ impl Form {
                 .kitchen
                 .as_ref()
                 .map_or_else(String::new, |k| plain(u32::from(k.fry_min.get()) * 100 / 60, 2)),
-            Kind::TopUp
-            | Kind::Reading
-            | Kind::Sign
-            | Kind::PartChange
-            | Kind::Move
-            | Kind::Note
-            | Kind::ClaimLost
-            | Kind::ClaimRestored => String::new(),
+            Kind::TopUp | Kind::Reading | Kind::Sign | Kind::PartChange | Kind::Move | Kind::Note | Kind::ClaimLost => {
+                String::new()
+            }
         };
-        let claims = if kind == Kind::ClaimRestored {
-            lost(ledger, pan, day)
-        } else {
-            ledger.claims_standing(pan, day)
-        };
+        let claims = ledger.claims_standing(pan, day);
         Self {
             pan,
             kind,
@@ -258,7 +248,7 @@ impl Form {
         match self.kind {
             Kind::TopUp | Kind::Service | Kind::Reading | Kind::PartChange | Kind::Fill | Kind::Move => true,
             Kind::OilChange => self.after == Some(After::Fresh),
-            Kind::Sign | Kind::Note | Kind::ClaimLost | Kind::ClaimRestored => false,
+            Kind::Sign | Kind::Note | Kind::ClaimLost => false,
         }
     }
 

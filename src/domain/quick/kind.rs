@@ -1,7 +1,6 @@
 //! The kinds of quick entry, and which of them a pan can be told now.
 
 use crate::domain::facts::Fact;
-use crate::domain::facts::setup::Claim;
 use crate::domain::ids::PanId;
 use crate::domain::keyed::keyed;
 use crate::domain::ledger::{Ledger, is_evidence};
@@ -32,8 +31,6 @@ keyed! {
         Note = "note",
         /// A claim lost.
         ClaimLost = "claim_lost",
-        /// A claim restored.
-        ClaimRestored = "claim_restored",
     }
 }
 
@@ -49,7 +46,6 @@ impl Kind {
             Self::Fill => !filled || is_parked(ledger, pan),
             Self::Service | Self::Sign | Self::Note => true,
             Self::ClaimLost => !ledger.claims_standing(pan, day).is_empty(),
-            Self::ClaimRestored => !lost(ledger, pan, day).is_empty(),
         };
         Self::ALL.iter().filter(offers).copied().collect()
     }
@@ -74,7 +70,8 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::ClaimLost(_)
         | Fact::ClaimRestored(_)
         | Fact::RunNoted(_)
-        | Fact::MachineCleaned(_) => true,
+        | Fact::MachineCleaned(_)
+        | Fact::AllergensChecked(_) => true,
         Fact::Job(_) => !is_evidence(fact),
         Fact::Kitchen(_)
         | Fact::Person(_)
@@ -84,17 +81,7 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::Correct(_)
         | Fact::Run(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
-}
-
-/// The claims `pan` was set up for that do not stand on `day`.
-#[must_use]
-pub fn lost(ledger: &Ledger, pan: PanId, day: Day) -> Vec<Claim> {
-    let standing = ledger.claims_standing(pan, day);
-    let stands = |claim: &Claim| standing.iter().any(|c| c.what == claim.what);
-    let set_up = ledger.book.pan(pan).map(|p| p.claims_on(day).cloned().collect());
-    let mut claims: Vec<Claim> = set_up.unwrap_or_default();
-    claims.retain(|claim| !stands(claim));
-    claims
 }

@@ -8,14 +8,17 @@ mod kind;
 mod moving;
 mod open_again;
 mod refusal;
+mod restoring;
 mod retype;
 mod said;
 
 use super::claim::Exposures;
 use super::entry::Draft;
-use super::facts::oil::{ClaimChange, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp};
+use super::facts::oil::{
+    ClaimChange, ClaimRestored, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
+};
 use super::facts::pan_job::PanJob;
-use super::facts::{Fact, MachineCleaned, RunNoted};
+use super::facts::{AllergensChecked, Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
 use super::ledger::{Ledger, check_at, meets};
@@ -24,10 +27,11 @@ use super::time::{Day, Millis, Now};
 pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
 pub use jobs::{own_job, swap, take_job};
-pub use kind::{Kind, is_quick, lost};
+pub use kind::{Kind, is_quick};
 pub use moving::{Other, others};
 pub use open_again::open_again;
 pub use refusal::{Doubt, QuickRefusal};
+pub use restoring::{LONGEST_EVENING, Need, Restoring, restoring};
 pub use retype::{Retype, retype, retyped};
 pub use said::{Gap, moment, parts};
 
@@ -59,12 +63,14 @@ pub enum Quick {
     Note(Note),
     /// A claim lost.
     ClaimLost(ClaimChange),
-    /// A claim restored, on a basis.
-    ClaimRestored(ClaimChange),
+    /// A claim restored, or begun for an evening, on evidence.
+    ClaimRestored(ClaimRestored),
     /// Filtered without the guide, or not filtered.
     RunNoted(RunNoted),
     /// A machine strip-cleaned.
     MachineCleaned(MachineCleaned),
+    /// The allergen sheet gone through.
+    AllergensChecked(AllergensChecked),
     /// Pans that do each other's jobs for a day.
     PanJobs(Vec<PanJob>),
 }
@@ -91,12 +97,13 @@ pub struct Said {
 pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, QuickRefusal> {
     let at = said.at.unwrap_or(now.wall);
     let day = ledger.book.day_of(at, now.off_min);
+    let saying = Saying { who: said.who, at, day };
     let facts = facts(said.what);
     for (i, fact) in facts.iter().enumerate() {
         // The fill of a whole change goes into the pan that its first half empties.
         let emptied = i > 0;
         known(ledger, fact)?;
-        possible(ledger, fact, day, emptied)?;
+        possible(ledger, fact, saying, emptied)?;
         check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
         if let Fact::Move(moved) = fact {
             moving::dated(ledger, moved, at).map_err(QuickRefusal::Date)?;
@@ -111,6 +118,14 @@ pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, Quick
     let who = said.who;
     let draft = |fact| Draft { at: said.at, who, fact };
     Ok(facts.into_iter().map(draft).collect())
+}
+
+/// Who says it, and of when.
+#[derive(Clone, Copy)]
+struct Saying {
+    who: Option<PersonId>,
+    at: Millis,
+    day: Day,
 }
 
 fn facts(what: Quick) -> Vec<Fact> {
@@ -131,6 +146,7 @@ fn facts(what: Quick) -> Vec<Fact> {
         Quick::ClaimRestored(f) => vec![Fact::ClaimRestored(f)],
         Quick::RunNoted(f) => vec![Fact::RunNoted(f)],
         Quick::MachineCleaned(f) => vec![Fact::MachineCleaned(f)],
+        Quick::AllergensChecked(f) => vec![Fact::AllergensChecked(f)],
         Quick::PanJobs(jobs) => jobs.into_iter().map(Fact::PanJob).collect(),
     }
 }
@@ -161,7 +177,8 @@ fn known(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
 }
 
 /// Whether the oil it speaks of is where it must be, and no claim is broken by it.
-fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(), QuickRefusal> {
+fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result<(), QuickRefusal> {
+    let day = said.day;
     match fact {
         Fact::Reading(f) => holds(ledger, f.pan),
         Fact::Service(f) if f.fry.get() > 0 => holds(ledger, f.pan),
@@ -198,9 +215,8 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
                 Err(QuickRefusal::NoSuchClaim { pan: f.pan })
             }
         }
-        Fact::ClaimRestored(f) if f.basis.as_deref().is_none_or(|b| b.trim().is_empty()) => {
-            Err(QuickRefusal::NothingTyped)
-        }
+        Fact::ClaimRestored(f) => restoring::check(ledger, f, said),
+        Fact::AllergensChecked(_) => named(ledger, said.who).map(drop),
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Pan(_)
@@ -210,15 +226,21 @@ fn possible(ledger: &Ledger, fact: &Fact, day: Day, emptied: bool) -> Result<(),
         | Fact::Closed(_)
         | Fact::Sign(_)
         | Fact::Note(_)
-        | Fact::ClaimRestored(_)
         | Fact::Correct(_)
         | Fact::Job(_)
         | Fact::Run(_)
         | Fact::RunNoted(_)
         | Fact::MachineCleaned(_)
         | Fact::Practised(_)
+        | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
     }
+}
+
+/// Somebody who is set up here says so.
+fn named(ledger: &Ledger, who: Option<PersonId>) -> Result<PersonId, QuickRefusal> {
+    who.filter(|who| ledger.book.person(*who).is_some())
+        .ok_or(QuickRefusal::Nobody)
 }
 
 fn holds(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {

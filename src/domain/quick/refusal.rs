@@ -8,6 +8,8 @@ use crate::domain::ids::{EntryId, InstrumentId, MachineId, PanId, PersonId};
 use crate::domain::ledger::DateRefusal;
 use crate::domain::units::{Share, Volume};
 
+use super::restoring::Need;
+
 /// Why it is not written. Nothing was changed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum QuickRefusal {
@@ -145,6 +147,19 @@ pub enum QuickRefusal {
         /// That pan.
         pan: PanId,
     },
+    /// The claim is not restored: something that restores it is missing, or not seen.
+    NotRestored {
+        /// The pan.
+        pan: PanId,
+        /// The claim.
+        claim: ClaimKind,
+        /// What is missing first.
+        need: Need,
+        /// What the pan's oil carries that the claim excludes.
+        exposure: Option<Exposure>,
+    },
+    /// Nobody who is set up here is named.
+    Nobody,
     /// No frying oil reads so; the number or its unit is wrong.
     Impossible,
     /// The date does not stand.

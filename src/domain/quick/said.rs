@@ -175,8 +175,12 @@ impl Form {
                 pan: Some(pan),
                 text: self.words()?,
             }),
-            Kind::ClaimLost => Quick::ClaimLost(self.claim(None)?),
-            Kind::ClaimRestored => Quick::ClaimRestored(self.claim(Some(self.words()?))?),
+            Kind::ClaimLost => Quick::ClaimLost(ClaimChange {
+                pan,
+                what: self.claim.ok_or(Gap::Claim)?,
+                why: self.words()?,
+                basis: None,
+            }),
         })
     }
 
@@ -188,15 +192,6 @@ impl Form {
             temp: None,
             food_g: None,
         }
-    }
-
-    fn claim(&self, basis: Option<String>) -> Result<ClaimChange, Gap> {
-        Ok(ClaimChange {
-            pan: self.pan,
-            what: self.claim.ok_or(Gap::Claim)?,
-            why: self.words()?,
-            basis,
-        })
     }
 
     fn fill(&self, amount: Amount, batch: Option<String>) -> Result<Fill, Gap> {

@@ -1,7 +1,7 @@
 //! The kitchen's form: name, country, days and hours, the number to call, and the limit with what it rests on.
 
 use super::read::{LINE_MOST, NAME_MOST, Reader, as_number, as_time, as_weekdays, weekdays};
-use super::{Answers, Around, Fault, Field, OTHER_COUNTRY, Wrong};
+use super::{Answers, Around, Fault, Field, NO, OTHER_COUNTRY, Wrong};
 use crate::domain::country::{CountryLimit, OilLimit, emergency_number, published_limit, starting_limit};
 use crate::domain::facts::Fact;
 use crate::domain::facts::setup::{AcidLimit, Kitchen, LimitBasis, Measures, Span};
@@ -62,6 +62,7 @@ pub(super) fn blank(zone: &str) -> Answers {
         .with(Field::TradingDays, "0,1,2,3,4,5,6")
         .with(Field::UsualHours, "5")
         .with(Field::AcidUnit, Measures::Acid.key());
+    answers.tick(Field::SecondPerson, true);
     change_country(&mut answers, Field::Country, country_of(zone));
     answers
 }
@@ -88,6 +89,7 @@ pub(super) fn of(kitchen: &Kitchen) -> Answers {
         )
         .with(Field::Emergency, &*kitchen.emergency_number)
         .with(Field::AcidUnit, Measures::Acid.key());
+    answers.tick(Field::SecondPerson, kitchen.second_person);
     put_limits(&mut answers, kitchen.polar_limit, kitchen.acid_limit);
     answers
 }
@@ -198,7 +200,13 @@ pub(super) fn pages(answers: &Answers) -> Vec<Vec<Field>> {
     vec![
         first,
         vec![Field::TradingDays, Field::UsualHours, Field::Closing],
-        vec![Field::DayStart, Field::QuietFrom, Field::QuietTo, Field::Zone],
+        vec![
+            Field::DayStart,
+            Field::QuietFrom,
+            Field::QuietTo,
+            Field::Zone,
+            Field::SecondPerson,
+        ],
         limits,
     ]
 }
@@ -272,6 +280,8 @@ pub(super) fn check(id: KitchenId, answers: &Answers, around: Around, wrongs: &m
             .kitchen
             .as_ref()
             .map_or_else(|| vec!["en".to_owned()], |k| k.languages.clone()),
+        // On until the owner says otherwise.
+        second_person: answers.get(Field::SecondPerson) != NO,
     }))])
 }
 

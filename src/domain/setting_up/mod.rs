@@ -63,6 +63,8 @@ keyed! {
         QuietFrom = "quiet_from",
         /// Quiet to.
         QuietTo = "quiet_to",
+        /// A second person before pumps.
+        SecondPerson = "second_person",
         /// Number on the fire and burn cards.
         Emergency = "emergency",
         /// Limit on polar compounds, %.

@@ -4,8 +4,10 @@
 //! sample; old versions are then read through their own shape.
 
 pub mod body;
+pub mod claim;
 pub mod correct;
 pub mod envelope;
+pub mod kitchen;
 pub mod machine;
 pub mod moved;
 pub mod oil;
@@ -14,6 +16,7 @@ pub mod rhythm;
 pub mod scalar;
 pub mod setup;
 pub mod stored;
+pub mod trouble;
 pub mod work;
 
 use thiserror::Error;
@@ -31,7 +34,8 @@ pub struct Unwritable(pub String);
 /// Kind, version and body of a fact.
 pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable> {
     let (kind, v, body) = match fact {
-        Fact::Kitchen(f) => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) if f.second_person => ("kitchen", 1, body::write::<setup::KitchenV1>(f)),
+        Fact::Kitchen(f) => ("kitchen", 2, body::write::<kitchen::KitchenV2>(f)),
         Fact::Person(f) => ("person", 1, body::write::<setup::PersonV1>(f)),
         Fact::Pan(f) => match f.rhythm {
             Some(Rhythm::Days(_)) | None => ("pan", 1, body::write::<setup::PanV1>(f)),
@@ -59,14 +63,17 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::Reading(f) => ("reading", 1, body::write::<oil::ReadingV1>(f)),
         Fact::Sign(f) => ("sign", 1, body::write::<oil::SignV1>(f)),
         Fact::Note(f) => ("note", 1, body::write::<oil::NoteV1>(f)),
-        Fact::ClaimLost(f) => ("claim_lost", 1, body::write::<oil::ClaimChangeV1>(f)),
-        Fact::ClaimRestored(f) => ("claim_restored", 1, body::write::<oil::ClaimChangeV1>(f)),
+        Fact::ClaimLost(f) => ("claim_lost", 1, body::write::<claim::ClaimChangeV1>(f)),
+        Fact::ClaimRestored(f) if f.looked.is_none() => ("claim_restored", 1, body::write::<claim::ClaimRestoredV1>(f)),
+        Fact::ClaimRestored(f) => ("claim_restored", 2, body::write::<claim::ClaimRestoredV2>(f)),
         Fact::Correct(f) => ("correct", 1, correct::write(f)?),
         Fact::Job(f) => ("job", 1, body::write::<work::JobV1>(f)),
         Fact::Run(f) => ("run", 1, body::write::<work::RunV1>(f)),
         Fact::RunNoted(f) => ("run_noted", 1, body::write::<work::RunNotedV1>(f)),
         Fact::MachineCleaned(f) => ("machine_cleaned", 1, body::write::<work::MachineCleanedV1>(f)),
+        Fact::AllergensChecked(f) => ("allergens_checked", 1, body::write::<claim::AllergensCheckedV1>(f)),
         Fact::Practised(f) => ("practised", 1, body::write::<work::PractisedV1>(f)),
+        Fact::Trouble(f) => ("trouble", 1, body::write::<trouble::TroubleV1>(f)),
         Fact::Newer(newer) => {
             let (kind, v) = (&newer.kind, newer.v);
             return Err(Unwritable(format!(
@@ -81,6 +88,7 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
 pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, String> {
     let fact = match (kind, v) {
         ("kitchen", 1) => Fact::Kitchen(Box::new(body::read::<setup::KitchenV1>(body)?)),
+        ("kitchen", 2) => Fact::Kitchen(Box::new(body::read::<kitchen::KitchenV2>(body)?)),
         ("person", 1) => Fact::Person(body::read::<setup::PersonV1>(body)?),
         ("pan", 1) => Fact::Pan(Box::new(body::read::<setup::PanV1>(body)?)),
         ("pan", 2) => Fact::Pan(Box::new(body::read::<rhythm::PanV2>(body)?)),
@@ -99,8 +107,9 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("reading", 1) => Fact::Reading(body::read::<oil::ReadingV1>(body)?),
         ("sign", 1) => Fact::Sign(body::read::<oil::SignV1>(body)?),
         ("note", 1) => Fact::Note(body::read::<oil::NoteV1>(body)?),
-        ("claim_lost", 1) => Fact::ClaimLost(body::read::<oil::ClaimChangeV1>(body)?),
-        ("claim_restored", 1) => Fact::ClaimRestored(body::read::<oil::ClaimChangeV1>(body)?),
+        ("claim_lost", 1) => Fact::ClaimLost(body::read::<claim::ClaimChangeV1>(body)?),
+        ("claim_restored", 1) => Fact::ClaimRestored(body::read::<claim::ClaimRestoredV1>(body)?),
+        ("claim_restored", 2) => Fact::ClaimRestored(body::read::<claim::ClaimRestoredV2>(body)?),
         ("correct", 1) => match correct::read(body)? {
             Some(correct) => Fact::Correct(correct),
             None => return Ok(None),
@@ -109,7 +118,9 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("run", 1) => Fact::Run(Box::new(body::read::<work::RunV1>(body)?)),
         ("run_noted", 1) => Fact::RunNoted(body::read::<work::RunNotedV1>(body)?),
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),
+        ("allergens_checked", 1) => Fact::AllergensChecked(body::read::<claim::AllergensCheckedV1>(body)?),
         ("practised", 1) => Fact::Practised(body::read::<work::PractisedV1>(body)?),
+        ("trouble", 1) => Fact::Trouble(Box::new(body::read::<trouble::TroubleV1>(body)?)),
         _ => return Ok(None),
     };
     Ok(Some(fact))

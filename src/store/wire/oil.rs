@@ -4,9 +4,8 @@ use super::body::Body;
 use super::parts::{TypedV1, read_amount, write_amount};
 use super::scalar::{Text, Whole};
 use super::stored::{self, Stored, odd, put, stored, word};
-use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{
-    Age, ClaimChange, Fill, Load, Measured, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
+    Age, Fill, Load, Measured, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
 };
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, PanId};
@@ -380,38 +379,6 @@ impl Body for NoteV1 {
         Ok(Note {
             pan: self.pan.map(|p| p.0),
             text: self.text,
-        })
-    }
-}
-
-stored! {
-    /// A claim lost, or restored.
-    pub struct ClaimChangeV1 {
-        pan: Text<PanId>,
-        what: Text<ClaimKind>,
-        why: String,
-        basis: Option<String>,
-    }
-}
-
-impl Body for ClaimChangeV1 {
-    type Fact = ClaimChange;
-
-    fn write(fact: &ClaimChange) -> Self {
-        Self {
-            pan: Text(fact.pan),
-            what: Text(fact.what),
-            why: fact.why.clone(),
-            basis: fact.basis.clone(),
-        }
-    }
-
-    fn read(self) -> Result<ClaimChange, String> {
-        Ok(ClaimChange {
-            pan: self.pan.0,
-            what: self.what.0,
-            why: self.why,
-            basis: self.basis,
         })
     }
 }

@@ -7,7 +7,7 @@ use chrono::{Datelike, NaiveDate};
 use super::stored::{self, Stored, odd};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
-use crate::domain::facts::{job, oil, run, setup};
+use crate::domain::facts::{job, oil, run, setup, trouble};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{Dev, EntryId, InstrumentId, JobId, KitchenId, MachineId, PanId, PersonId, RunId};
 use crate::domain::procedure::{Hold, StepId};
@@ -134,6 +134,7 @@ macro_rules! keys {
 keys! {
     "a claim" ClaimKind,
     "an exposure" Exposure,
+    "what was seen" super::claim::Seen,
     "a fat" Fat,
     "an item of evidence" Item,
     "an answer" Word,
@@ -147,6 +148,8 @@ keys! {
     "an event of a job" job::JobEvent,
     "unguided or not_done" job::Grade,
     "a place" run::Place,
+    "a trouble" trouble::TroubleKind,
+    "an event of a trouble" trouble::TroubleEvent,
     "a pan's contents" run::Contents,
     "a state of the pump" run::Pump,
     "a state of the heat" run::Heat,

@@ -25,21 +25,21 @@ stored! {
 stored! {
     /// The kitchen, whole.
     pub struct KitchenV1 {
-        kitchen: Text<KitchenId>,
-        name: String,
-        country: String,
-        zone: String,
-        day_start_min: u16,
-        trading_days: [u8; 7],
-        fry_min: Whole<Minutes>,
-        closing_min: Option<Whole<Minutes>>,
-        quiet: Option<SpanV1>,
-        emergency_number: String,
-        polar_limit_cpc: Option<Whole<Share>>,
-        ffa_limit_cpc: Option<Whole<Share>>,
-        av_limit_cav: Option<Whole<AcidValue>>,
-        limit_basis: Text<LimitBasis>,
-        languages: Vec<String>,
+        pub kitchen: Text<KitchenId>,
+        pub name: String,
+        pub country: String,
+        pub zone: String,
+        pub day_start_min: u16,
+        pub trading_days: [u8; 7],
+        pub fry_min: Whole<Minutes>,
+        pub closing_min: Option<Whole<Minutes>>,
+        pub quiet: Option<SpanV1>,
+        pub emergency_number: String,
+        pub polar_limit_cpc: Option<Whole<Share>>,
+        pub ffa_limit_cpc: Option<Whole<Share>>,
+        pub av_limit_cav: Option<Whole<AcidValue>>,
+        pub limit_basis: Text<LimitBasis>,
+        pub languages: Vec<String>,
     }
 }
 
@@ -108,6 +108,7 @@ impl Body for KitchenV1 {
             acid_limit,
             limit_basis: self.limit_basis.0,
             languages: self.languages,
+            second_person: true,
         })
     }
 }

@@ -14,11 +14,12 @@ use crate::domain::procedure::{Answer, Hold, StepId};
 use crate::domain::quick::parts;
 use crate::domain::units::Temp;
 use crate::nodes;
+use crate::ui::bench::Bench;
 use crate::ui::node::{Act, Element, Held, Node, Tell, Text, el, live, several};
 use crate::ui::parts::{Pad, PadWords, Rank, SignKind, answer_button, button, go_on};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
-use crate::words::{Lang, answers, hazards, holds, questions, steps};
+use crate::words::{Lang, answers, hazards, holds, questions, steps, wrong_days};
 
 /// As many answers as stand large on one screen.
 const ANSWERS_MOST: usize = 3;
@@ -93,7 +94,11 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         QuestionKind::Together(group) => (Node::Nothing, shown.together(asking, &group)),
         QuestionKind::Probe { item } => (shown.pad(question.step, item), Node::Nothing),
         QuestionKind::Person | QuestionKind::Machine => {
-            (el("div").class("picks").child(picks).into(), shown.go_on().into())
+            let second = question.kind == QuestionKind::Person && asks_second(desk.bench);
+            (
+                el("div").class("picks").child(picks).into(),
+                shown.go_on_as(second).into(),
+            )
         }
     };
     let screen = Step {
@@ -104,6 +109,12 @@ pub fn ask(desk: AskDesk, asking: &Asking, parts: AskParts) -> Node {
         ..Step::new(around, lines, on_stop, answers)
     };
     screen.draw(desk.bench, key).into()
+}
+
+/// Whether who goes on says with it that somebody else is in the building.
+#[must_use]
+pub fn asks_second(bench: Bench) -> bool {
+    bench.look(|kitchen, now| kitchen.scene(now).asks_second())
 }
 
 fn table_step(gate: &Gate, id: StepId) -> Option<&'static TableStep> {
@@ -196,8 +207,17 @@ struct Shown {
 
 impl Shown {
     fn go_on(self) -> Element {
+        self.go_on_as(false)
+    }
+
+    /// Go on; beside a name, where the kitchen asks for it, it says that somebody else is in the building.
+    fn go_on_as(self, second: bool) -> Element {
         let Self { desk, all, lang, .. } = self;
-        let label = say(if all { Say::GoOn } else { Say::AnswerAllFirst }, lang);
+        let label = match (all, second) {
+            (false, _) => say(Say::AnswerAllFirst, lang),
+            (true, false) => say(Say::GoOn, lang),
+            (true, true) => wrong_days::say(wrong_days::Say::NotAlone, lang),
+        };
         go_on(label, all, move || desk.go_on())
     }
 

@@ -124,6 +124,12 @@ impl Step {
             Some(pan) => (None, run::pan_title(&pan, lang)),
             None => (None, String::new()),
         };
+        // Beside a pan's number there is no room for a third: Trouble stands aside there.
+        let emergency = if number.is_none() && name.is_empty() {
+            use_cards().three_buttons(lang)
+        } else {
+            use_cards().buttons(lang)
+        };
         let words = StepWords {
             pan: number,
             name,
@@ -143,7 +149,7 @@ impl Step {
             middle: nodes![notes(bench), self.middle],
             aside: self.aside,
             empty: empties(bench),
-            emergency: use_cards().buttons(lang),
+            emergency,
             stacked: false,
             on_stop: self.on_stop,
             testid: "step",

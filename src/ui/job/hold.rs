@@ -5,10 +5,10 @@ use crate::domain::guide::{Command, Refusal};
 use crate::kitchen::{Order, Refused};
 use crate::nodes;
 use crate::ui::bench::{Bench, Trouble};
-use crate::ui::node::{Act, Node, el};
+use crate::ui::node::{Act, Node, el, several};
 use crate::ui::parts::{Rank, button};
-use crate::words::refusals;
 use crate::words::screens::job::{JobSay, say};
+use crate::words::{kept_for, refusals};
 
 /// What was refused, in words, with its ways out. `on_read` is called once it has been read; `on_stop` stops the run
 /// while a pan is in hand.
@@ -44,10 +44,28 @@ pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Act, on_stop: Option<
         (JobSay::Meanwhile, Some(said.meanwhile)),
         (JobSay::WhoCan, said.who),
     ];
+    // What the machine met, entry by entry, where that is what shuts it.
+    let met = if let Refused::Guide(Refusal::ClaimMeets { machine, .. }) = trouble.why {
+        bench.look(|kitchen, now| kept_for::all_met(kitchen.ledger(), machine, now.off_min, lang))
+    } else {
+        Vec::new()
+    };
+    let met = (!met.is_empty()).then(|| {
+        let head = el("dt").text(kept_for::line(kept_for::Line::MachineMet, lang));
+        nodes![
+            head,
+            several(met.into_iter().map(|line| el("dd").testid("machine-met").text(line)))
+        ]
+    });
     let lines = lines.into_iter().filter_map(|(head, words)| {
         let words = el("dd").text(words?);
         Some(nodes![el("dt").text(say(head, lang)), words])
     });
-    let page = JobPage::new("refusal", said.wrong, ways, el("dl").class("job-hold").children(lines));
+    let page = JobPage::new(
+        "refusal",
+        said.wrong,
+        ways,
+        el("dl").class("job-hold").children(lines).child(met),
+    );
     JobPage { on_stop, ..page }.draw(bench).into()
 }

@@ -52,7 +52,7 @@ impl JobPage {
         let row = el("div")
             .class("run-top-row")
             .child(el("p").class("run-name run-where").text(self.name))
-            .child(use_cards().buttons(lang));
+            .child(use_cards().three_buttons(lang));
         let number = self
             .pan
             .map(|pan| el("p").class("pan-number").testid("pan-number").text(pan));

@@ -4,11 +4,12 @@ use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::procedure::Step;
 use crate::nodes;
+use crate::ui::cards::use_cards;
 use crate::ui::node::{Act, Element, Held, Node, el, live};
 use crate::ui::parts::{Rank, Sheet, button};
 use crate::words::run::{Say, say};
 use crate::words::screens::job::{self, JobSay};
-use crate::words::{Lang, holds, steps, whys};
+use crate::words::{Lang, helper, holds, steps, whys, wrong_days};
 
 /// The sheet. It is open while `step` holds one.
 #[must_use]
@@ -42,17 +43,29 @@ fn words(step: &Step, lang: Lang) -> Node {
     ]
 }
 
-/// The quiet button that opens the sheet for the question on screen.
+/// The quiet buttons that open the sheet, and the helper's card, for the question on screen.
 #[must_use]
-pub fn why_button(
-    open: Held<Option<&'static Step>>,
-    asking: &Asking,
-    run: Option<&Run>,
-    lang: Lang,
-) -> Option<Element> {
+pub fn why_button(open: Held<Option<&'static Step>>, asking: &Asking, run: Option<&Run>, lang: Lang) -> Node {
     let asked = asking.current(run).map(|q| q.step);
-    let step = asking.gate().steps.iter().copied().find(|s| Some(s.id) == asked)?;
-    Some(button(Rank::Plain, say(Say::Why, lang), "why", move || {
-        open.set(Some(step))
-    }))
+    let Some(step) = asking.gate().steps.iter().copied().find(|s| Some(s.id) == asked) else {
+        return Node::Nothing;
+    };
+    let cards = use_cards();
+    nodes![
+        button(Rank::Plain, say(Say::Why, lang), "why", move || open.set(Some(step))),
+        button(Rank::Plain, helper::title(lang), "helper", move || cards
+            .helper
+            .set(Some(step.id))),
+    ]
+}
+
+/// The quiet button that opens the list of days that go wrong, where Fire and Burn leave no room for a third.
+#[must_use]
+pub fn wrong_button(lang: Lang) -> Element {
+    button(
+        Rank::Plain,
+        wrong_days::say(wrong_days::Say::Open, lang),
+        "wrong",
+        use_cards().wrong(None),
+    )
 }

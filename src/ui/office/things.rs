@@ -1,10 +1,10 @@
 //! What is set up, as lists to change: pans, people, machines, instruments, the limits; who stands at this phone.
 
-use crate::domain::entry::Draft;
+use crate::domain::facts::MachineCleaned;
 use crate::domain::facts::setup::Person;
-use crate::domain::facts::{Fact, MachineCleaned};
 use crate::domain::ids::{MachineId, PersonId};
-use crate::domain::ledger::Book;
+use crate::domain::ledger::Ledger;
+use crate::domain::quick::{self, Quick, Said};
 use crate::domain::setting_up::{Around, Subject, limit_said};
 use crate::kitchen::Order;
 use crate::nodes;
@@ -16,7 +16,7 @@ use crate::ui::screen::{self, Screen};
 use crate::ui::set_up::new_id;
 use crate::words::log::{Office, office};
 use crate::words::office::{Line, line};
-use crate::words::{Lang, format, forms, oil, run, setup};
+use crate::words::{Lang, format, forms, kept_for, oil, run, setup};
 
 /// One line of a list.
 struct Row {
@@ -25,7 +25,8 @@ struct Row {
     about: String,
 }
 
-fn rows(subject: Subject, book: &Book, lang: Lang) -> Vec<Row> {
+fn rows(subject: Subject, ledger: &Ledger, off_min: i16, lang: Lang) -> Vec<Row> {
+    let book = &ledger.book;
     match subject {
         Subject::Kitchen => Vec::new(),
         Subject::Person => book.people.values().map(|p| person_row(p, lang)).collect(),
@@ -54,9 +55,10 @@ fn rows(subject: Subject, book: &Book, lang: Lang) -> Vec<Row> {
                 id: m.machine.0,
                 name: m.name.clone(),
                 about: format!(
-                    "{}, {}",
+                    "{}, {}. {}",
                     setup::out_by_name(m.out_by, lang),
-                    format::temp_range(m.low, m.high)
+                    format::temp_range(m.low, m.high),
+                    kept_for::machine_met(ledger, m.machine, off_min, lang)
                 ),
             })
             .collect(),
@@ -101,7 +103,7 @@ pub fn things(bench: Bench) -> Node {
 fn list(subject: Subject, bench: Bench) -> Element {
     let lang = bench.lang;
     let all = live(move || {
-        let all = bench.read(|kitchen, _| rows(subject, &kitchen.ledger().book, lang));
+        let all = bench.read(|kitchen, now| rows(subject, kitchen.ledger(), now.off_min, lang));
         if all.is_empty() {
             return el("p").class("soft").text(line(Line::NoneYet, lang)).into();
         }
@@ -136,6 +138,8 @@ struct Cleaning {
     open: bool,
     /// The machine's id as text.
     machine: Option<String>,
+    /// Who did it, as text; else who stands at this phone.
+    by: Option<String>,
     how: String,
 }
 
@@ -169,6 +173,14 @@ fn strip_form(bench: Bench, told: Held<Cleaning>, now: &Cleaning, machines: Vec<
         error: None,
         testid: "strip-machine".into(),
     };
+    let by = Choice {
+        legend: office(Office::Who, lang).into(),
+        options: people(bench),
+        chosen: cleaner(bench, now).map(|by| hex(by.0)),
+        on_choose: Tell::new(move |key| told.update(|told| told.by = Some(key))),
+        error: None,
+        testid: "strip-by".into(),
+    };
     let how = Field {
         label: line(Line::CleanedHow, lang).into(),
         value: now.how.clone(),
@@ -186,23 +198,46 @@ fn strip_form(bench: Bench, told: Held<Cleaning>, now: &Cleaning, machines: Vec<
     nodes![
         el("p").text(office(Office::StripCleanText, lang)),
         which.draw(),
+        by.draw(),
         how.draw(),
         save.flag("disabled", !ready),
     ]
 }
 
+/// Everybody who works here, by id as text.
+fn people(bench: Bench) -> Vec<(String, String)> {
+    bench.read(|kitchen, _| {
+        let people = kitchen.ledger().book.people.values();
+        people.map(|p| (hex(p.person.0), p.initials.clone())).collect()
+    })
+}
+
+fn cleaner(bench: Bench, told: &Cleaning) -> Option<PersonId> {
+    let named = told.by.as_deref().and_then(from_hex).map(PersonId);
+    named.or_else(|| bench.me())
+}
+
 fn save_cleaned(bench: Bench, told: Held<Cleaning>) {
-    let (machine, how) = told.with_untracked(|told| {
-        let machine = told.machine.as_deref().and_then(from_hex).map(MachineId);
-        (machine, told.how.trim().to_owned())
+    let drafts = told.with_untracked(|told| {
+        let machine = told.machine.as_deref().and_then(from_hex).map(MachineId)?;
+        let by = cleaner(bench, told)?;
+        let said = Said {
+            what: Quick::MachineCleaned(MachineCleaned {
+                machine,
+                how: told.how.trim().to_owned(),
+                by,
+            }),
+            who: Some(by),
+            at: None,
+            sure: false,
+        };
+        bench
+            .look(|kitchen, now| quick::drafts(kitchen.ledger(), said, *now))
+            .ok()
     });
-    let (Some(machine), Some(by)) = (machine, bench.me()) else {
-        return;
-    };
-    let cleaned = Fact::MachineCleaned(MachineCleaned { machine, how, by });
-    bench.send_then(Order::Write(vec![Draft::now(Some(by), cleaned)]), move |_| {
-        told.set(Cleaning::default());
-    });
+    // A machine and words were asked for before the button was awake.
+    let Some(drafts) = drafts else { return };
+    bench.send_then(Order::Write(drafts), move |_| told.set(Cleaning::default()));
 }
 
 /// Who stands at this phone.
@@ -210,13 +245,9 @@ fn save_cleaned(bench: Bench, told: Held<Cleaning>) {
 pub fn at_this_phone(bench: Bench) -> Element {
     let chosen = Held::new(bench.me());
     let choice = live(move || {
-        let people = bench.read(|kitchen, _| {
-            let people = kitchen.ledger().book.people.values();
-            people.map(|p| (hex(p.person.0), p.initials.clone())).collect()
-        });
         let choice = Choice {
             legend: line(Line::AtThisPhone, bench.lang).into(),
-            options: people,
+            options: people(bench),
             chosen: chosen.get().map(|me| hex(me.0)),
             on_choose: Tell::new(move |key: String| {
                 if let Some(me) = from_hex(&key).map(PersonId) {

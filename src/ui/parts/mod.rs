@@ -29,7 +29,7 @@ pub use pan_drawing::{Shade, pan_drawing};
 pub use panels::{Tone, card, notice};
 pub use run_drawing::{RunDrawing, Vessel};
 pub use sheet::Sheet;
-pub use shell::{Shell, Tab, empty_banners};
+pub use shell::{Shell, Tab, empty_banners, wrong_banners};
 pub use sign::{SignKind, sign};
 pub use step_screen::{StepScreen, StepWords};
 pub use stepper::Stepper;

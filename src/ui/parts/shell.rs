@@ -15,12 +15,21 @@ pub struct Tab {
 /// The standing warnings, one line for each pan whose oil is out: "PAN 2 EMPTY, DO NOT LIGHT". Nothing is drawn when
 /// there is none.
 pub fn empty_banners(lines: Vec<String>) -> Node {
+    banners(lines, "pan-empty", SignKind::NoLighting)
+}
+
+/// What is wrong and not over: "Power cut: look again before anything".
+pub fn wrong_banners(lines: Vec<String>) -> Node {
+    banners(lines, "wrong-stands", SignKind::Warning)
+}
+
+fn banners(lines: Vec<String>, testid: &'static str, sign: SignKind) -> Node {
     several(lines.into_iter().map(|line| {
         el("div")
             .class("empty-banner")
             .attr("role", "status")
-            .testid("pan-empty")
-            .child(sign_picture(SignKind::NoLighting))
+            .testid(testid)
+            .child(sign_picture(sign))
             .child(el("span").text(line))
     }))
 }

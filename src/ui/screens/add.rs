@@ -68,18 +68,12 @@ fn typing(desk: Desk, kind: Kind) -> Element {
             nodes![reasons(desk, kind), afters(desk), counted]
         }
         Kind::Note => words(desk, add::Add::Note),
-        Kind::ClaimLost | Kind::ClaimRestored => nodes![claims(desk), reasons(desk, kind)],
+        Kind::ClaimLost => nodes![claims(desk), reasons(desk, kind)],
     };
     let more = match kind {
         Kind::TopUp | Kind::Fill | Kind::OilChange => fats(desk),
         Kind::Sign => words(desk, add::Add::OwnWordsOptional),
-        Kind::Service
-        | Kind::Reading
-        | Kind::PartChange
-        | Kind::Move
-        | Kind::Note
-        | Kind::ClaimLost
-        | Kind::ClaimRestored => Node::Nothing,
+        Kind::Service | Kind::Reading | Kind::PartChange | Kind::Move | Kind::Note | Kind::ClaimLost => Node::Nothing,
     };
     let more = el("details")
         .class("more")

@@ -100,7 +100,8 @@ impl Floor {
             .look(|kitchen, now| match kitchen.scene(now).machines.as_slice() {
                 [one] => Some(one.machine.machine),
                 _ => None,
-            });
+            })
+            .filter(|one| !self.bench.look(|kitchen, now| kitchen.scene(now).is_down(*one)));
         if let Some(machine) = only {
             self.machine.set(Some(machine));
             self.ask
@@ -139,6 +140,9 @@ impl Floor {
                 used_since: evidence.word(Item::UsedSince).unwrap_or(Word::NotKnown),
             }),
             StepId::LeaveOut => Some(Command::LeaveOut(evidence.clone())),
+            StepId::Leave if self.put_off.with_untracked(|p| p.leaving_out) => {
+                Some(Command::LeaveSet(evidence.clone()))
+            }
             _ => Some(Command::Answer {
                 step,
                 evidence: evidence.clone(),

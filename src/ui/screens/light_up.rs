@@ -18,7 +18,7 @@ use crate::ui::job::fresh_id;
 use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
 use crate::ui::job::page::JobPage;
-use crate::ui::job::why::why_button;
+use crate::ui::job::why::{why_button, wrong_button};
 use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
@@ -251,12 +251,27 @@ fn asked(range: Range, pan: Option<PanId>) -> Node {
     });
     let parts = AskParts {
         around: Around::bare(pan.map(|pan| bench.look(|kitchen, _| day::pan_name(kitchen, pan)))),
-        progress: block_name(Block::LightUp, lang).to_owned(),
-        aside: nodes![why_button(range.why, &asking, None, lang), others],
+        progress: late_look(range, pan).unwrap_or_else(|| block_name(Block::LightUp, lang).to_owned()),
+        aside: nodes![
+            why_button(range.why, &asking, None, lang),
+            others,
+            pan.map(|_| wrong_button(lang))
+        ],
         picks: None,
         on_stop: range.on_stop(),
     };
     ask(range.ask, &asking, parts)
+}
+
+/// How late the look at this pan's melt is, where it is.
+fn late_look(range: Range, pan: Option<PanId>) -> Option<String> {
+    let seconds = range.bench.look(|kitchen, now| {
+        let rows = day::light_rows(kitchen.day_jobs(), &kitchen.scene(now), now);
+        rows.into_iter()
+            .find(|row| Some(row.pan) == pan)
+            .and_then(|row| row.look_s)
+    });
+    seconds.filter(|s| *s < 0).map(|s| next_look(s, range.bench.lang))
 }
 
 fn pans(range: Range) -> Element {

@@ -19,7 +19,7 @@ use crate::ui::job::ground::Ground;
 use crate::ui::job::hold::hold_page;
 use crate::ui::job::page::JobPage;
 use crate::ui::job::people::everybody;
-use crate::ui::job::why::why_button;
+use crate::ui::job::why::{why_button, wrong_button};
 use crate::ui::job::{draft, fresh_id};
 use crate::ui::node::{Act, Element, Held, Node, Tell, el, live};
 use crate::ui::parts::{BigClock, Rank, answer_button, button};
@@ -200,6 +200,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             None => around.window = Some(heap_limit(lang)),
         }
     }
+    let with_pan = around.pan.is_some();
     let parts = AskParts {
         around,
         progress: steps::block_name(Block::LockUp, lang).to_owned(),
@@ -207,6 +208,7 @@ fn asked(yard: Yard, step: StepId, pan: Option<String>) -> Node {
             why_button(yard.why, &asking, None, lang),
             standing(yard),
             other_ways(yard, step),
+            with_pan.then(|| wrong_button(lang)),
         ],
         picks: None,
         on_stop: yard.on_stop(),

@@ -9,6 +9,7 @@ use crate::ui::office::{
 };
 use crate::ui::parts::{Rank, button, card};
 use crate::ui::screen::{self, Screen};
+use crate::words::kept_for::{Line as Kept, line as kept};
 use crate::words::log::{Office as Words, office as words};
 use crate::words::office::{Line, line};
 use crate::words::screens::{Screen as Titles, screen as titles};
@@ -23,9 +24,12 @@ pub fn office(bench: Bench) -> Element {
             return nodes![
                 at_this_phone(bench),
                 limits(bench),
+                button(Rank::Second, kept(Kept::Sheet, lang), "to-allergens", || screen::go(
+                    Screen::Allergens
+                )),
                 closed_days(bench),
                 things(bench),
-                export_card(bench)
+                export_card(bench),
             ];
         }
         let start = button(Rank::First, titles(Titles::StartSetUp, lang), "to-set-up", || {

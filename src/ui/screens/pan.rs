@@ -19,7 +19,7 @@ use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::{hero, parked_line};
 use crate::words::today::{Line, line};
-use crate::words::{Lang, oil, pan as said_of, run, setup};
+use crate::words::{Lang, kept_for, oil, pan as said_of, run, setup};
 use helps::helps;
 use job::Doing;
 use shown::{Shown, look};
@@ -72,8 +72,23 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
     );
     let lines = shown.pan.parked.iter().map(|parked| parked_line(parked, lang));
     let lines: Vec<String> = lines.collect();
-    let parked =
-        (!lines.is_empty()).then(|| notice(Tone::Quiet, line(Line::OilParked, lang), lines.join(" "), "pan-parked"));
+    let parked = (!lines.is_empty()).then(|| {
+        let title = el("b").text(line(Line::OilParked, lang));
+        el("p")
+            .testid("pan-parked")
+            .child(title)
+            .text(": ")
+            .text(lines.join(" "))
+    });
+    let kept = button(
+        Rank::Second,
+        kept_for::line(kept_for::Line::ToHere, lang),
+        "kept-for",
+        move || {
+            screen::go(Screen::KeptFor(pan));
+        },
+    );
+    let log = nodes![log, kept];
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         let empty = notice(Tone::Danger, title, text, "pan-is-empty");

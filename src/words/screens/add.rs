@@ -111,7 +111,7 @@ pub fn unit(form: &Form, lang: Lang) -> &'static str {
             Unit::Drum => "drums",
             Unit::Bag => "bags",
         },
-        Kind::Sign | Kind::Note | Kind::ClaimLost | Kind::ClaimRestored => "",
+        Kind::Sign | Kind::Note | Kind::ClaimLost => "",
     }
 }
 
@@ -183,7 +183,6 @@ pub const fn reasons(kind: Kind, lang: Lang) -> &'static [&'static str] {
             "Planned day",
         ],
         Kind::ClaimLost => &["Other food went in", "Shared a machine", "Other oil went in"],
-        Kind::ClaimRestored => &["Pan cleaned, fresh oil"],
         Kind::TopUp
         | Kind::Service
         | Kind::Reading

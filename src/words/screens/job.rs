@@ -67,6 +67,12 @@ pub enum JobSay {
     GiveUp,
     /// The oil stays out of the pan.
     LeaveOut,
+    /// Solid fat stays in the pan to set.
+    LeaveSet,
+    /// The heater is to be switched on, as the machine's manual says.
+    SwitchHeaterOn,
+    /// The machine's line was not run empty after a fat that sets.
+    SetInLine,
     /// What would clear a refusal.
     Clears,
     /// What to do meanwhile.
@@ -122,6 +128,9 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::WhatIsWrong => "What is wrong?",
         JobSay::GiveUp => "Not this pan after all",
         JobSay::LeaveOut => "Leave it like this",
+        JobSay::LeaveSet => "Leave it to set",
+        JobSay::SwitchHeaterOn => "Switch the machine's heater on.",
+        JobSay::SetInLine => "Set in line: melt before use.",
         JobSay::Clears => "What clears it",
         JobSay::Meanwhile => "Meanwhile",
         JobSay::WhoCan => "Who can change it",

@@ -10,7 +10,7 @@ use panward::domain::procedure::Hold;
 use panward::domain::time::Now;
 
 use super::lines::{connected_out, holds};
-use super::{Auditor, Heater, MINUTE, Verdict, between, ensure};
+use super::{Auditor, Heater, MINUTE, Verdict, between, ensure, sets};
 
 impl Auditor {
     /// Hold 1, worked out afresh.
@@ -29,7 +29,7 @@ impl Auditor {
 
     /// The second line never to be reached: oil leaves a pan only with holds 1 to 9 and a warm machine.
     pub(super) fn may_leave(&self, fact: &RunFact, now: &Now, real: i64, scene: &Scene) -> Verdict {
-        let machine = &scene.machines[0].machine;
+        let machine = &scene.machine(fact.machine.unwrap()).unwrap().machine;
         let pan = &scene.pans[0].pan;
         let hand = fact.route == Route::Cold;
         let ready: &[Hold] = if hand {
@@ -69,7 +69,7 @@ impl Auditor {
         ensure(known, "oil leaves the pan on a reading of unknown age (hold 7)")?;
         let age = between(&read, now).max(real - read_real);
         ensure(age <= 5 * MINUTE, "oil leaves the pan on an old reading (hold 7)")?;
-        let solid = matches!(pan.fat, Fat::Palm | Fat::Dripping | Fat::Lard | Fat::Blend);
+        let solid = sets(pan.fat);
         if hand {
             ensure(dc <= 400, "emptied by hand above 40 °C (hold 7)")?;
             return ensure(!solid, "a fat that sets, emptied by hand");
@@ -94,13 +94,25 @@ impl Auditor {
             has >= u64::from(pan.full.ml()) * growth * 10_000,
             "the tank does not hold the pan (hold 5)",
         )?;
+        ensure(
+            self.melted || !scene.machines[0].set_in_line,
+            "fat set in the line not seen melted",
+        )?;
         if solid && machine.heater_w == 0 {
             return ensure(machine.takes_solid, "solid fat in a machine not made for it");
         }
-        ensure(!solid || self.warm(now, real), "solid fat, machine not warm")
+        ensure(
+            !self.may_be_set(scene) || self.warm(now, real),
+            "fat may have set in the machine, and it is not warm",
+        )
     }
 
-    fn warm(&self, now: &Now, real: i64) -> bool {
+    /// Whether what the pan holds, or what the machine held, sets.
+    fn may_be_set(&self, scene: &Scene) -> bool {
+        sets(scene.pans[0].pan.fat) || scene.machines[0].last_fat.is_some_and(sets)
+    }
+
+    pub(super) fn warm(&self, now: &Now, real: i64) -> bool {
         match self.heater {
             Heater::Cold => false,
             Heater::On {

@@ -2,6 +2,7 @@
 
 use panward::domain::evidence::{Item, Word};
 use panward::domain::facts::job::{JobEvent, JobFact};
+use panward::domain::guide::Scene;
 use panward::domain::ids::PersonId;
 use panward::domain::procedure::{Hold, StepId};
 use panward::domain::time::Now;
@@ -10,7 +11,7 @@ use super::lines::{READY_EVIDENCE, holds};
 use super::{Auditor, Heater, MINUTE};
 
 impl Auditor {
-    pub(super) fn job(&mut self, fact: &JobFact, who: Option<PersonId>, now: &Now, real: i64) {
+    pub(super) fn job(&mut self, fact: &JobFact, who: Option<PersonId>, now: &Now, real: i64, scene: &Scene) {
         // A summer kitchen: ten minutes.
         let whole = 10 * MINUTE;
         match fact.event {
@@ -23,8 +24,23 @@ impl Auditor {
                     self.standing.insert(Hold::Person);
                 }
                 Some(Hold::Match) => {
+                    if self.machine != fact.machine {
+                        // Another machine: nothing of it is seen yet, and its heater is another one.
+                        self.standing.remove(&Hold::Dry);
+                        self.standing.remove(&Hold::Room);
+                        (self.heater, self.melted) = (Heater::Cold, false);
+                    }
+                    self.machine = fact.machine;
                     self.strange = !fact.evidence.is(Item::UsedSince, Word::No);
                     self.standing.insert(Hold::Match);
+                }
+                Some(Hold::WarmUp) => {
+                    let seen = holds(
+                        &fact.evidence,
+                        &[(Item::Line, Word::AllLiquid), (Item::Sound, Word::Whole)],
+                    );
+                    let heated = scene.machines[0].machine.heater_w > 0;
+                    self.melted = seen && (!heated || self.warm(now, real));
                 }
                 Some(hold) => {
                     let table = READY_EVIDENCE.iter().find(|(h, _)| *h == hold);

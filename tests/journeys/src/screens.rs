@@ -45,10 +45,15 @@ pub const SCREENS: &[Known] = &[
         rest: Rest::Pan,
         ..known("Add", "add")
     },
+    Known {
+        rest: Rest::Pan,
+        ..known("KeptFor", "kept")
+    },
     known("Filter", "filter"),
     known("LightUp", "light-up"),
     known("LockUp", "lock-up"),
     known("LastNight", "last-night"),
+    known("Allergens", "allergens"),
     known("Office", "office"),
     known("SetUp", "set-up"),
     Known {

@@ -13,11 +13,14 @@ fn all_steps(out_by: OutBy) -> Vec<&'static Step> {
         again,
         again_hand,
         away,
+        line_solid,
+        leave_set,
         ..
     } = Tables::REAL;
     let run = Tables::REAL.run(Route::Hot, out_by);
     let lists = [ready, run, again, again_hand, away];
-    let steps = RefCell::new(lists.into_iter().flatten().collect::<Vec<_>>());
+    let alone = [line_solid, leave_set];
+    let steps = RefCell::new(lists.into_iter().flatten().chain(alone).collect::<Vec<_>>());
     let _ = DayTables::REAL.each(|step| {
         steps.borrow_mut().push(step);
         step
@@ -94,6 +97,7 @@ mod tests {
             good_words(OutBy::Nozzle, "again.leave_out", "tag").first(),
             Some(&"hung")
         );
+        assert_eq!(good_words(OutBy::Nozzle, "return.leave", "lid"), ["in_place"]);
         assert_eq!(
             answer_of("answer-tank_place-in_place"),
             Some((Item::TankPlace, "in_place"))

@@ -6,6 +6,7 @@ use journeys::{
     no_complaints, none_forgotten, until,
 };
 use panward::domain::facts::setup::OutBy;
+use panward::domain::facts::trouble::TroubleKind;
 use panward::domain::setting_up::Subject;
 use std::collections::BTreeSet;
 
@@ -257,6 +258,57 @@ async fn an_empty_pan_stands_on_every_screen_beside_fire_and_burn() -> Outcome {
         no_complaints(&all)
     })
     .await
+}
+
+#[tokio::test]
+async fn what_is_wrong_and_the_helpers_card_keep_their_promises() -> Outcome {
+    journey_on("what_is_wrong", TALL, async |stage| {
+        stage.kitchen(&kitchen_with(OutBy::Nozzle).await?).await?;
+        let phone = &mut stage.phone;
+        let mut all = Vec::new();
+        phone.tap("wrong").await?;
+        phone.see("card-wrong").await?;
+        all.extend(phone.complaints("what is wrong", Look::SCREEN).await?);
+        shots(phone, "wrong-list").await?;
+        for what in TroubleKind::ALL {
+            let key = what.key();
+            phone.tap(&format!("wrong-{key}")).await?;
+            phone.see("wrong-name").await?;
+            all.extend(phone.complaints(&format!("wrong: {key}"), Look::SCREEN).await?);
+            if [TroubleKind::PowerCut, TroubleKind::CutOut].contains(what) {
+                phone.tap("wrong-so-1").await?;
+                phone.see("wrong-looked-done").await?;
+                all.extend(phone.complaints(&format!("wrong, said: {key}"), Look::SCREEN).await?);
+                shots(phone, &format!("wrong-{key}")).await?;
+            }
+            phone.tap("wrong-others").await?;
+        }
+        phone.tap("card-wrong-close").await?;
+        assert!(phone.sight().await?.has("wrong-stands"), "Today says nothing of it");
+        all.extend(phone.complaints("Today, something wrong", Look::SCREEN).await?);
+        shots(phone, "today-wrong").await?;
+        phone.go("filter").await?;
+        phone.press("begin-job").await?;
+        Walker::new().to_step(phone, "ready.kit").await?;
+        shots(phone, "step-wrong").await?;
+        phone.tap("helper").await?;
+        phone.see("card-helper").await?;
+        all.extend(phone.complaints("the helper's card", Look::SCREEN).await?);
+        shots(phone, "helper").await?;
+        phone.tap("card-helper-close").await?;
+        let sight = phone.sight().await?;
+        assert!(sight.at("ready.kit"), "the helper's card answered something");
+        no_complaints(&all)
+    })
+    .await
+}
+
+async fn shots(phone: &mut Phone, name: &str) -> Outcome {
+    for (screen, wide) in [(SMALL, 360), (TALL, 412)] {
+        phone.fit(screen).await?;
+        phone.shot(&format!("{name}-{wide}")).await?;
+    }
+    Ok(())
 }
 
 #[tokio::test]

@@ -94,7 +94,7 @@ pub const VIEWS: &[View] = &[
         let met = ledger.book.machines.keys().map(|id| ledger.machine_met(*id).len());
         let pans = look.of_pans(|pan| {
             ledger.claims_standing(pan, look.today).len()
-                + ledger.claims_broken(pan, look.today).len()
+                + ledger.claims_lost(pan, look.today).len()
                 + ledger.pan_exposures(pan).iter().count()
         });
         pans + met.sum::<usize>()

@@ -5,7 +5,7 @@ use super::testid;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{Load, SignKind};
 use crate::domain::fat::Fat;
-use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, lost, others as other_places, parts};
+use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, others as other_places, parts};
 use crate::domain::units::{Unit, Volume};
 use crate::nodes;
 use crate::ui::node::{Held, Node, Tell, Text, el, follow, live, worked_out};
@@ -89,15 +89,12 @@ pub fn others(desk: Desk) -> Node {
 /// Which promise.
 pub fn claims(desk: Desk) -> Node {
     let lang = desk.lang();
-    let lost_now = desk.look(|form| form.kind == Kind::ClaimRestored).unwrap_or_default();
     let mut kinds: Vec<ClaimKind> = desk.bench.look(|kitchen, now| {
-        let (ledger, day) = (kitchen.ledger(), kitchen.today(now));
-        let claims = if lost_now {
-            lost(ledger, desk.pan, day)
-        } else {
-            ledger.claims_standing(desk.pan, day)
-        };
-        claims.into_iter().map(|claim| claim.what).collect()
+        let claims = kitchen
+            .ledger()
+            .claims_standing(desk.pan, kitchen.today(now))
+            .into_iter();
+        claims.map(|claim| claim.what).collect()
     });
     kinds.dedup();
     let claims = kinds.into_iter().map(|kind| option(kind.key(), claim_name(kind, lang)));

@@ -4,6 +4,7 @@ use super::{Floor, Over, heater, picks};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::{Place, Pump};
 use crate::domain::facts::setup::OutBy;
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::guide::Run;
 use crate::domain::guide::asking::Asking;
 use crate::domain::guide::gate::QuestionKind;
@@ -12,7 +13,8 @@ use crate::domain::procedure::{StepId, Timer};
 use crate::kitchen::alarm::Urgency;
 use crate::kitchen::filter;
 use crate::nodes;
-use crate::ui::job::ask::{AskParts, ask};
+use crate::ui::cards::use_cards;
+use crate::ui::job::ask::{AskParts, ask, asks_second};
 use crate::ui::job::frame::{Around, Picture};
 use crate::ui::job::watch;
 use crate::ui::job::why::why_button;
@@ -22,6 +24,7 @@ use crate::words::own_words::own_words;
 use crate::words::run::{Say, place_in_block, say};
 use crate::words::screens::job::{self, JobSay};
 use crate::words::steps::block_name;
+use crate::words::wrong_days;
 
 /// The gate's screen.
 pub fn asked(floor: Floor, run: Option<&Run>) -> Node {
@@ -130,6 +133,17 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
     let why = why_button(floor.why, asking, run, lang);
     let quiet =
         |words, testid: &'static str, does: Box<dyn Fn() + Send + Sync>| button(Rank::Plain, words, testid, does);
+    let alone = question
+        .as_ref()
+        .is_some_and(|q| q.kind == QuestionKind::Person && asks_second(floor.bench))
+        .then(|| {
+            button(
+                Rank::Plain,
+                wrong_days::name(TroubleKind::Alone, lang),
+                "alone",
+                use_cards().wrong(Some(TroubleKind::Alone)),
+            )
+        });
     let wrong = run.is_some().then(|| {
         let open = move || floor.over.set(Some(Over::Faults));
         quiet(say(Say::SomethingWrong, lang), "something-wrong", Box::new(open))
@@ -140,7 +154,15 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
             let leave = move || floor.put_off.update(|p| p.leaving_out = true);
             quiet(job::say(JobSay::LeaveOut, lang), "leave-out", Box::new(leave))
         });
-    let back = (asking.gate().id() == StepId::LeaveOut).then(|| {
+    let leaving = floor.put_off.with(|p| p.leaving_out);
+    let sets = floor
+        .bench
+        .look(|kitchen, _| kitchen.guide().leave_set_gate().is_some());
+    let to_set = (sets && !leaving).then(|| {
+        let leave = move || floor.put_off.update(|p| p.leaving_out = true);
+        quiet(job::say(JobSay::LeaveSet, lang), "leave-set", Box::new(leave))
+    });
+    let back = leaving.then(|| {
         let back = move || floor.put_off.update(|p| p.leaving_out = false);
         quiet(job::say(JobSay::Back, lang), "back", Box::new(back))
     });
@@ -152,5 +174,5 @@ fn aside(floor: Floor, asking: &Asking, run: Option<&Run>) -> Node {
         });
     let off = asking.seen().is(Item::Heater, Word::Off);
     let warming = (!off).then(|| heater::standing(floor));
-    nodes![why, sound, warming, leave, back, wrong]
+    nodes![why, alone, sound, warming, leave, to_set, back, wrong]
 }

@@ -20,11 +20,16 @@ use crate::words::{Lang, hazards, holds, run, steps};
 /// The step at which the heater goes on.
 pub fn heater(floor: Floor) -> Node {
     let lang = floor.bench.lang;
+    let set = floor
+        .bench
+        .look(|kitchen, _| kitchen.guide().job().is_some_and(|job| job.set_in_line));
+    let set = if set { say(JobSay::SetInLine, lang) } else { "" };
+    let detail = steps::step_detail(StepId::WarmUp, lang);
     let lines = Lines {
         progress: steps::block_name(Block::Ready, lang).to_owned(),
-        say: steps::step_line(StepId::WarmUp, lang).to_owned(),
+        say: say(JobSay::SwitchHeaterOn, lang).to_owned(),
         hazard: Some(hazards::hazard_line(Hazard::SetInLine, lang).to_owned()),
-        sub: Some(steps::step_detail(StepId::WarmUp, lang).to_owned()),
+        sub: Some(format!("{set} {detail}").trim_start().to_owned()),
     };
     let on = move || floor.send(Command::Heater(true));
     let later = move || floor.put_off.update(|p| p.heater = true);

@@ -12,6 +12,7 @@ use crate::ui::bench::Trouble;
 use crate::ui::node::{Node, el, several};
 use crate::ui::parts::answer_button;
 use crate::words::screens::job::{JobSay, machine_holding, say};
+use crate::words::wrong_days;
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
 pub fn people(floor: Floor) -> Node {
@@ -88,7 +89,7 @@ fn sign_off(floor: Floor, word: Word) {
 /// The machines and hand kits.
 pub fn machines(floor: Floor) -> Node {
     let lang = floor.bench.lang;
-    let machines: Vec<(MachineId, String)> = floor.bench.look(|kitchen, now| {
+    let (down, machines): (bool, Vec<(MachineId, String)>) = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
         let book = &kitchen.ledger().book;
         let named = |m: &MachineNow| {
@@ -96,7 +97,13 @@ pub fn machines(floor: Floor) -> Node {
             let pans: Vec<&str> = pans.map(|pan| pan.name.as_str()).collect();
             (m.machine.machine, machine_holding(&m.machine.name, &pans, lang))
         };
-        scene.machines.iter().map(named).collect()
+        let up = scene.machines.iter().filter(|m| !scene.is_down(m.machine.machine));
+        let up: Vec<_> = up.map(named).collect();
+        (up.len() < scene.machines.len(), up)
+    });
+    let down = down.then(|| {
+        let words = wrong_days::say(wrong_days::Say::NotTonight, lang);
+        el("p").class("sub whole").testid("machine-down").text(words)
     });
     let chosen = floor.machine.get();
     let buttons = (1..).zip(machines).map(|(n, (id, name))| {
@@ -108,5 +115,5 @@ pub fn machines(floor: Floor) -> Node {
         };
         answer_button(name, chosen == Some(id), format!("machine-{n}"), press)
     });
-    several(buttons)
+    nodes![down, several(buttons)]
 }

@@ -2,17 +2,20 @@
 
 use super::{Floor, Over};
 use crate::domain::facts::run::Fault;
+use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::guide::{Command, Run};
 use crate::kitchen::filter;
 use crate::nodes;
+use crate::ui::cards::use_cards;
 use crate::ui::job::page::JobPage;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
-use crate::words::faults::{fault_first, fault_name, fault_then, set_fat_path};
+use crate::words::faults::{fault_first, fault_name, then};
 use crate::words::make_safe::make_safe;
 use crate::words::run::{Say, pan_title, say};
 use crate::words::screens::job::{self, JobSay};
+use crate::words::wrong_days;
 
 /// Make safe.
 pub fn stopped(floor: Floor, run: Option<&Run>) -> Node {
@@ -20,13 +23,15 @@ pub fn stopped(floor: Floor, run: Option<&Run>) -> Node {
     let Some(run) = run else { return Node::Nothing };
     let pan = run.pan.pan.name.clone();
     let mut lines = make_safe(run.place, run.pump, run.heat, &pan, run.machine.0.out_by, lang);
-    if let Some(fault) = floor.fault.get() {
+    let fault = floor.fault.get();
+    if let Some(fault) = fault {
         lines.insert(0, fault_first(fault, lang).to_owned());
-        lines.push(fault_then(fault, lang).to_owned());
-        if fault == Fault::SlowDraw && run.pan.pan.fat.is_set_at_40c() {
-            lines.extend(set_fat_path(lang).iter().map(|line| (*line).to_owned()));
-        }
     }
+    lines.extend(
+        then(fault, run.pan.pan.fat, run.place, lang)
+            .into_iter()
+            .map(str::to_owned),
+    );
     let safe = move || {
         floor.fault.set(None);
         floor.send(Command::MadeSafe);
@@ -72,7 +77,23 @@ pub fn faults(floor: Floor) -> Node {
             floor.send(Command::Fault(*fault));
         })
     });
-    let list = el("div").class("job-list two").children(buttons);
+    // What the run has no fault of its own for; the rest is under Trouble.
+    let cards = use_cards();
+    let more = [
+        TroubleKind::PowerCut,
+        TroubleKind::MachineDown,
+        TroubleKind::CounterOpens,
+    ]
+    .map(|what| {
+        let testid = format!("wrong-{}", what.key());
+        button(
+            Rank::Second,
+            wrong_days::name(what, lang),
+            testid,
+            cards.wrong(Some(what)),
+        )
+    });
+    let list = el("div").class("job-list two").children(buttons).children(more);
     let list = list.child(run.as_ref().and_then(|run| give_up(floor, run)));
     let back = button(Rank::Plain, job::say(JobSay::Back, lang), "back", move || {
         floor.over.set(None)

@@ -35,9 +35,9 @@ pub fn at_a_glance(glance: Glance, world: World, desk: CardDesk, pressed: Held<O
         }
     };
     let demo = (world == World::Demo).then(|| band(lang, Act::new(move || press("leave-demo"))));
-    let today = the_day(Held::new(glance.today), lang, || ()).on("click", wait);
+    let today = the_day(Held::new(glance.today), lang, || (), |_, _| ()).on("click", wait);
     let around = Around {
-        emergency: desk.buttons(lang),
+        emergency: desk.three_buttons(lang),
         // None is kept while a pan stands empty.
         empty: Node::Nothing,
         on_tab: Tell::new(move |key| press(&format!("tab-{key}"))),

@@ -8,7 +8,7 @@ use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, rhythm, run};
+use crate::words::{Lang, rhythm, run, wrong_days};
 
 /// The screen of a job.
 const fn screen_of(job: JobKind) -> Screen {
@@ -21,7 +21,11 @@ const fn screen_of(job: JobKind) -> Screen {
 
 /// Heading and sentence of the next thing.
 fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
-    let due = screens::pans_due(&shown.due_names(), lang);
+    let due = if shown.machine_down {
+        wrong_days::say(wrong_days::Say::NotTonight, lang).to_owned()
+    } else {
+        screens::pans_due(&shown.due_names(), lang)
+    };
     match next {
         Next::Resume(kind) => (words::open(kind, lang), line(Line::OpenText, lang).to_owned()),
         Next::Look => (

@@ -1,14 +1,17 @@
 //! One pan in the list: its oil in its colour, days left as the hero, the word second, the score third.
 
+use crate::domain::claim::ClaimKind;
+use crate::domain::ids::PanId;
 use crate::domain::oil_life::Basis;
 use crate::domain::time::Day;
 use crate::kitchen::today::{LifeToday, PanToday, ParkedToday};
-use crate::ui::node::{Element, el};
-use crate::ui::parts::{Shade, pan_drawing};
+use crate::nodes;
+use crate::ui::node::{Element, Node, el};
+use crate::ui::parts::{Rank, Shade, button, pan_drawing};
 use crate::ui::screen::Screen;
 use crate::words::screens::{self, Screen as Title, screen as title};
 use crate::words::today::{self as words, Line, line};
-use crate::words::{Lang, oil, rhythm, run, setup};
+use crate::words::{Lang, kept_for, oil, rhythm, run, setup};
 
 /// What fits into the drawing: the pan's name if it is as short as a number.
 pub(super) fn number(name: &str) -> String {
@@ -81,8 +84,26 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
     }
 }
 
-/// One pan, as it stands on `day`.
-pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
+/// One pan, as it stands on `day`, and beneath it what it is kept for: one touch loses that, and is `on_lost`.
+pub fn pan_row(
+    pan: &PanToday,
+    day: Day,
+    lang: Lang,
+    on_lost: impl Fn(PanId, ClaimKind) + Copy + Send + Sync + 'static,
+) -> Node {
+    let id = pan.pan;
+    let stands = pan.claims.iter().map(|what| {
+        let (what, testid) = (*what, format!("lose-{}-{}", pan.name, what.key()));
+        let label = kept_for::log_lost(&pan.name, what, lang);
+        button(Rank::Plain, label, testid, move || on_lost(id, what))
+    });
+    let promises: Vec<Element> = stands.collect();
+    let any = !promises.is_empty();
+    let promises = any.then(|| el("div").class("row-promises").children(promises));
+    nodes![row(pan, day, lang), promises]
+}
+
+fn row(pan: &PanToday, day: Day, lang: Lang) -> Element {
     let name = pan.name.as_str();
     let claims = pan
         .claims
@@ -113,6 +134,10 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
             |done| screens::last_filtered(u32::try_from(day.since(done)).unwrap_or(0), lang),
         ))
     };
+    let lost = pan.lost.iter().map(|lost| {
+        let mark = el("span").class("due-mark").testid(format!("lost-{name}"));
+        mark.text(kept_for::lose(lost.what, lang))
+    });
     let level = if pan.life.is_some() { pan.level } else { 0 };
     let words = el("span")
         .class("row-words")
@@ -121,6 +146,7 @@ pub fn pan_row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(job)
         .child(score.map(small))
         .children(pan.parked.iter().map(|parked| small(parked_line(parked, lang))))
+        .children(lost)
         .child(filtered)
         .child(moved);
     el("a")

@@ -1,5 +1,6 @@
 //! Every journey, end to end on the release build, one module a subject.
 
+mod claims;
 mod clocks;
 mod day;
 mod evidence;
@@ -15,5 +16,7 @@ mod pan;
 mod resume;
 mod rhythm;
 mod shots;
+mod solid;
 mod update;
 mod windows;
+mod wrong;

@@ -41,6 +41,9 @@ async fn of_the_main_screens() -> Outcome {
         phone.press("begin-job").await?;
         walker.until(phone, |sight| sight.at("choose")).await?;
         phone.shot("filter-choose").await?;
+        // The machine held dripping last: it warms first.
+        phone.pass(10 * 60_000).await?;
+        walker.until(phone, |sight| sight.at("choose")).await?;
         phone.press("begin-1").await?;
         for step in ["out.connect", "out.draw", "return.give_back", "return.returning"] {
             walker.to_step(phone, step).await?;
