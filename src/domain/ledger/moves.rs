@@ -33,7 +33,7 @@ impl Fills {
         };
         for parcel in part_of(&taken, arrived) {
             match moved.to {
-                Vessel::Pan(pan) => self.into_pan(said, pan, parcel, moved.from.machine(), book),
+                Vessel::Pan(pan) => self.pour_in(said, pan, parcel, moved.from.machine(), book),
                 Vessel::Machine(machine) if parcel.ml > 0 => self.tanks.put(machine, parcel),
                 Vessel::Machine(_) => {}
             }
@@ -84,7 +84,7 @@ impl Fills {
             }
             let all = self.tanks.take(machine, u32::MAX);
             for parcel in &all {
-                self.into_pan(said, run.pan, *parcel, Some(machine), book);
+                self.pour_in(said, run.pan, *parcel, Some(machine), book);
             }
             self.settle(said, &all);
         }
@@ -179,7 +179,7 @@ impl Fills {
     }
 
     /// Puts a parcel into a pan. A fill that finds nothing but its own oil goes on as it was.
-    fn into_pan(&mut self, said: Said<'_>, pan: PanId, parcel: Parcel, from: Option<MachineId>, book: &Book) {
+    fn pour_in(&mut self, said: Said<'_>, pan: PanId, parcel: Parcel, from: Option<MachineId>, book: &Book) {
         let Some(arrived) = Volume::from_ml(parcel.ml).filter(|volume| *volume != Volume::NONE) else {
             return;
         };
