@@ -11,11 +11,9 @@ use std::collections::BTreeSet;
 use std::num::NonZeroU16;
 
 use panward::domain::evidence::Item;
-use panward::domain::facts::oil::Vessel;
 use panward::domain::facts::rhythm::{Rhythm, Weekdays};
 use panward::domain::facts::trouble::TroubleKind;
 use panward::domain::facts::{Correction, Fact};
-use panward::domain::ids::{MachineId, PanId};
 use panward::domain::ledger::Ledger;
 use panward::domain::time::Millis;
 use panward::domain::units::Dose;
@@ -30,6 +28,7 @@ const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
 const LOG_V6: &str = include_str!("fixtures/log_v6.json");
+const LOG_V7: &str = include_str!("fixtures/log_v7.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
 
 fn kind_of(line: &str) -> &str {
@@ -53,7 +52,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V6] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V6, LOG_V7] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -76,16 +75,26 @@ fn version_2_of_a_machine_names_its_powder_and_version_1_had_none() {
 }
 
 #[test]
-fn version_2_of_a_move_goes_into_a_machine_or_out_of_it() {
-    let log = import(LOG_V6, World::Real, 0).expect("the frozen sample reads");
-    let ways = log.records.iter().filter_map(|record| match &record.entry().fact {
-        Fact::Move(moved) => Some((moved.from, moved.to, moved.arrived.volume.ml())),
-        _ => None,
-    });
-    let pan = |n: u128| Vessel::Pan(PanId(0xcccc_cccc_cccc_4ccc_8ccc_0000_0000_0000 + n));
-    let machine = Vessel::Machine(MachineId(0xdddd_dddd_dddd_4ddd_8ddd_0000_0000_0001));
-    let expected = [(pan(2), machine, 28_000), (machine, pan(1), 27_300)];
-    assert_eq!(ways.collect::<Vec<_>>(), expected);
+fn version_2_of_a_job_is_a_pans_own_and_version_1_every_other() {
+    let lines = LOG_V7
+        .lines()
+        .filter(|l| l.starts_with("{\"id\"") && kind_of(l) == "job");
+    for line in lines {
+        let line = line.trim_end_matches(',');
+        let Fact::Job(job) = decode(line).unwrap().fact else {
+            panic!("not a job")
+        };
+        let (v, other) = if job.what.is_of_pan() { (2, 1) } else { (1, 2) };
+        assert!(line.contains(&format!("\"v\":{v}")), "{line}");
+        let why = decode(&line.replacen(&format!("\"v\":{v}"), &format!("\"v\":{other}"), 1));
+        let what = job.what.key();
+        assert!(
+            why.expect_err("the other version")
+                .to_string()
+                .contains(&format!("what is {what}")),
+            "{line}"
+        );
+    }
 }
 
 #[test]

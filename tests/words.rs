@@ -153,7 +153,7 @@ fn a_step_line_begins_with_what_to_do() {
     let verbs = [
         "Say", "Look", "Choose", "Listen", "Switch", "Compare", "Turn", "Scrape", "Skim", "Take", "Stir", "Connect",
         "Start", "Drain", "See", "Pour", "Read", "Hang", "Run", "Lift", "Put", "Set", "Probe", "Spread", "Secure",
-        "Lock", "Open", "Shut",
+        "Lock", "Open", "Shut", "Pack", "Scrub",
     ];
     for step in StepId::ALL {
         for out_by in OutBy::ALL {

@@ -1,5 +1,9 @@
 //! What was seen, in answer to what was asked. Evidence holds a state ("flame": "out"), never "done".
 
+mod seen;
+
+pub use seen::{Evidence, Seen};
+
 use super::keyed::keyed;
 
 keyed! {
@@ -151,6 +155,50 @@ keyed! {
         Smell = "smell",
         /// The probe in ice water.
         Probe = "probe",
+        /// How the oil leaves a pan that is changed.
+        OutWay = "out_way",
+        /// The pan's heat, shut where nobody can turn it on by mistake.
+        Supply = "supply",
+        /// Who or what carries a full container.
+        Carry = "carry",
+        /// What the heaviest container to lift weighs, grams.
+        Load = "load_g",
+        /// The label on a container of waste oil.
+        WasteLabel = "waste_label",
+        /// Where waste oil is kept.
+        Stored = "stored",
+        /// The tag "hot oil inside" on the machine.
+        MachineTag = "machine_tag",
+        /// How the pan is cleaned.
+        Cleaned = "cleaned",
+        /// What is in the pan, looked at again.
+        PanHolds = "pan_holds",
+        /// The fat that goes in, by its key.
+        FreshFat = "fresh_fat",
+        /// The allergen sheet, for another fat.
+        AllergenSheet = "allergen_sheet",
+        /// The machine after another fat.
+        StripClean = "strip_clean",
+        /// Blocks of solid fat.
+        Blocks = "blocks",
+        /// How blocks lie on the hot surface.
+        Packing = "packing",
+        /// The maker's sheet of the cleaning chemical.
+        Sheet = "sheet",
+        /// The cleaning chemical.
+        Chemical = "chemical",
+        /// The cleaning water against mark and rim.
+        WaterLevel = "water_level",
+        /// What the cleaning water does.
+        Foam = "foam",
+        /// Who stays beside the heated water.
+        Attended = "attended",
+        /// Temperature of the cleaning water by probe, tenths of a degree Celsius.
+        WaterTemp = "water_dc",
+        /// Where the cleaning water went.
+        DrainedTo = "drained_to",
+        /// The rinse.
+        Rinse = "rinse",
     }
 }
 
@@ -307,108 +355,66 @@ keyed! {
         FatNeeds = "fat_needs",
         /// The machine runs better so.
         MachineNeeds = "machine_needs",
-    }
-}
-
-/// How an item is answered.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Seen {
-    /// By what it was seen to be.
-    Is(Word),
-    /// By a number, in the unit the item's key ends with.
-    Number(i32),
-    /// In somebody's own words.
-    Words(String),
-}
-
-/// Items and what they were seen to be, each at most once, in item order.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Evidence {
-    items: Vec<(Item, Seen)>,
-}
-
-impl Evidence {
-    /// Nothing seen yet.
-    #[must_use]
-    pub const fn new() -> Self {
-        Self { items: Vec::new() }
-    }
-
-    /// This evidence and one more item; a second answer to the same item replaces the first.
-    pub fn put(&mut self, item: Item, seen: Seen) {
-        match self.items.binary_search_by_key(&item, |(i, _)| *i) {
-            Ok(found) => {
-                if let Some(slot) = self.items.get_mut(found) {
-                    slot.1 = seen;
-                }
-            }
-            Err(place) => self.items.insert(place, (item, seen)),
-        }
-    }
-
-    /// The same, by value.
-    #[must_use]
-    pub fn with(mut self, item: Item, word: Word) -> Self {
-        self.put(item, Seen::Is(word));
-        self
-    }
-
-    /// Everything in `other` put on top of this.
-    pub fn take_in(&mut self, other: &Self) {
-        for (item, seen) in &other.items {
-            self.put(*item, seen.clone());
-        }
-    }
-
-    /// What an item was seen to be.
-    #[must_use]
-    pub fn get(&self, item: Item) -> Option<&Seen> {
-        self.items.iter().find(|(i, _)| *i == item).map(|(_, s)| s)
-    }
-
-    /// The word an item was answered with.
-    #[must_use]
-    pub fn word(&self, item: Item) -> Option<Word> {
-        match self.get(item) {
-            Some(Seen::Is(word)) => Some(*word),
-            Some(Seen::Number(_) | Seen::Words(_)) | None => None,
-        }
-    }
-
-    /// The number an item was answered with.
-    #[must_use]
-    pub fn number(&self, item: Item) -> Option<i32> {
-        match self.get(item) {
-            Some(Seen::Number(n)) => Some(*n),
-            Some(Seen::Is(_) | Seen::Words(_)) | None => None,
-        }
-    }
-
-    /// Whether an item was seen to be just this.
-    #[must_use]
-    pub fn is(&self, item: Item, word: Word) -> bool {
-        self.word(item) == Some(word)
-    }
-
-    /// The items with their answers.
-    pub fn iter(&self) -> impl Iterator<Item = &(Item, Seen)> {
-        self.items.iter()
-    }
-
-    /// Whether nothing was seen.
-    #[must_use]
-    pub const fn is_empty(&self) -> bool {
-        self.items.is_empty()
-    }
-}
-
-impl FromIterator<(Item, Seen)> for Evidence {
-    fn from_iter<T: IntoIterator<Item = (Item, Seen)>>(iter: T) -> Self {
-        let mut evidence = Self::new();
-        for (item, seen) in iter {
-            evidence.put(item, seen);
-        }
-        evidence
+        /// Pumped hot into the closed machine.
+        Pumped = "pumped",
+        /// By hand, cold.
+        ByHand = "by_hand",
+        /// Cut out, set and cold.
+        CutOut = "cut_out",
+        /// Shut off where nobody turns it on by mistake.
+        Isolated = "isolated",
+        /// Two people.
+        TwoPeople = "two_people",
+        /// A trolley.
+        Trolley = "trolley",
+        /// One person alone.
+        Alone = "alone",
+        /// The fat's own empty tin, dry, with its lid.
+        OwnTin = "own_tin",
+        /// On a drip tray, shut, away from drains.
+        DripTray = "drip_tray",
+        /// Near a drain.
+        NearDrain = "near_drain",
+        /// Wiped.
+        Wiped = "wiped",
+        /// Boiled out.
+        BoilOut = "boil_out",
+        /// Water.
+        Water = "water",
+        /// Brought up to date.
+        Redone = "redone",
+        /// As it was before.
+        Old = "old",
+        /// Taken apart and cleaned.
+        StripCleaned = "strip_cleaned",
+        /// Tagged, to be taken apart and cleaned before it is used.
+        ToClean = "to_clean",
+        /// Cut small.
+        CutSmall = "cut_small",
+        /// Packed against the surface.
+        Packed = "packed",
+        /// Bridging bare tubes.
+        Bridging = "bridging",
+        /// Read.
+        Read = "read",
+        /// As the maker's sheet says.
+        AsSheet = "as_sheet",
+        /// Mixed with another.
+        Mixed = "mixed",
+        /// Above the mark and well below the rim.
+        InBand = "in_band",
+        /// Too near the rim.
+        High = "high",
+        /// Rising.
+        Rising = "rising",
+        /// Here, and staying.
+        Here = "here",
+        /// About to leave.
+        Leaving = "leaving",
+        /// Clean, as often as the sheet says.
+        Clean = "clean",
+        /// Still cloudy or slippery.
+        Cloudy = "cloudy",
     }
 }
 
@@ -416,12 +422,15 @@ impl Item {
     /// Whether the item is answered by a number (in the unit its key ends with).
     #[must_use]
     pub const fn is_number(self) -> bool {
-        matches!(self, Self::OilTemp | Self::Heap | Self::HeapAgain)
+        matches!(
+            self,
+            Self::OilTemp | Self::Heap | Self::HeapAgain | Self::WaterTemp | Self::Load
+        )
     }
 
     /// Whether the item is answered in free words.
     #[must_use]
     pub const fn is_words(self) -> bool {
-        matches!(self, Self::Words)
+        matches!(self, Self::Words | Self::FreshFat)
     }
 }

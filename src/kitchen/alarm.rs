@@ -1,12 +1,14 @@
 //! Which alarm sounds now, and when it sounds again. Every sound has a visual twin on the screen that caused it.
 
+use super::care;
 use super::day::wait_standing;
 use super::filter::moving_s;
 use crate::domain::day_jobs::DayState;
-use crate::domain::facts::run::Pump;
+use crate::domain::facts::run::{Heat, Pump};
 use crate::domain::facts::setup::{FilterKind, Span};
 use crate::domain::guide::state::Phase;
 use crate::domain::guide::{Guide, Run, Warm};
+use crate::domain::pan_jobs::{PanJobs, Stage};
 use crate::domain::procedure::Timer;
 use crate::domain::time::Now;
 use crate::domain::wait::Standing;
@@ -27,6 +29,8 @@ pub enum Cause {
     Silence,
     /// A look is due.
     LookDue,
+    /// Boiling water is to be looked at, or its heat is unknown.
+    BoilDue,
     /// The rinse ends soon.
     RinseSoon,
     /// A rinse on a recirculating filter has had its least time.
@@ -51,7 +55,7 @@ impl Cause {
     #[must_use]
     pub const fn urgency(self) -> Urgency {
         match self {
-            Self::RinseOver | Self::MovesLong => Urgency::Safety,
+            Self::RinseOver | Self::MovesLong | Self::BoilDue => Urgency::Safety,
             Self::Silence | Self::LookDue => Urgency::Medium,
             Self::RinseSoon | Self::RinseEnough | Self::WarmOver => Urgency::Chime,
         }
@@ -61,7 +65,7 @@ impl Cause {
     #[must_use]
     pub const fn is_safety(self) -> bool {
         match self {
-            Self::RinseOver | Self::MovesLong | Self::Silence | Self::LookDue => true,
+            Self::RinseOver | Self::MovesLong | Self::Silence | Self::LookDue | Self::BoilDue => true,
             Self::RinseSoon | Self::RinseEnough | Self::WarmOver => false,
         }
     }
@@ -100,6 +104,18 @@ pub fn of_day(day: &DayState, now: &Now) -> Option<Cause> {
     let probe = day.lock.as_ref().and_then(|lock| wait_standing(lock, now));
     let due = |standing: Standing| !matches!(standing, Standing::Running { .. });
     (looks.any(due) || probe.is_some_and(due)).then_some(Cause::LookDue)
+}
+
+/// What sounds on every screen while water boils under somebody's care: a look that is due, heat nobody has seen since a
+/// start; quieter while heat is to be seen off. It is for people's safety, and so sounds in quiet hours too.
+#[must_use]
+pub fn of_care(jobs: &PanJobs, now: &Now) -> Option<Cause> {
+    let hot = || jobs.state().jobs.values().filter(|job| job.may_be_hot());
+    let unknown = hot().any(|job| job.stage == Stage::Boiling && job.heat == Heat::Unknown);
+    if unknown || !care::looks_due(jobs, now).is_empty() {
+        return Some(Cause::BoilDue);
+    }
+    hot().any(|job| job.stage != Stage::Boiling).then_some(Cause::LookDue)
 }
 
 fn of_moving(run: &Run, timer: Timer, now: &Now) -> Option<Cause> {

@@ -90,11 +90,16 @@ pub fn light_rows(day: &DayJobs, scene: &Scene, now: &Now) -> Vec<LightRow> {
 }
 
 fn look_s(pan: &LightPan, now: &Now) -> Option<i64> {
-    Some(match pan.next_look(now)? {
+    pan.next_look(now).map(due_in_s)
+}
+
+/// Seconds until a look is due, rounded up, none or less once it is.
+pub(super) const fn due_in_s(standing: Standing) -> i64 {
+    match standing {
         Standing::Running { left_ms } => (left_ms + 999) / 1000,
         Standing::Over { since_ms } => -(since_ms / 1000),
         Standing::AskTime => 0,
-    })
+    }
 }
 
 /// What the lock-up's screen is for now.

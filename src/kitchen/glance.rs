@@ -2,8 +2,8 @@
 //!
 //! The log is the only truth, and a glance is never more than a copy of one look at it: it stands for one log of so
 //! many entries, on one trading day, read by one build of the app, and anything else is no glance at all. What must
-//! never be shown from a copy is not in it: while a job is open, something is wrong, a pan stands empty or low, or a claim
-//! is lost, none is kept.
+//! never be shown from a copy is not in it: while a job is open, old oil waits, something is wrong, a pan stands empty or
+//! low, or a claim is lost, none is kept.
 
 use std::ops::Range;
 
@@ -110,14 +110,15 @@ stored! {
     }
 }
 
-/// The glance to keep of a kitchen that is set up; `None` while a job is open, something is wrong, a pan stands empty or
-/// low, a claim is lost, or oil is parked.
+/// The glance to keep of a kitchen that is set up; `None` while a job is open, old oil waits to be put by, something is
+/// wrong, a pan stands empty or low, a claim is lost, or oil is parked.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
     let unsettled = |pan: &PanToday| pan.low || !pan.lost.is_empty() || !pan.parked.is_empty();
     if !today.open.is_empty()
+        || !kitchen.pan_jobs().state().waste.is_empty()
         || !ledger.troubles().is_empty()
         || !ledger.empties().is_empty()
         || today.pans.iter().any(unsettled)
@@ -170,6 +171,7 @@ pub fn read(text: &str, of: &Taken) -> Option<Glance> {
             .ok()?,
         unanswered: kept.night.map(|night| (night.0, kept.names.0)),
         open: Vec::new(),
+        care: Vec::new(),
         done: kept.done.0.into_iter().map(|job| job.0).collect(),
         none_filtered: kept.none.0,
         look_owed: kept.look.0,

@@ -6,6 +6,7 @@
 //! [`MemoryJournal`]: crate::store::MemoryJournal
 
 pub mod alarm;
+pub mod care;
 pub mod day;
 pub mod filter;
 pub mod forecast;
@@ -16,7 +17,7 @@ pub mod nights;
 pub mod oil;
 mod order;
 pub mod said;
-mod scene;
+pub mod scene;
 pub mod taught;
 pub mod today;
 pub mod what_if;
@@ -31,7 +32,8 @@ use crate::domain::facts::job::JobKind;
 use crate::domain::guide::{Guide, Scene};
 use crate::domain::ids::JobId;
 use crate::domain::ledger::Ledger;
-use crate::domain::procedure::{DayTables, Tables};
+use crate::domain::pan_jobs::PanJobs;
+use crate::domain::procedure::{DayTables, PanTables, Tables};
 use crate::domain::time::{Day, Millis, Now};
 use crate::store::stamp::{Moment, Stamp, Trust, Unstamped};
 use crate::store::{Journal, Loaded, Record, StoreFault, Unreadable};
@@ -56,6 +58,7 @@ pub struct Kitchen<J> {
     held: usize,
     guide: Guide,
     day_jobs: DayJobs,
+    pan_jobs: PanJobs,
 }
 
 /// Entries that are decided and stamped, but neither written nor believed.
@@ -98,10 +101,17 @@ impl<J: Journal> Kitchen<J> {
             held,
             guide: Guide::new(Tables::REAL),
             day_jobs: DayJobs::new(DayTables::REAL),
+            pan_jobs: PanJobs::new(PanTables::REAL),
         };
-        let Self { ledger, day_jobs, .. } = &mut kitchen;
+        let Self {
+            ledger,
+            day_jobs,
+            pan_jobs,
+            ..
+        } = &mut kitchen;
         for line in ledger.lines() {
             day_jobs.apply(line.written(), None);
+            pan_jobs.apply(line.written(), None);
         }
         if let Some(job) = kitchen.ledger.open_job(JobKind::Filter) {
             let scene = kitchen.scene(now);
@@ -150,6 +160,7 @@ impl<J: Journal> Kitchen<J> {
         for entry in &entries {
             self.ledger.push(entry.clone());
             self.day_jobs.apply(entry, Some(&prepared.now));
+            self.pan_jobs.apply(entry, Some(&prepared.now));
             if is_trouble(&entry.fact) || job_of(&entry.fact).is_some() {
                 let scene = self.scene(&prepared.now);
                 self.guide.apply(entry, &scene, Some(&prepared.now));
@@ -194,6 +205,11 @@ impl<J: Journal> Kitchen<J> {
     /// Light-up and lock-up.
     pub const fn day_jobs(&self) -> &DayJobs {
         &self.day_jobs
+    }
+
+    /// Oil change and boil-out.
+    pub const fn pan_jobs(&self) -> &PanJobs {
+        &self.pan_jobs
     }
 
     /// How many entries the journal holds, read or not.

@@ -9,6 +9,7 @@ use crate::domain::facts::Fact;
 use crate::domain::facts::trouble::TroubleFact;
 use crate::domain::guide::{Command, Refusal};
 use crate::domain::ids::PersonId;
+use crate::domain::pan_jobs;
 use crate::domain::time::Now;
 use crate::domain::trouble;
 use crate::store::stamp::{ClockDoubt, Unstamped};
@@ -23,6 +24,8 @@ pub enum Order {
     Day(day_jobs::Command),
     /// Something said of a day that goes wrong, and by whom.
     Trouble(TroubleFact, Option<PersonId>),
+    /// To an oil change or a boil-out.
+    Pan(pan_jobs::Command),
     /// Something logged or set up, checked where it was drafted.
     Write(Vec<Draft>),
     /// The same order again, after a person looked at the date and said it is right.
@@ -38,6 +41,9 @@ pub enum Refused {
     /// Light-up or lock-up says no.
     #[error("the day's jobs refuse")]
     Day(day_jobs::Refusal),
+    /// Oil change or boil-out says no.
+    #[error("the pan's job refuses")]
+    Pan(pan_jobs::Refusal),
     /// The wall clock is not believed.
     #[error(transparent)]
     Clock(ClockDoubt),
@@ -66,6 +72,10 @@ impl<J: Journal> Kitchen<J> {
             Order::Trouble(fact, who) => trouble::check(&self.scene(now), &fact)
                 .map(|()| vec![Draft::now(who, Fact::Trouble(Box::new(fact)))])
                 .map_err(Refused::Guide),
+            Order::Pan(command) => self
+                .pan_jobs
+                .decide(&self.scene(now), &command, now)
+                .map_err(Refused::Pan),
             Order::Write(drafts) => Ok(drafts),
             Order::TimeConfirmed(order) => self.decide(*order, now),
         }

@@ -4,22 +4,31 @@ use chrono::Datelike;
 
 use crate::domain::country;
 use crate::domain::facts::run::{Contents, Place};
+use crate::domain::facts::setup::Pan;
 use crate::domain::guide::scene::{MachineNow, PanNow, Scene};
 use crate::domain::ledger::Ledger;
 use crate::domain::time::Day;
 
 /// The scene on a trading day.
-pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
+#[must_use]
+pub fn of(ledger: &Ledger, day: Day) -> Scene {
     let book = &ledger.book;
     let country = book.kitchen.as_ref().map_or("", |k| k.country.as_str());
-    let pan = |pan: &crate::domain::facts::setup::Pan| {
-        let left = ledger.oil_left(pan.pan);
+    let pan = |pan: &Pan| {
+        let filled = ledger.fill(pan.pan);
         PanNow {
-            pan: pan.clone(),
+            // What is in it melts and sets as itself, whatever it is kept with.
+            pan: Pan {
+                fat: filled.map_or(pan.fat, |fill| fill.fat),
+                ..pan.clone()
+            },
             claims: ledger.claims_standing(pan.pan, day),
-            place: left.map_or(Place::InPan, |l| l.place),
-            contents: left.map_or(Contents::Oil, |l| l.contents),
-            went: left.and_then(|l| ledger.run(l.run)).map(|run| run.route),
+            place: ledger.in_pan(pan.pan).map_or(Place::InPan, |left| left.place),
+            contents: ledger.contents(pan.pan),
+            went: ledger
+                .in_pan(pan.pan)
+                .filter(|left| !left.is_home())
+                .and_then(|left| left.went),
             blocks: ledger.has_blocks(pan.pan),
         }
     };
@@ -29,11 +38,11 @@ pub(super) fn of(ledger: &Ledger, day: Day) -> Scene {
             .values()
             .map(|p| (p.clone(), ledger.clean_runs(p.person)))
             .collect(),
-        // A pan nobody has filled has no oil to filter.
+        // A pan nobody has ever filled has nothing in it that anybody knows of.
         pans: book
             .pans_in_use()
             .into_iter()
-            .filter(|p| ledger.fill(p.pan).is_some())
+            .filter(|p| ledger.fill(p.pan).is_some() || ledger.in_pan(p.pan).is_some())
             .map(pan)
             .collect(),
         bare: book

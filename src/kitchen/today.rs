@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use super::{forecast, life, oil, wrong};
+use super::{Kitchen, care, forecast, life, oil, wrong};
 use crate::domain::allergen_sheet;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::JobKind;
@@ -13,6 +13,7 @@ use crate::domain::ledger::{Ledger, Lost, PanDay, PutOff, RunState, Word};
 use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Quantity, Usual, oil_shade};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Share, Volume};
+use crate::store::Journal;
 
 /// What Today says of the life of an oil.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -123,6 +124,8 @@ pub struct Today {
     pub unanswered: Option<(Day, Vec<String>)>,
     /// Jobs that are open.
     pub open: Vec<(JobKind, JobId)>,
+    /// The open jobs about single pans, what boils first.
+    pub care: Vec<(JobKind, PanId)>,
     /// Jobs begun this trading day and ended since.
     pub done: Vec<JobKind>,
     /// Whether the filter job last ended this trading day filtered no pan.
@@ -167,7 +170,13 @@ impl Today {
     #[must_use]
     pub fn next(&self) -> Next {
         let open = |kind| self.open.iter().any(|(open, _)| *open == kind);
-        let by_danger = [JobKind::Filter, JobKind::LightUp, JobKind::LockUp];
+        let by_danger = [
+            JobKind::Filter,
+            JobKind::BoilOut,
+            JobKind::OilChange,
+            JobKind::LightUp,
+            JobKind::LockUp,
+        ];
         if let Some(kind) = by_danger.into_iter().find(|kind| open(*kind)) {
             return Next::Resume(kind);
         }
@@ -188,10 +197,26 @@ impl Today {
         }
     }
 
+    /// The pan of the first open job of a kind, where that is about one.
+    #[must_use]
+    pub fn pan_of(&self, kind: JobKind) -> Option<PanId> {
+        let care = self.care.iter().find(|(open, _)| *open == kind);
+        care.map(|(_, pan)| *pan)
+    }
+
     /// The pans that are due, by name.
     #[must_use]
     pub fn due_names(&self) -> Vec<String> {
         self.pans.iter().filter(|p| p.due).map(|p| p.name.clone()).collect()
+    }
+}
+
+/// Today of a kitchen at a moment of it, with its open jobs about single pans.
+pub fn of_kitchen<J: Journal>(kitchen: &Kitchen<J>, day: Day, now: Millis) -> Today {
+    let care = care::open_jobs(kitchen.pan_jobs());
+    Today {
+        care,
+        ..at(kitchen.ledger(), day, now)
     }
 }
 
@@ -202,7 +227,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
     let open = JobKind::ALL
         .iter()
         .filter_map(|kind| Some((*kind, ledger.open_job(*kind)?)));
-    let done = JobKind::ALL.iter().copied().filter(|kind| {
+    let done = JobKind::DAILY.iter().copied().filter(|kind| {
         let last = ledger.last_job(*kind);
         last.is_some_and(|j| j.ended.is_some() && ledger.book.day_of(j.opened, j.off_min) == day)
     });
@@ -219,6 +244,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Today {
             .last()
             .map(|night| (*night, unanswered_pans(ledger, *night))),
         open: open.collect(),
+        care: Vec::new(),
         none_filtered: done.clone().any(|kind| kind == JobKind::Filter) && !last_filter_job_filtered(ledger),
         done: done.collect(),
         look_owed: ledger.looks_owed().next().is_some(),

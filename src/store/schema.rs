@@ -76,6 +76,7 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("claim_restored", 2, shapes.subschema_for::<claim::ClaimRestoredV2>()),
         ("correct", 1, shapes.subschema_for::<CorrectV1>()),
         ("job", 1, shapes.subschema_for::<work::JobV1>()),
+        ("job", 2, shapes.subschema_for::<work::JobV1>()),
         ("run", 1, shapes.subschema_for::<work::RunV1>()),
         ("run_noted", 1, shapes.subschema_for::<work::RunNotedV1>()),
         ("machine_cleaned", 1, shapes.subschema_for::<work::MachineCleanedV1>()),

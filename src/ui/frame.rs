@@ -3,24 +3,34 @@
 use super::bench::{Bench, use_bench};
 use super::cards::use_cards;
 use super::just_logged::just_logged;
-use super::node::{Element, Node, Tell, live};
+use super::node::{Element, Node, Tell, live, worked_out};
 use super::parts::{Shell, Tab, empty_banners, wrong_banners};
 use super::screen::{self, Screen};
 use super::screens::first::demo_band;
-use crate::kitchen::wrong;
+use crate::domain::facts::run::Contents;
+use crate::kitchen::{care, wrong};
 use crate::nodes;
 use crate::store::World;
+use crate::words::screens::care::look_at_boil;
 use crate::words::{Lang, run, wrong_days};
 
 /// The standing "PAN n EMPTY" lines and what is wrong, brought up to date with every entry.
 #[must_use]
 pub fn empties(bench: Bench) -> Node {
+    let boils = worked_out(move || bench.read_each_second(|kitchen, now| care::looks_due(kitchen.pan_jobs(), now)));
     live(move || {
+        let due = boils.get();
         let (empty, wrong) = bench.read(|kitchen, _| {
             let ledger = kitchen.ledger();
             let name = |id| ledger.book.pan(id).map_or("?", |pan| pan.name.as_str());
-            let empty = ledger.empties().into_iter();
-            let empty = empty.map(|id| run::pan_empty(name(id), bench.lang)).collect();
+            let line = |id| match ledger.contents(id) {
+                Contents::CleaningWater if due.contains(&id) => look_at_boil(name(id), bench.lang),
+                Contents::CleaningWater => run::pan_water(name(id), bench.lang),
+                Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => {
+                    run::pan_empty(name(id), bench.lang)
+                }
+            };
+            let empty = ledger.empties().into_iter().map(line).collect();
             (empty, wrong::standing(ledger))
         });
         // One line, whatever stands: on the smallest phone each takes the room of an answer.

@@ -20,9 +20,13 @@ pub mod wrong;
 use leptos::prelude::{provide_context, untrack};
 
 use crate::browser::page;
+use crate::domain::facts::job::JobKind;
+use crate::kitchen::alarm;
+use crate::kitchen::care::Care;
 use crate::nodes;
 use bench::Bench;
 use boot::Boot;
+use job::watch;
 use node::{Element, Held, Node, follow, live};
 use screen::Screen;
 
@@ -68,6 +72,7 @@ fn press_what_waited(pressed: Held<Option<String>>) {
 fn opened(bench: Bench) -> Node {
     let screen = screen::follow();
     bench::keep_time(bench);
+    watch::ring(bench, |kitchen, now| alarm::of_care(kitchen.pan_jobs(), now));
     let mut before = screen.get_untracked();
     follow(move || {
         let at = screen.get();
@@ -102,6 +107,9 @@ fn draw(bench: Bench, screen: Screen) -> Element {
         Screen::Filter => screens::filter::filter(bench),
         Screen::LightUp => screens::light_up::light_up(bench),
         Screen::LockUp => screens::lock_up::lock_up(bench),
+        Screen::OilChange(pan) => screens::care::care_screen(bench, pan, Care::Job(JobKind::OilChange)),
+        Screen::BoilOut(pan) => screens::care::care_screen(bench, pan, Care::Job(JobKind::BoilOut)),
+        Screen::Waste(pan) => screens::care::care_screen(bench, pan, Care::Waste),
         Screen::LastNight => screens::last_night::last_night(bench),
         Screen::Office => screens::office::office(bench),
         Screen::SetUp => screens::set_up::set_up(bench),

@@ -4,6 +4,7 @@
 use leptos::prelude::{on_cleanup, window_event_listener};
 
 use super::node::Held;
+use crate::domain::facts::job::JobKind;
 use crate::domain::ids::{EntryId, PanId};
 use crate::domain::setting_up::Subject;
 
@@ -28,6 +29,12 @@ pub enum Screen {
     LightUp,
     /// Lock-up.
     LockUp,
+    /// Oil change of one pan.
+    OilChange(PanId),
+    /// Boil-out of one pan.
+    BoilOut(PanId),
+    /// Old oil of one pan, on its way out of the kitchen.
+    Waste(PanId),
     /// "Last night: which pans?"
     LastNight,
     /// The allergen sheet.
@@ -55,6 +62,9 @@ impl Screen {
             Self::Filter => "filter".to_owned(),
             Self::LightUp => "light-up".to_owned(),
             Self::LockUp => "lock-up".to_owned(),
+            Self::OilChange(pan) => format!("oil-change/{:032x}", pan.0),
+            Self::BoilOut(pan) => format!("boil-out/{:032x}", pan.0),
+            Self::Waste(pan) => format!("waste/{:032x}", pan.0),
             Self::LastNight => "last-night".to_owned(),
             Self::Allergens => "allergens".to_owned(),
             Self::Office => "office".to_owned(),
@@ -81,6 +91,9 @@ impl Screen {
             ("first", _) => Self::First,
             ("pan", Some(id)) => Self::Pan(PanId(id)),
             ("add", Some(id)) => Self::Add(PanId(id)),
+            ("oil-change", Some(id)) => Self::OilChange(PanId(id)),
+            ("boil-out", Some(id)) => Self::BoilOut(PanId(id)),
+            ("waste", Some(id)) => Self::Waste(PanId(id)),
             ("kept", Some(id)) => Self::KeptFor(PanId(id)),
             ("allergens", _) => Self::Allergens,
             ("log", entry) => Self::Log(entry.map(EntryId)),
@@ -97,7 +110,23 @@ impl Screen {
     /// Whether it is a screen of a job: always on the night ground, one step at a time, no tabs.
     #[must_use]
     pub const fn is_job(self) -> bool {
-        matches!(self, Self::Filter | Self::LightUp | Self::LockUp)
+        matches!(
+            self,
+            Self::Filter | Self::LightUp | Self::LockUp | Self::OilChange(_) | Self::BoilOut(_) | Self::Waste(_)
+        )
+    }
+}
+
+/// The screen of an open job, or of one to begin; those about one pan need to know which.
+#[must_use]
+pub const fn of_job(job: JobKind, pan: Option<PanId>) -> Screen {
+    match (job, pan) {
+        (JobKind::LightUp, _) => Screen::LightUp,
+        (JobKind::Filter, _) => Screen::Filter,
+        (JobKind::LockUp, _) => Screen::LockUp,
+        (JobKind::OilChange, Some(pan)) => Screen::OilChange(pan),
+        (JobKind::BoilOut, Some(pan)) => Screen::BoilOut(pan),
+        (JobKind::OilChange | JobKind::BoilOut, None) => Screen::Today,
     }
 }
 

@@ -36,7 +36,7 @@ fn told(why: &Refused, lang: Lang) -> (Told, Ways) {
             };
             (trouble::store(why, lang), ways)
         }
-        Refused::Guide(_) | Refused::Day(_) => (trouble::guide(lang), Ways::Leave),
+        Refused::Guide(_) | Refused::Day(_) | Refused::Pan(_) => (trouble::guide(lang), Ways::Leave),
     }
 }
 
@@ -60,7 +60,7 @@ pub fn trouble_sheet(bench: Bench, screen: Held<Screen>) -> Node {
     live(move || {
         let trouble = bench.trouble.get()?;
         let on_job = screen.get().is_job();
-        if on_job && matches!(trouble.why, Refused::Guide(_) | Refused::Day(_)) {
+        if on_job && matches!(trouble.why, Refused::Guide(_) | Refused::Day(_) | Refused::Pan(_)) {
             return None;
         }
         let (Told { title, text }, ways) = told(&trouble.why, lang);

@@ -27,6 +27,10 @@ pub const fn hazard_line(hazard: Hazard, lang: Lang) -> &'static str {
         Hazard::Live => "A live machine, opened, burns and shocks.",
         Hazard::Crust => "Melted fat under a crust bursts through it.",
         Hazard::Unheard => "A warning that goes unheard comes too late.",
+        Hazard::Lifting => "A full drum strains a back at the first wrong lift.",
+        Hazard::Chemical => "Cleaning chemicals burn eyes and skin, and their fumes choke.",
+        Hazard::BoilOver => "Boiling cleaner foams over the rim and burns.",
+        Hazard::Drain => "Oil on the ground or in a drain is a fall and a fine.",
     }
 }
 
@@ -53,5 +57,9 @@ pub const fn hazard_name(hazard: Hazard, lang: Lang) -> &'static str {
         Hazard::Live => "Live machine",
         Hazard::Crust => "Crust",
         Hazard::Unheard => "Unheard warning",
+        Hazard::Lifting => "Lifting",
+        Hazard::Chemical => "Chemical",
+        Hazard::BoilOver => "Boiling over",
+        Hazard::Drain => "Oil outside",
     }
 }

@@ -100,6 +100,47 @@ pub const fn card(step: StepId, lang: Lang) -> Helper {
         }
         StepId::LockFloor => helper(COUNTER, "Keep people off till it is dry.", "Wet floor: shout FLOOR."),
         StepId::LockPans => helper(DOOR, "Count the controls at off, out loud.", "One still on: shout ON."),
+        StepId::ChangeHow => helper(WORKTOP, "Read this screen out loud.", STOP),
+        StepId::Isolate => helper(DOOR, "Look whether the light is out.", "Light on: shout OFF."),
+        StepId::CutOut | StepId::PackIn => helper(
+            DOOR,
+            "Look at the floor. Keep people back.",
+            "Fat on the floor: shout FLOOR.",
+        ),
+        StepId::InMachine => helper(
+            WORKTOP,
+            "Write the tag, and hand it over.",
+            "Somebody opens it: shout STOP.",
+        ),
+        StepId::LetOut | StepId::FreshIn => helper(DOOR, "Keep the door open, the way clear.", STOP),
+        StepId::Waste => helper(COUNTER, "Write the label, and hand it over.", "No lid: shout LID."),
+        StepId::Clean | StepId::Exit => helper(WORKTOP, "Bring dry paper.", "A drop of water: shout WET."),
+        StepId::LeavePan => helper(
+            WORKTOP,
+            "Write the tag, and hand it over.",
+            "Somebody lights it: shout STOP.",
+        ),
+        StepId::FreshFat | StepId::ChangeOver => helper(
+            WORKTOP,
+            "Read the label on the tin out loud.",
+            "Not the same: shout WAIT.",
+        ),
+        StepId::FreshLevel => WHILE_IT_IS_HOT,
+        StepId::BoilEmpty | StepId::BoilWater => {
+            helper(WORKTOP, "Point the torch where they say.", "Oil to be seen: shout OIL.")
+        }
+        StepId::BoilChemical => helper(
+            DOOR,
+            "Read the maker's sheet out loud.",
+            "On skin or in eyes: shout WATER.",
+        ),
+        StepId::BoilHeat | StepId::BoilLook => {
+            helper(DOOR, "Watch for foam. Keep people back.", "Foam rising: shout OFF.")
+        }
+        StepId::BoilCool => WHILE_IT_IS_HOT,
+        StepId::BoilDrain | StepId::BoilRinse => {
+            helper(COUNTER, "Keep people off the wet floor.", "Wet floor: shout FLOOR.")
+        }
     }
 }
 

@@ -25,10 +25,13 @@ pub const fn hold_name(hold: Hold, lang: Lang) -> &'static str {
         Hold::WarmUp => "Machine warm",
         Hold::ClearDry => "Pan free of water and tools",
         Hold::Container => "Dry lidded metal container",
+        Hold::Lift => "Help with what is heavy",
+        Hold::Water => "Water above the mark, watched",
+        Hold::Chemical => "Chemical by its maker's sheet",
     }
 }
 
-/// A hold's number, 1 to 12. The four that belong to one fat, one route or one moment have none.
+/// A hold's number, 1 to 12. Those that belong to one fat, one route, one job or one moment have none.
 #[must_use]
 pub const fn hold_number(hold: Hold) -> Option<u8> {
     match hold {
@@ -44,7 +47,9 @@ pub const fn hold_number(hold: Hold) -> Option<u8> {
         Hold::LookAgain => Some(10),
         Hold::Level => Some(11),
         Hold::Scraps => Some(12),
-        Hold::Melt | Hold::WarmUp | Hold::ClearDry | Hold::Container => None,
+        Hold::Melt | Hold::WarmUp | Hold::ClearDry | Hold::Container | Hold::Lift | Hold::Water | Hold::Chemical => {
+            None
+        }
     }
 }
 
@@ -79,6 +84,9 @@ pub const fn hold_opens(hold: Hold, lang: Lang) -> &'static str {
         Hold::WarmUp => "The warm-up over, and the heater not off for 20 minutes since.",
         Hold::ClearDry => "No water and no tool in the pan. A film of its own oil may stay.",
         Hold::Container => "A dry metal container with a lid and room for all of it.",
+        Hold::Lift => "A container light enough for one, or two people, or a trolley.",
+        Hold::Water => "Water above the mark and well below the rim, and somebody who stays.",
+        Hold::Chemical => "The maker's sheet read, and what it asks for worn and followed.",
     }
 }
 
@@ -105,6 +113,9 @@ pub const fn hold_meanwhile(hold: Hold, lang: Lang) -> &'static str {
             "Heat stays off. Water: stop, wait until the pan is cold by the owner's rule, then dry it. A tool: lift it out with tongs."
         }
         Hold::Container => "The oil stays in the pan, lid on, until there is one.",
+        Hold::Lift => "Leave it standing. Fetch help, a trolley or smaller containers.",
+        Hold::Water => "Heat off, and see it off. Water goes in cold.",
+        Hold::Chemical => "Use water only, or leave it for a day with the sheet to hand.",
     }
 }
 

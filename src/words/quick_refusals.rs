@@ -55,6 +55,10 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
             "The oil of {} is not all in it: a run is open or was left. Finish that first.",
             name(*pan)
         ),
+        QuickRefusal::WaterIn { pan } => format!(
+            "There is water in {}. Drain it, wipe it dry and shut its valve first.",
+            name(*pan)
+        ),
         QuickRefusal::TooMuch { pan, full } => format!(
             "{} holds {} when full. Look at the figure and its unit.",
             format::first_up(&name(*pan)),
@@ -207,6 +211,12 @@ pub fn doubt(doubt: Doubt, said: &Quick, lang: Lang) -> String {
             "{figure} is less than the {} this pan may be heated with. Right?",
             format::litres(min)
         ),
+        Doubt::NotSeenDry { kept } => {
+            let other = kept.map_or_else(String::new, |kept| {
+                format!(" And it is kept with {}.", oil::fat_name(kept, lang))
+            });
+            format!("The guide has not seen this pan wiped, dry and its valve shut.{other} Filled without the guide?")
+        }
         Doubt::AlreadyFiltered => "This pan is logged as filtered on that day already. Once more?".to_owned(),
         Doubt::Mixes { held } => format!(
             "The pan holds {}. Mixed it is a blend: go through the allergen sheet again before serving. Right?",
@@ -239,6 +249,7 @@ pub const fn doubt_answers(doubt: Doubt, lang: Lang) -> [&'static str; 2] {
         | Doubt::BigTopUp
         | Doubt::OtherFat { .. }
         | Doubt::UnderMark { .. }
+        | Doubt::NotSeenDry { .. }
         | Doubt::AlreadyFiltered
         | Doubt::Mixes { .. }
         | Doubt::Melted { .. }

@@ -15,6 +15,13 @@ pub fn pan_empty(pan: &str, lang: Lang) -> String {
     format!("PAN {pan} EMPTY, DO NOT LIGHT")
 }
 
+/// The standing line of a pan with cleaning water in it: on every screen until it is drained.
+#[must_use]
+pub fn pan_water(pan: &str, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("PAN {pan}: WATER, NO OIL IN IT")
+}
+
 /// A pan by name inside a sentence.
 #[must_use]
 pub fn pan_name(pan: &str, lang: Lang) -> String {
@@ -159,6 +166,8 @@ pub const fn job_name(job: JobKind, lang: Lang) -> &'static str {
         JobKind::LightUp => "Light-up",
         JobKind::Filter => "Filter job",
         JobKind::LockUp => "Lock-up",
+        JobKind::OilChange => "Oil change",
+        JobKind::BoilOut => "Boil-out",
     }
 }
 

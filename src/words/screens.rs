@@ -1,6 +1,7 @@
 //! First start, set-up and Today: titles, labels and standing lines.
 
 pub mod add;
+pub mod care;
 pub mod day;
 pub mod job;
 pub mod log;

@@ -61,6 +61,28 @@ pub const fn step_line(step: StepId, lang: Lang) -> &'static str {
         StepId::ScrapsOut => "Spread the scraps thin, outdoors, on metal.",
         StepId::LockFloor => "Look at the floor. Make it dry.",
         StepId::LockPans => "Look along the pans: off and lidded.",
+        StepId::ChangeHow => "Say how the old oil leaves.",
+        StepId::Isolate => "Shut the heat off for the cutting.",
+        StepId::CutOut => "Lift the set fat out in pieces.",
+        StepId::InMachine => "Shut the machine. Hang its tag.",
+        StepId::LetOut => "Probe the machine's oil.",
+        StepId::Waste => "Put lid and label on the waste.",
+        StepId::Clean => "See the heat off, then wipe.",
+        StepId::Exit => "Look inside: wiped, dry, valve shut.",
+        StepId::LeavePan => "Look twice: heat off, tag hung.",
+        StepId::FreshFat => "Choose the fat that goes in.",
+        StepId::ChangeOver => "Put the allergen sheet right first.",
+        StepId::FreshIn => "Look at the valve, then pour.",
+        StepId::PackIn => "Put the blocks in small and tight.",
+        StepId::FreshLevel => "Read the level of the fresh oil.",
+        StepId::BoilEmpty => "Look into the pan: empty, heat off.",
+        StepId::BoilWater => "Pour cold water in, above the mark.",
+        StepId::BoilChemical => "Put the chemical into cold water.",
+        StepId::BoilHeat => "Set the lowest heat. Stay with it.",
+        StepId::BoilLook => "Look at the boil.",
+        StepId::BoilCool => "Probe the water.",
+        StepId::BoilDrain => "Drain it where the sheet says.",
+        StepId::BoilRinse => "See it scrubbed cold, then rinsed.",
     }
 }
 
@@ -154,6 +176,32 @@ pub const fn step_detail(step: StepId, lang: Lang) -> &'static str {
         }
         StepId::LockFloor => "Soak up, then dry. Never a wet mop on oil.",
         StepId::LockPans => "Every pan: heat off, lid on. A pan with oil out carries its tag.",
+        StepId::ChangeHow => "Hot only by pump, shut in the machine. By hand only at 40 °C or under.",
+        StepId::Isolate => "Knob, flame, and the tap or isolator where nobody turns it on by mistake.",
+        StepId::CutOut => "Blunt scraper, no force on bulb or tubes. Into the lidded metal container.",
+        StepId::InMachine => "Lid shut, tag on the machine: hot oil inside. Tag on the pan's control: empty.",
+        StepId::LetOut => "Only at 40 °C or under. Into a dry lidded container, at most two thirds full.",
+        StepId::Waste => "On a drip tray, away from drains. Never down a drain; a registered collector takes it.",
+        StepId::Clean => "The wall may still be hot. Too hot to wipe: leave it tagged and come back.",
+        StepId::Exit => "Dry paper shows water. The handle of the drain valve points shut.",
+        StepId::LeavePan => "The pan is left as it stands, and says so itself.",
+        StepId::FreshFat => "Another fat than before changes what may be promised of this pan.",
+        StepId::ChangeOver => {
+            "Sheet and signs name the new fat. The filter machine is strip-cleaned before this pan uses it."
+        }
+        StepId::FreshIn => "Two people or a trolley for a full drum. Slowly, and stop at the mark.",
+        StepId::PackIn => "Cut small, against the hot surface. Never across bare tubes.",
+        StepId::FreshLevel => "High enough: tag off, left for the light-up. Below: the tag stays.",
+        StepId::BoilEmpty => "A film may stay. Valve shut, tag hung, fan running.",
+        StepId::BoilWater => "Well below the rim: it rises as it boils.",
+        StepId::BoilChemical => {
+            "How much, how long, what to wear: the maker's sheet. Never two together, never into hot water."
+        }
+        StepId::BoilHeat => "Only with water above the mark and somebody who stays.",
+        StepId::BoilLook => "Every five minutes. Foam, crackle, low water, or you must go: heat off.",
+        StepId::BoilCool => "At 40 °C or under. Or heat it again, with the water above the mark.",
+        StepId::BoilDrain => "The maker's sheet and local rules say where. With the kit still on.",
+        StepId::BoilRinse => "As often as the sheet says, until the water stays clear.",
     }
 }
 
@@ -232,6 +280,28 @@ pub const fn step_title(step: StepId, lang: Lang) -> &'static str {
         StepId::ScrapsOut => "Scraps outdoors",
         StepId::LockFloor => "Floor at closing",
         StepId::LockPans => "Pans at closing",
+        StepId::ChangeHow => "How it leaves",
+        StepId::Isolate => "Heat shut off",
+        StepId::CutOut => "Cut out",
+        StepId::InMachine => "Shut in the machine",
+        StepId::LetOut => "Let out cold",
+        StepId::Waste => "Waste put by",
+        StepId::Clean => "Cleaning",
+        StepId::Exit => "Wiped and dry",
+        StepId::LeavePan => "Left as it stands",
+        StepId::FreshFat => "Fat chosen",
+        StepId::ChangeOver => "Another fat",
+        StepId::FreshIn => "Before the fresh oil",
+        StepId::PackIn => "Blocks packed",
+        StepId::FreshLevel => "Fresh level",
+        StepId::BoilEmpty => "Before the water",
+        StepId::BoilWater => "Water in",
+        StepId::BoilChemical => "Chemical in",
+        StepId::BoilHeat => "Low heat on",
+        StepId::BoilLook => "Boil look",
+        StepId::BoilCool => "Water cooled",
+        StepId::BoilDrain => "Drained",
+        StepId::BoilRinse => "Scrubbed and rinsed",
     }
 }
 
@@ -246,6 +316,8 @@ pub const fn block_name(block: Block, lang: Lang) -> &'static str {
         Block::PutAway => "Put away",
         Block::LightUp => "Light-up",
         Block::LockUp => "Lock-up",
+        Block::OilChange => "Oil change",
+        Block::BoilOut => "Boil-out",
     }
 }
 
@@ -260,5 +332,7 @@ pub const fn block_complete(block: Block, lang: Lang) -> &'static str {
         Block::PutAway => "All is put away. Scraps are still watched.",
         Block::LightUp => "This pan is lit. Stay with it.",
         Block::LockUp => "Lock-up is complete. Good night.",
+        Block::OilChange => "The oil change is complete. Heat stays off until light-up.",
+        Block::BoilOut => "The pan is clean, dry and empty. Heat stays off.",
     }
 }

@@ -199,6 +199,8 @@ pub const fn begin(job: JobKind, lang: Lang) -> &'static str {
         JobKind::LightUp => "Begin the light-up",
         JobKind::Filter => "Begin the filter job",
         JobKind::LockUp => "Begin the lock-up",
+        JobKind::OilChange => "Begin the oil change",
+        JobKind::BoilOut => "Begin the boil-out",
     }
 }
 
@@ -210,6 +212,8 @@ pub const fn resume(job: JobKind, lang: Lang) -> &'static str {
         JobKind::LightUp => "Go on with the light-up",
         JobKind::Filter => "Go on with the filter job",
         JobKind::LockUp => "Go on with the lock-up",
+        JobKind::OilChange => "Go on with the oil change",
+        JobKind::BoilOut => "Go on with the boil-out",
     }
 }
 

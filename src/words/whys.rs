@@ -219,6 +219,76 @@ pub const fn why(step: StepId, lang: Lang) -> Why {
             "Slips and trips hurt more kitchen staff than anything else.",
             "HSE Catering Information Sheet 6",
         ),
+        StepId::ChangeHow => (
+            "Carried hot oil has burnt more people than any other part of this work. Pumped or cold, nobody carries it.",
+            CAIS17,
+        ),
+        StepId::Isolate => (
+            "Hands and tools stand in the pan. A burner lit by mistake is met at arm's length.",
+            OWN_RULE,
+        ),
+        StepId::CutOut => (
+            "Fat set at 40 °C does not drain. Cut out cold, nobody carries it hot.",
+            CUSTOM,
+        ),
+        StepId::InMachine => (
+            "Oil stays hot for hours, and a closed machine looks cold.",
+            "HSE Catering Information Sheet 17 (6–7 hours to cool)",
+        ),
+        StepId::LetOut => (
+            "Plastic drums soften with hot oil, and a cold-looking tank can hold burning oil.",
+            CAIS17_RULE,
+        ),
+        StepId::Waste => (
+            "Waste oil stands where nothing falls into it and nothing runs from it. It never goes to a drain.",
+            CAIS17,
+        ),
+        StepId::Clean => ("A film of oil on a bare wall burns if the heat comes on.", BARE),
+        StepId::Exit => (
+            "Water under fresh oil turns to steam at light-up, and an open valve empties the pan onto the floor.",
+            STEAM,
+        ),
+        StepId::LeavePan => ("Somebody else may come to light it.", OWN_RULE),
+        StepId::FreshFat => (
+            "Fat is an ingredient: it carries allergens and animal origin to all that is fried in it.",
+            "Reg. (EU) 1169/2011 Annex II, from memory",
+        ),
+        StepId::ChangeOver => (
+            "The old fat stays in the machine and on the sheet until somebody takes it out.",
+            OWN_RULE,
+        ),
+        StepId::FreshIn => (
+            "A full drum is heavier than most people should lift from the floor alone.",
+            "HSE manual handling guideline figures, from memory; HSE Catering Information Sheet 17",
+        ),
+        StepId::PackIn => (
+            "A bare tube under a bridge of fat glows before anybody sees it.",
+            CUSTOM,
+        ),
+        StepId::FreshLevel => ("A pan lit with too little in it bares its hot wall.", BARE),
+        StepId::BoilEmpty => (
+            "Water put onto oil boils under it when the heat comes on, and throws it out.",
+            STEAM,
+        ),
+        StepId::BoilWater => (
+            "Above the mark keeps the hot wall covered; well below the rim leaves room for foam.",
+            OWN_RULE,
+        ),
+        StepId::BoilChemical => (
+            "Cleaners in hot water boil up, and two mixed can give off poison.",
+            CAIS17_RULE,
+        ),
+        StepId::BoilHeat => (
+            "A boil-out left alone boils dry or over.",
+            "From memory; HSE Catering Information Sheet 17 for fumes and boiling over",
+        ),
+        StepId::BoilLook => ("Water boils away and foam climbs in minutes.", OWN_RULE),
+        StepId::BoilCool => ("Hot cleaner burns like hot oil, and drains splash.", OWN_RULE),
+        StepId::BoilDrain => ("What a drain may take differs from place to place.", OWN_RULE),
+        StepId::BoilRinse => (
+            "Cleaner left in a pan goes into the food and breaks fresh oil down.",
+            CAIS17_RULE,
+        ),
         StepId::LockPans => (
             "A pan left on with nobody there is how a range catches fire.",
             "HSE Catering Information Sheet 17; Dover District Council",

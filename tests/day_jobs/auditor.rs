@@ -67,7 +67,7 @@ impl Auditor {
         match fact.what {
             JobKind::LightUp => self.light(fact, scene, now),
             JobKind::LockUp => self.lock(fact, scene, now),
-            JobKind::Filter => Err("a filter job".into()),
+            JobKind::Filter | JobKind::OilChange | JobKind::BoilOut => Err("another job".into()),
         }
     }
 

@@ -252,7 +252,7 @@ fn commands(node: &Node, plan: &Plan) -> Vec<Command> {
         let job = match what {
             JobKind::LockUp => LOCK,
             JobKind::LightUp if jobs.state().owed.is_empty() => LIGHT,
-            JobKind::LightUp | JobKind::Filter => NEXT_LIGHT,
+            JobKind::LightUp | JobKind::Filter | JobKind::OilChange | JobKind::BoilOut => NEXT_LIGHT,
         };
         // One of each a path, so that the judge need not tell two apart.
         let had = |e: &Entry| matches!(&e.fact, panward::domain::facts::Fact::Job(f) if f.job == job);

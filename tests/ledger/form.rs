@@ -7,7 +7,7 @@ use panward::domain::fat::Fat;
 use panward::domain::ids::InstrumentId;
 use panward::domain::ledger::Ledger;
 use panward::domain::quick::{
-    Form, Gap, Kind, Other, Quick, Retype, Said, Slot, drafts, moment, parts, retype, retyped,
+    Doubt, Form, Gap, Kind, Other, Quick, QuickRefusal, Retype, Said, Slot, drafts, moment, parts, retype, retyped,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Share, Unit, Volume};
@@ -165,7 +165,9 @@ fn every_kind_is_logged_in_four_touches_and_a_number() {
             "{count} touches, {numbers} numbers: {said:?}"
         );
         let written = drafts(ledger, said, now(at(1, 12)));
-        assert!(written.is_ok(), "{written:?}");
+        // Fresh oil into a pan the guide saw no gate of is asked about once.
+        let dry = matches!(written, Err(QuickRefusal::Doubt(Doubt::NotSeenDry { .. })));
+        assert!(written.is_ok() || dry, "{written:?}");
     }
     assert!(
         Kind::ALL.iter().all(|kind| kinds.contains(kind)),

@@ -8,6 +8,8 @@ use panward::domain::ids::{MachineId, PanId};
 use panward::domain::ledger::{Happened, Ledger, Parked};
 use panward::domain::units::Volume;
 use panward::kitchen::life;
+use panward::store::World;
+use panward::store::import::import;
 
 use crate::given::*;
 
@@ -271,4 +273,17 @@ fn a_pan_part_changed_for_ever_names_the_level_it_holds_at_and_no_day() {
     let by_hand = 5.0 + 3.0 / (0.05 + 5.0 / 31.0);
     let holds = f64::from(life.holds.unwrap());
     assert!((holds - by_hand).abs() < 1.0, "{holds} against {by_hand}");
+}
+
+#[test]
+fn version_2_of_a_move_goes_into_a_machine_or_out_of_it() {
+    let log = import(include_str!("../fixtures/log_v6.json"), World::Real, 0).expect("the frozen sample reads");
+    let ways = log.records.iter().filter_map(|record| match &record.entry().fact {
+        Fact::Move(moved) => Some((moved.from, moved.to, moved.arrived.volume.ml())),
+        _ => None,
+    });
+    let pan = |n: u128| Vessel::Pan(PanId(0xcccc_cccc_cccc_4ccc_8ccc_0000_0000_0000 + n));
+    let machine = Vessel::Machine(MachineId(0xdddd_dddd_dddd_4ddd_8ddd_0000_0000_0001));
+    let expected = [(pan(2), machine, 28_000), (machine, pan(1), 27_300)];
+    assert_eq!(ways.collect::<Vec<_>>(), expected);
 }

@@ -53,11 +53,23 @@ fn a_whole_change_writes_both_halves_in_order() {
     let drafts = say(
         &ledger,
         Quick::OilChange {
-            out,
+            out: out.clone(),
             fill: Some(fill.clone()),
         },
     )
-    .unwrap();
+    .unwrap_err();
+    // The guide saw no dry pan: it is said to be filled without it.
+    assert_eq!(drafts, QuickRefusal::Doubt(Doubt::NotSeenDry { kept: None }));
+    let said = Said {
+        what: Quick::OilChange {
+            out: out.clone(),
+            fill: Some(fill.clone()),
+        },
+        who: None,
+        at: None,
+        sure: true,
+    };
+    let drafts = panward::domain::quick::drafts(&ledger, said, now(at(1, 12))).unwrap();
     assert!(matches!(drafts[0].fact, Fact::OilChange(_)) && matches!(drafts[1].fact, Fact::Fill(_)));
     assert_eq!(
         say(&ledger, Quick::Fill(fill)),

@@ -2,10 +2,12 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod cais17;
 mod claims;
 mod cooling;
 mod country;
 mod expansion;
+mod lifting;
 mod measures;
 mod moves;
 mod oil_life;

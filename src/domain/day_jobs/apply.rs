@@ -22,6 +22,7 @@ impl DayJobs {
             match fact.what {
                 JobKind::LightUp => self.take_light(fact, entry, lived),
                 JobKind::LockUp => self.take_lock(fact, entry, lived),
+                JobKind::OilChange | JobKind::BoilOut => self.take_pan(fact),
                 JobKind::Filter => {}
             }
         } else if let Fact::Run(fact) = &entry.fact {
@@ -78,6 +79,32 @@ impl DayJobs {
         }
         self.state.worked |= fact.place != Place::InPan;
         self.heated(fact.pan, Some(fact.heat));
+    }
+
+    /// A job about one pan sees to its heat, from its beginning to its end.
+    fn take_pan(&mut self, fact: &JobFact) {
+        let Some(pan) = fact.pan else { return };
+        match fact.event {
+            JobEvent::Opened => {
+                if let Some(light) = self.state.light.as_mut() {
+                    light.pans.remove(&pan);
+                }
+                self.state.in_job.add(pan);
+            }
+            JobEvent::Ended => {
+                self.state.in_job.remove(&pan);
+            }
+            JobEvent::Proved
+            | JobEvent::Broken
+            | JobEvent::Answered
+            | JobEvent::HeaterOn
+            | JobEvent::HeaterOff
+            | JobEvent::Away
+            | JobEvent::LeftOpen
+            | JobEvent::Looked
+            | JobEvent::Noted => {}
+        }
+        self.heated(pan, fact.heat);
     }
 
     /// A pan that was seen off and lidded and is lit again must be seen off again.

@@ -50,11 +50,17 @@ impl DayJobs {
             if self.found_first().is_some() {
                 return Err(Refusal::FoundFirst);
             }
+            if pan_now.contents == Contents::CleaningWater {
+                return Err(Refusal::WaterInPan);
+            }
             if stands_empty(pan_now) {
                 return Err(Refusal::PanEmpty);
             }
             if self.state.in_run.contains(&pan) {
                 return Err(Refusal::PanInRun);
+            }
+            if self.state.in_job.contains(&pan) {
+                return Err(Refusal::PanInJob);
             }
             if let Some(what) = scene.stops_heat(pan) {
                 return Err(guide::Refusal::Trouble { what }.into());

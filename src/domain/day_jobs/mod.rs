@@ -228,7 +228,7 @@ impl DayJobs {
         match what {
             JobKind::LightUp => self.state.light.as_ref().map(|l| l.job),
             JobKind::LockUp => self.state.lock.as_ref().map(|l| l.job),
-            JobKind::Filter => None,
+            JobKind::Filter | JobKind::OilChange | JobKind::BoilOut => None,
         }
     }
 
@@ -236,7 +236,9 @@ impl DayJobs {
     /// under a pan that is not lit yet. Any other light-up nobody ended gives way to the next.
     fn not_open(&self, what: JobKind) -> Result<(), Refusal> {
         let in_hand = match what {
-            JobKind::Filter => return Err(guide::Refusal::OtherStep { now_at: None }.into()),
+            JobKind::Filter | JobKind::OilChange | JobKind::BoilOut => {
+                return Err(guide::Refusal::OtherStep { now_at: None }.into());
+            }
             JobKind::LightUp => {
                 let light = self.state.light.as_ref();
                 light.is_some_and(|l| l.pans.values().any(LightPan::is_half_lit))

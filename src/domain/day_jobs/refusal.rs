@@ -11,8 +11,12 @@ pub enum Refusal {
     Guide(guide::Refusal),
     /// The pan stands empty, or some of its oil is out of it: do not light.
     PanEmpty,
+    /// There is cleaning water in the pan, and no oil: do not light.
+    WaterInPan,
     /// A filter run of this pan is open.
     PanInRun,
+    /// An oil change or a boil-out of this pan is open.
+    PanInJob,
     /// Scraps were left outdoors: first say what was found.
     FoundFirst,
     /// Heat under this pan was not seen off, or it is only half lit.

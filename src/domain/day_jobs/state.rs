@@ -19,6 +19,8 @@ pub struct DayState {
     pub owed: Vec<Owed>,
     /// Pans whose filter run is open.
     pub(super) in_run: SortedSet<PanId>,
+    /// Pans whose oil change or boil-out is open.
+    pub(super) in_job: SortedSet<PanId>,
     /// Whether something was fried or filtered since the last lock-up.
     pub(super) worked: bool,
     /// When the last lock-up was ended or left.

@@ -1,4 +1,4 @@
-//! What happens in a light-up, a filter job or a lock-up.
+//! What happens in a light-up, a filter job, a lock-up, an oil change or a boil-out.
 
 use crate::domain::evidence::Evidence;
 use crate::domain::ids::{JobId, MachineId, PanId, PersonId};
@@ -9,7 +9,7 @@ use crate::domain::time::Millis;
 use super::run::{Contents, Heat};
 
 keyed! {
-    /// Which of a trading day's jobs.
+    /// Which job.
     pub enum JobKind {
         /// The start of the day, pan by pan.
         LightUp = "light_up",
@@ -17,6 +17,24 @@ keyed! {
         Filter = "filter",
         /// The end of the day.
         LockUp = "lock_up",
+        /// One pan's oil out, the pan cleaned, fresh in.
+        OilChange = "oil_change",
+        /// One empty pan boiled clean.
+        BoilOut = "boil_out",
+    }
+}
+
+impl JobKind {
+    /// The jobs of every trading day.
+    pub const DAILY: &'static [Self] = &[Self::LightUp, Self::Filter, Self::LockUp];
+
+    /// Whether it is a job about one pan, done when that pan needs it.
+    #[must_use]
+    pub const fn is_of_pan(self) -> bool {
+        match self {
+            Self::OilChange | Self::BoilOut => true,
+            Self::LightUp | Self::Filter | Self::LockUp => false,
+        }
     }
 }
 
@@ -63,7 +81,7 @@ keyed! {
 pub struct JobFact {
     /// The job.
     pub job: JobId,
-    /// Which of the day's jobs it is.
+    /// Which job it is.
     pub what: JobKind,
     /// What happened.
     pub event: JobEvent,

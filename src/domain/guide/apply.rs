@@ -436,7 +436,10 @@ fn prove(job: &mut FilterJob, fact: &JobFact, entry: &Entry, scene: &Scene) {
         | Hold::Melt
         | Hold::WarmUp
         | Hold::ClearDry
-        | Hold::Container => {}
+        | Hold::Container
+        | Hold::Lift
+        | Hold::Water
+        | Hold::Chemical => {}
     }
     job.proved.add(hold);
 }

@@ -153,6 +153,15 @@ impl Guide {
         let own = scene.pan(pan);
         let pan_now = own.or_else(|| scene.bare(pan)).ok_or(Refusal::NoSuchPan)?;
         let comes_back = pan_now.place != Place::InPan;
+        let barred = match pan_now.contents {
+            Contents::Oil | Contents::SetFat => false,
+            Contents::EmptyWet | Contents::EmptyDry => !comes_back,
+            Contents::CleaningWater => true,
+        };
+        if barred {
+            let contents = pan_now.contents;
+            return Err(Refusal::NoOilInIt { contents });
+        }
         if job.away > 0 && !comes_back {
             return Err(Refusal::OtherStep {
                 now_at: self.gate(now).map(|g| g.id()),

@@ -59,7 +59,15 @@ pub(super) fn check(
             }
         }
         // These are their answers, and the answers were checked.
-        Hold::Connected | Hold::LookAgain | Hold::Scraps | Hold::Melt | Hold::ClearDry | Hold::Container => Ok(()),
+        Hold::Connected
+        | Hold::LookAgain
+        | Hold::Scraps
+        | Hold::Melt
+        | Hold::ClearDry
+        | Hold::Container
+        | Hold::Lift
+        | Hold::Water
+        | Hold::Chemical => Ok(()),
     }
 }
 

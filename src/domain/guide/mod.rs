@@ -17,6 +17,7 @@ pub mod state;
 
 pub(crate) use answers::answers;
 pub use command::Command;
+pub use holds::BY_HAND_MAX;
 pub(crate) use holds::person as fit_for_route;
 pub use refusal::Refusal;
 pub use scene::Scene;

@@ -2,6 +2,7 @@
 
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Item, Word};
+use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Route;
 use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::fat::Fat;
@@ -139,6 +140,11 @@ pub enum Refusal {
     OilOut,
     /// The oil is in its pan.
     OilInPan,
+    /// There is water in the pan, or nothing: there is no oil to filter, and none goes onto water.
+    NoOilInIt {
+        /// What is in it.
+        contents: Contents,
+    },
     /// Too low to be heated.
     LevelTooLow,
     /// This fat does not set.

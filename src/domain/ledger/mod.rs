@@ -8,9 +8,9 @@ mod allergens;
 mod blocks;
 mod book;
 mod claims;
+mod contents;
 mod dating;
 mod days;
-mod empties;
 mod exposures;
 mod fill;
 mod fills;
@@ -34,8 +34,8 @@ use crate::domain::time::Millis;
 pub use allergens::Checked;
 pub use book::Book;
 pub use claims::{Because, Evening, Lost, meets};
+pub use contents::InPan;
 pub use dating::{DateRefusal, check_at, check_redate};
-pub use empties::OilLeft;
 pub use exposures::Met;
 pub use fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
@@ -58,7 +58,7 @@ pub struct Ledger {
     meetings: exposures::Meetings,
     claims: claims::Claims,
     allergens: allergens::Allergens,
-    empties: empties::Empties,
+    contents: contents::PanContents,
     lows: lows::Lows,
     blocks: blocks::Blocks,
     troubles: troubles::Troubles,
@@ -152,7 +152,7 @@ impl Ledger {
     fn apply_cause(&mut self, entry: &Entry, print: Print, place: usize) {
         self.book.apply(entry, print);
         self.runs.apply(entry, place);
-        self.empties.apply(entry);
+        self.contents.apply(entry);
         self.lows.apply(entry);
         self.blocks.apply(entry);
         self.troubles.apply(entry);

@@ -5,6 +5,7 @@ use crate::domain::entry::Entry;
 use crate::domain::evidence::{self, Item};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobKind;
+use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, JobId, MachineId, PanId, PersonId, RunId};
@@ -16,7 +17,7 @@ use crate::domain::trouble::Standing;
 use super::Ledger;
 use super::allergens::Checked;
 use super::claims::{Evening, Lost};
-use super::empties::OilLeft;
+use super::contents::{InPan, is_oil};
 use super::exposures::Met;
 use super::fill::PanFill;
 use super::lines::Line;
@@ -280,10 +281,9 @@ impl Ledger {
     /// The pans that stand empty or without all of their oil and must not be lit, in name order, pans out of use last.
     #[must_use]
     pub fn empties(&self) -> Vec<PanId> {
-        let emptied = |pan: &PanId| self.fills.pan(*pan).is_some_and(|oil| oil.emptied);
-        let stands = |pan: &PanId| self.oil_left(*pan).is_some() || emptied(pan);
+        let stands = |pan: &PanId| self.oil_left(*pan).is_some() || self.emptied(*pan);
         let named: Vec<PanId> = self.book.pans_in_use().iter().map(|p| p.pan).filter(stands).collect();
-        let rest = self.book.pans.keys().copied().chain(self.empties.pans());
+        let rest = self.book.pans.keys().copied().chain(self.contents.pans());
         let mut all = named;
         for pan in rest.filter(stands) {
             if !all.contains(&pan) {
@@ -293,12 +293,33 @@ impl Ledger {
         all
     }
 
-    /// Where a run left a pan's oil, while that is not in the pan.
+    /// What the log says last of a pan and of its oil: what is in it, since when, and whether its tag hangs. `None`
+    /// where no run, job, fill or oil change has said anything yet.
     #[must_use]
-    pub fn oil_left(&self, pan: PanId) -> Option<&OilLeft> {
-        // Other oil that was moved in since has begun a fill of its own.
-        let overtaken = |left: &&OilLeft| self.fills.open(pan).is_some_and(|fill| left.at < fill.at);
-        self.empties.of(pan).filter(|left| !overtaken(left))
+    pub fn in_pan(&self, pan: PanId) -> Option<&InPan> {
+        self.contents.of(pan)
+    }
+
+    /// The same, while the pan does not hold all of its oil.
+    #[must_use]
+    pub fn oil_left(&self, pan: PanId) -> Option<&InPan> {
+        self.in_pan(pan).filter(|left| !left.is_home())
+    }
+
+    /// What is in a pan, for every guide: an oil change dated back is believed over a run that brought its oil home.
+    #[must_use]
+    pub fn contents(&self, pan: PanId) -> Contents {
+        let said = self.in_pan(pan).map_or(Contents::Oil, |left| left.contents);
+        if is_oil(said) && self.emptied(pan) {
+            Contents::EmptyWet
+        } else {
+            said
+        }
+    }
+
+    /// Whether the last of fills and oil changes was an oil change.
+    fn emptied(&self, pan: PanId) -> bool {
+        self.fills.pan(pan).is_some_and(|oil| oil.emptied)
     }
 
     /// Whether a pan was last seen with its oil below the mark and nothing went in since, or a move left it under that.

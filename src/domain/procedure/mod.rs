@@ -3,15 +3,19 @@
 //! Nothing here decides anything; [`super::guide`] interprets these tables.
 
 mod away;
+mod boil;
+mod change;
 mod cold;
 mod day;
 mod hot;
 mod light;
 mod lock;
+mod pan;
 mod ready;
 mod tables;
 
 pub use day::DayTables;
+pub use pan::PanTables;
 pub use tables::Tables;
 
 use super::evidence::{Item, Word};
@@ -53,6 +57,12 @@ keyed! {
         ClearDry = "clear_dry",
         /// Cold route: a dry lidded metal container with room.
         Container = "container",
+        /// What is lifted weighs no more than one person lifts, or there is help.
+        Lift = "lift",
+        /// Boil-out: water above the mark and somebody there.
+        Water = "water",
+        /// Boil-out: the chemical by its maker's sheet.
+        Chemical = "chemical",
     }
 }
 
@@ -71,6 +81,10 @@ keyed! {
         LightUp = "light_up",
         /// The end of the day.
         LockUp = "lock_up",
+        /// Old oil out, fresh in.
+        OilChange = "oil_change",
+        /// A pan boiled clean.
+        BoilOut = "boil_out",
     }
 }
 
@@ -113,6 +127,14 @@ keyed! {
         Crust = "crust",
         /// Nobody hears the alarm.
         Unheard = "unheard",
+        /// A strained back.
+        Lifting = "lifting",
+        /// Fumes and burns of a cleaning chemical.
+        Chemical = "chemical",
+        /// Hot water over the rim.
+        BoilOver = "boil_over",
+        /// Oil in a drain or on the ground.
+        Drain = "drain",
     }
 }
 
@@ -380,5 +402,49 @@ keyed! {
         LockFloor = "lock.floor",
         /// Pans off and lidded.
         LockPans = "lock.pans",
+        /// How the oil leaves for good.
+        ChangeHow = "change.how",
+        /// Heat of set fat shut off for the cutting.
+        Isolate = "change.isolate",
+        /// Set fat cut out.
+        CutOut = "change.cut_out",
+        /// Old oil shut in the machine.
+        InMachine = "change.in_machine",
+        /// It leaves the machine, cold.
+        LetOut = "change.let_out",
+        /// Waste sealed and put by.
+        Waste = "change.waste",
+        /// How the empty pan is cleaned.
+        Clean = "pan.clean",
+        /// Wiped, dry, valve shut.
+        Exit = "pan.exit",
+        /// The pan is left as it stands.
+        LeavePan = "pan.leave",
+        /// Which fat goes in.
+        FreshFat = "change.fat",
+        /// Another fat than before.
+        ChangeOver = "change.over",
+        /// Before oil is poured in.
+        FreshIn = "change.pour",
+        /// Before blocks are packed in.
+        PackIn = "change.pack",
+        /// The level of what went in.
+        FreshLevel = "change.level",
+        /// Before the water.
+        BoilEmpty = "boil.empty",
+        /// Water in.
+        BoilWater = "boil.water",
+        /// Chemical in.
+        BoilChemical = "boil.chemical",
+        /// Low heat.
+        BoilHeat = "boil.heat",
+        /// A look at the boil.
+        BoilLook = "boil.look",
+        /// Cool enough to drain.
+        BoilCool = "boil.cool",
+        /// Drained.
+        BoilDrain = "boil.drain",
+        /// Scrubbed and rinsed.
+        BoilRinse = "boil.rinse",
     }
 }

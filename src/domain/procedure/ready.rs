@@ -6,8 +6,8 @@ use super::tables::{good, look, not_yet};
 use super::{Act, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
 use crate::domain::evidence::{Item, Word};
 
-const WORN: &[super::Answer] = &[good(Word::Worn), not_yet(Word::Missing)];
-const DRY: &[super::Answer] = &[good(Word::Dry), not_yet(Word::Wet)];
+pub(super) const WORN: &[super::Answer] = &[good(Word::Worn), not_yet(Word::Missing)];
+pub(super) const DRY: &[super::Answer] = &[good(Word::Dry), not_yet(Word::Wet)];
 
 const fn ready(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
     Step {

@@ -4,8 +4,9 @@
 
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
-use crate::domain::facts::oil::{Measured, Reading, Vessel};
+use crate::domain::facts::oil::{Age, Measured, Reading, Vessel};
 use crate::domain::facts::rhythm::Rhythm;
+use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Measures;
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Happened, Ledger};
@@ -137,6 +138,11 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, day: Day) -> Option<Doubt> {
         Fact::Fill(f) => {
             let pan = pan(f.pan)?;
             let (kept, min) = (pan.fat, pan.min);
+            let met = f.age != Age::Fresh && ledger.in_pan(f.pan).is_none();
+            if !met && ledger.contents(f.pan) != Contents::EmptyDry {
+                let kept = (kept != f.fat).then_some(kept);
+                return Some(Doubt::NotSeenDry { kept });
+            }
             if kept != f.fat {
                 return Some(Doubt::OtherFat { kept });
             }

@@ -18,6 +18,7 @@ use super::facts::oil::{
     ClaimChange, ClaimRestored, Fill, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
 };
 use super::facts::pan_job::PanJob;
+use super::facts::run::Contents;
 use super::facts::{AllergensChecked, Fact, MachineCleaned, RunNoted};
 use super::fat::Fat;
 use super::ids::{PanId, PersonId};
@@ -194,13 +195,19 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
             if !emptied && ledger.fill(f.pan).is_some() && !moving::is_parked(ledger, f.pan) {
                 return Err(QuickRefusal::StillOil { pan: f.pan });
             }
+            dry_of_water(ledger, f.pan)?;
             // A fill says "not empty any more"; a run whose oil is still out would bring that back on top of it.
             if ledger.open_runs().any(|run| run.pan == f.pan) && ledger.oil_left(f.pan).is_some() {
                 return Err(QuickRefusal::OilOut { pan: f.pan });
             }
             fat_fits(ledger, f.pan, f.fat, day)
         }
-        Fact::Move(f) => moving::possible(ledger, f, day),
+        Fact::Move(f) => {
+            if let Some(to) = f.to.pan() {
+                dry_of_water(ledger, to)?;
+            }
+            moving::possible(ledger, f, day)
+        }
         Fact::PanJob(f) => {
             if ledger.book.pan(f.of).is_none_or(|p| !p.in_use) {
                 return Err(QuickRefusal::NoSuchPan { pan: f.of });
@@ -234,6 +241,14 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
         | Fact::Practised(_)
         | Fact::Trouble(_)
         | Fact::Newer(_) => Ok(()),
+    }
+}
+
+/// No oil goes onto water, whoever says so.
+fn dry_of_water(ledger: &Ledger, pan: PanId) -> Result<(), QuickRefusal> {
+    match ledger.contents(pan) {
+        Contents::CleaningWater => Err(QuickRefusal::WaterIn { pan }),
+        Contents::Oil | Contents::SetFat | Contents::EmptyWet | Contents::EmptyDry => Ok(()),
     }
 }
 

@@ -45,6 +45,11 @@ pub enum QuickRefusal {
         /// The pan.
         pan: PanId,
     },
+    /// There is cleaning water in the pan: it is drained, wiped and dry before oil goes in.
+    WaterIn {
+        /// The pan.
+        pan: PanId,
+    },
     /// The pan's oil is not in it: the run comes first.
     OilOut {
         /// The pan.
@@ -218,6 +223,11 @@ pub enum Doubt {
     UnderMark {
         /// The least.
         min: Volume,
+    },
+    /// Nobody saw the pan wiped, dry and its valve shut by the guide: said to be so, it is logged as done without it.
+    NotSeenDry {
+        /// The fat it is kept with, where another goes in.
+        kept: Option<Fat>,
     },
     /// The pan is logged as filtered on that day already.
     AlreadyFiltered,

@@ -218,6 +218,17 @@ impl Form {
         }
     }
 
+    /// What a job asks of the form: the quantity, and of an oil change the reason with it.
+    ///
+    /// # Errors
+    /// The first [`Gap`].
+    pub fn counted(&self, packs: Packs) -> Result<Amount, Gap> {
+        if self.kind == Kind::OilChange {
+            self.words()?;
+        }
+        self.amount(packs)
+    }
+
     fn amount(&self, packs: Packs) -> Result<Amount, Gap> {
         let thousandths = parts(&self.number, 3).filter(|n| *n > 0).ok_or(Gap::Number)?;
         let typed = Typed {

@@ -23,6 +23,7 @@ use thiserror::Error;
 
 use super::json::Json;
 use crate::domain::facts::Fact;
+use crate::domain::facts::job::JobFact;
 use crate::domain::facts::oil::Vessel;
 use crate::domain::facts::rhythm::Rhythm;
 
@@ -67,6 +68,8 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::ClaimRestored(f) if f.looked.is_none() => ("claim_restored", 1, body::write::<claim::ClaimRestoredV1>(f)),
         Fact::ClaimRestored(f) => ("claim_restored", 2, body::write::<claim::ClaimRestoredV2>(f)),
         Fact::Correct(f) => ("correct", 1, correct::write(f)?),
+        // The same shape with the steps of a pan's own job, which an older app does not know.
+        Fact::Job(f) if f.what.is_of_pan() => ("job", 2, body::write::<work::JobV1>(f)),
         Fact::Job(f) => ("job", 1, body::write::<work::JobV1>(f)),
         Fact::Run(f) => ("run", 1, body::write::<work::RunV1>(f)),
         Fact::RunNoted(f) => ("run_noted", 1, body::write::<work::RunNotedV1>(f)),
@@ -82,6 +85,16 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         }
     };
     Ok((kind, v, body))
+}
+
+/// A job's fact. Version 1 says nothing of a pan's own job, version 2 of nothing else.
+fn job(v: u32, body: Json<'_>) -> Result<JobFact, String> {
+    let fact = body::read::<work::JobV1>(body)?;
+    if fact.what.is_of_pan() == (v == 2) {
+        Ok(fact)
+    } else {
+        Err(format!("what is {}, which is not of version {v}", fact.what.key()))
+    }
 }
 
 /// The fact a body says; `None` for a kind or version this app does not know.
@@ -114,7 +127,7 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
             Some(correct) => Fact::Correct(correct),
             None => return Ok(None),
         },
-        ("job", 1) => Fact::Job(Box::new(body::read::<work::JobV1>(body)?)),
+        ("job", 1 | 2) => Fact::Job(Box::new(job(v, body)?)),
         ("run", 1) => Fact::Run(Box::new(body::read::<work::RunV1>(body)?)),
         ("run_noted", 1) => Fact::RunNoted(body::read::<work::RunNotedV1>(body)?),
         ("machine_cleaned", 1) => Fact::MachineCleaned(body::read::<work::MachineCleanedV1>(body)?),

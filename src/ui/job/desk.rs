@@ -28,6 +28,8 @@ pub struct AskDesk {
     pub(super) bench: Bench,
     asking: Held<Option<Asking>>,
     pub(super) run: Held<Option<Run>>,
+    /// What figures belong to where there is no run.
+    job: Held<u128>,
     on_done: Held<Option<Tell<Answered>>>,
     /// Told each number taken, in tenths: what can only be refused is refused at once.
     pub(super) on_number: Held<Option<Tell<i32>>>,
@@ -41,6 +43,7 @@ impl AskDesk {
             bench,
             asking: Held::new(None),
             run: Held::new(None),
+            job: Held::new(0),
             on_done: Held::new(None),
             on_number: Held::new(None),
         }
@@ -90,10 +93,16 @@ impl AskDesk {
         self.asking.get_untracked()
     }
 
-    /// What the figures typed here belong to: the run, else the job's own Ready.
+    /// From now on figures belong to this job, where there is no run.
+    pub fn belongs_to(self, job: u128) {
+        self.job.set(job);
+    }
+
+    /// What the figures typed here belong to: the run, else the job, else the day's own.
     #[must_use]
     pub fn scope(self) -> u128 {
-        self.run.with_untracked(|run| run.as_ref().map_or(0, |run| run.run.0))
+        let job = self.job.get_untracked();
+        self.run.with_untracked(|run| run.as_ref().map_or(job, |run| run.run.0))
     }
 
     /// Takes a touch.

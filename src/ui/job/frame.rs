@@ -1,7 +1,7 @@
 //! What stands around a step of any job: pan, place in the work, drawing, standing notes, STOP.
 
 use super::notes::notes;
-use crate::domain::facts::run::{Place, Pump};
+use crate::domain::facts::run::{Contents, Place, Pump};
 use crate::domain::facts::setup::OutBy;
 use crate::nodes;
 use crate::ui::bench::Bench;
@@ -10,7 +10,7 @@ use crate::ui::frame::empties;
 use crate::ui::node::{Act, Element, Node};
 use crate::ui::parts::{RunDrawing, Shade, SignKind, StepScreen, StepWords, Vessel};
 use crate::words::run::{Say, place_name, pump_name, say};
-use crate::words::screens::job;
+use crate::words::screens::{care, job};
 use crate::words::{Lang, run};
 
 /// The longest pan name that is written as large as a number.
@@ -25,6 +25,8 @@ pub struct Picture {
     pub pump: Pump,
     /// How dark it is, 1–5.
     pub shade: u8,
+    /// What is in the pan, where it is drawn by itself.
+    pub alone: Option<Contents>,
 }
 
 /// What stands around a step, whatever it asks.
@@ -160,7 +162,32 @@ impl Step {
 }
 
 fn drawing(picture: Picture, out_by: OutBy, lang: Lang) -> Element {
-    let Picture { place, pump, shade } = picture;
+    let Picture {
+        place,
+        pump,
+        shade,
+        alone,
+    } = picture;
+    if let Some(contents) = alone {
+        let leaving = place != Place::InPan;
+        let words = care::contents_name(contents, leaving, lang);
+        let (place, shade) = match contents {
+            Contents::Oil | Contents::SetFat if leaving => (Place::Split, Shade::new(shade)),
+            Contents::Oil | Contents::SetFat => (Place::InPan, Shade::new(shade)),
+            Contents::CleaningWater => (Place::InPan, Shade::WATER),
+            Contents::EmptyWet | Contents::EmptyDry => (Place::InMachine, Shade::new(shade)),
+        };
+        let picture = RunDrawing {
+            place,
+            pump,
+            shade,
+            vessel: Vessel::Nothing,
+            label: words.into(),
+            pan_words: words.into(),
+            vessel_words: "".into(),
+        };
+        return picture.draw();
+    }
     let vessel = match out_by {
         OutBy::Hand => Vessel::Container,
         OutBy::Nozzle | OutBy::Drain | OutBy::BuiltIn => Vessel::Machine,

@@ -21,6 +21,7 @@ pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Act, on_stop: Option<
             let name = |id| bench.look(|kitchen, _| kitchen.ledger().book.pan(id).map(|pan| pan.name.clone()));
             refusals::day_refusal(refusal, |id| name(id).unwrap_or_default(), lang)
         }
+        Refused::Pan(refusal) => refusals::pan_refusal(refusal, lang),
         _ => return Node::Nothing,
     };
     // The one thing that may help at once, where there is one.

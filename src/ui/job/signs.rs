@@ -10,9 +10,13 @@ pub const fn of_hazard(hazard: Hazard) -> SignKind {
     match hazard {
         Hazard::Slip => SignKind::Slippery,
         Hazard::BareHeat | Hazard::SelfHeating => SignKind::Fire,
-        Hazard::Splash | Hazard::WrongTemp | Hazard::Leaning | Hazard::HotWall | Hazard::Crust | Hazard::Overflow => {
-            SignKind::Hot
-        }
+        Hazard::Splash
+        | Hazard::WrongTemp
+        | Hazard::Leaning
+        | Hazard::HotWall
+        | Hazard::Crust
+        | Hazard::Overflow
+        | Hazard::BoilOver => SignKind::Hot,
         Hazard::Person
         | Hazard::Allergen
         | Hazard::Steam
@@ -21,7 +25,10 @@ pub const fn of_hazard(hazard: Hazard) -> SignKind {
         | Hazard::Jump
         | Hazard::OpenValve
         | Hazard::Live
-        | Hazard::Unheard => SignKind::Warning,
+        | Hazard::Unheard
+        | Hazard::Lifting
+        | Hazard::Chemical
+        | Hazard::Drain => SignKind::Warning,
     }
 }
 

@@ -23,7 +23,7 @@ pub fn on_touch(bench: Bench) -> impl Fn() + Copy {
 }
 
 /// Rings every second for what `sounding` names. Its visual twin stands on the screen that caused it.
-pub fn ring(bench: Bench, sounding: impl Fn(&LiveKitchen, &Now) -> Option<Cause> + 'static) {
+pub fn ring(bench: Bench, sounding: fn(&LiveKitchen, &Now) -> Option<Cause>) {
     let mut bell = Bell::default();
     follow(move || {
         let rung = bench.read_each_second(|kitchen, now| {

@@ -7,6 +7,9 @@ use crate::ui::node::{Element, Words, svg};
 pub struct Shade(u8);
 
 impl Shade {
+    /// No oil at all: cleaning water.
+    pub const WATER: Self = Self(5);
+
     /// The shade nearest to `step`, which is taken as 1 to 5.
     #[must_use]
     pub const fn new(step: u8) -> Self {
@@ -24,7 +27,8 @@ impl Shade {
             1 => "oil-2",
             2 => "oil-3",
             3 => "oil-4",
-            _ => "oil-5",
+            4 => "oil-5",
+            _ => "water",
         }
     }
 

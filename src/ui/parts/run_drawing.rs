@@ -12,6 +12,8 @@ pub enum Vessel {
     Machine,
     /// A dry metal container with a lid, for emptying by hand when cold. No hose is drawn.
     Container,
+    /// The pan stands by itself.
+    Nothing,
 }
 
 /// Tops of the oil in pan and machine, in the drawing's units; `None` is empty.
@@ -56,6 +58,8 @@ impl RunDrawing {
     #[must_use]
     pub fn draw(self) -> Element {
         let (pan_top, vessel_top) = tops(self.place);
+        let alone = self.vessel == Vessel::Nothing;
+        let vessel_top = vessel_top.filter(|_| !alone);
         let pan_oil = pan_top.map(|top| oil("M12 ", top, "H116", "V104A10 10 0 0 1 106 114H22A10 10 0 0 1 12 104Z"));
         let vessel_oil = vessel_top.map(|top| {
             oil(
@@ -69,7 +73,7 @@ impl RunDrawing {
         let picture = svg("svg")
             .class("drawing")
             .class(self.shade.class())
-            .attr("viewBox", "0 -2 320 126")
+            .attr("viewBox", if alone { "6 34 116 88" } else { "0 -2 320 126" })
             .attr("role", "img")
             .attr("aria-label", self.label)
             .child(pan_oil)
@@ -79,9 +83,10 @@ impl RunDrawing {
             .child(hose(self.vessel, self.pump));
         el("div")
             .class("run-picture")
+            .class_if("alone", alone)
             .child(picture)
             .child(el("p").class("pan-words").text(self.pan_words))
-            .child(el("p").class("vessel-words").text(self.vessel_words))
+            .child((!alone).then(|| el("p").class("vessel-words").text(self.vessel_words)))
     }
 }
 
@@ -106,6 +111,7 @@ fn beside(vessel: Vessel) -> Node {
             wheel("224"),
             wheel("286"),
         ]),
+        Vessel::Nothing => Node::Nothing,
         Vessel::Container => several([
             path("", "M206 62V106A10 10 0 0 0 216 116H294A10 10 0 0 0 304 106V62"),
             path("", "M196 62H314M240 62C240 46 270 46 270 62"),
@@ -114,7 +120,7 @@ fn beside(vessel: Vessel) -> Node {
 }
 
 fn hose(vessel: Vessel, pump: Pump) -> Node {
-    if vessel == Vessel::Container {
+    if vessel != Vessel::Machine {
         return Node::Nothing;
     }
     let Some(way) = way(pump) else {

@@ -1,7 +1,7 @@
 //! A quick entry about a pan, in at most four touches and a number.
 
-mod desk;
-mod fields;
+pub(super) mod desk;
+pub(super) mod fields;
 
 use crate::domain::ids::PanId;
 use crate::domain::quick::{Kind, Slot};
@@ -10,10 +10,11 @@ use crate::ui::bench::Bench;
 use crate::ui::frame::{eyebrow, frame};
 use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Tone, button, notice};
-use crate::ui::screen::Screen;
+use crate::ui::screen::{self, Screen};
 use crate::words::log::{Office, office, quick_caution, quick_name, quick_question};
 use crate::words::run;
 use crate::words::screens::add::{self, add};
+use crate::words::screens::care::{self, CareSay};
 
 use desk::{Asked, Desk, Send};
 use fields::{afters, ages, claims, fats, gauges, loads, number_pad, others, pack, reasons, signs, units, when, words};
@@ -65,7 +66,16 @@ fn typing(desk: Desk, kind: Kind) -> Element {
         Kind::Move => nodes![others(desk), units(desk)],
         Kind::OilChange => {
             let counted = live(move || desk.asks_number().then(|| units(desk)));
-            nodes![reasons(desk, kind), afters(desk), counted]
+            let pan = desk.pan;
+            let guide = button(
+                Rank::Second,
+                care::say(CareSay::WithGuide, lang),
+                "add-with-guide",
+                move || {
+                    screen::go(Screen::OilChange(pan));
+                },
+            );
+            nodes![guide, reasons(desk, kind), afters(desk), counted]
         }
         Kind::Note => words(desk, add::Add::Note),
         Kind::ClaimLost => nodes![claims(desk), reasons(desk, kind)],

@@ -1,9 +1,8 @@
 //! Light-up: each pan looked at, its level read, then heat; set fat through its melt.
 
-use crate::domain::day_jobs::{Command, Stage, may_light};
+use crate::domain::day_jobs::{Command, Stage};
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::{JobEvent, JobKind};
-use crate::domain::guide;
 use crate::domain::ids::{JobId, PanId, PersonId};
 use crate::domain::procedure::{Block, Step};
 use crate::kitchen::day::{self, LightNow, LightRow};
@@ -11,7 +10,7 @@ use crate::kitchen::{Order, Refused, alarm};
 use crate::nodes;
 use crate::ui::bench::{Bench, Trouble};
 use crate::ui::job::ask::{AskParts, ask};
-use crate::ui::job::begin::{begin_beside, begin_day, paused_day};
+use crate::ui::job::begin::{AtTheHeat, paused_day};
 use crate::ui::job::desk::{Answered, AskDesk};
 use crate::ui::job::frame::Around;
 use crate::ui::job::fresh_id;
@@ -37,8 +36,7 @@ struct Range {
     in_hand: Held<Option<PanId>>,
     ask: AskDesk,
     paused: Held<bool>,
-    /// A starter who was named and waits for somebody to stand beside.
-    starter: Held<Option<PersonId>>,
+    who: AtTheHeat,
     why: Held<Option<&'static Step>>,
 }
 
@@ -61,22 +59,7 @@ impl Range {
         self.now.set(seen);
     }
 
-    /// Somebody is to light: alone where they may, else beside somebody who is asked for next.
-    fn named(self, who: PersonId) {
-        let waits = self.bench.look(|kitchen, now| {
-            let scene = kitchen.scene(now);
-            let alone = may_light(&scene, who, None);
-            matches!(alone, Err(guide::Refusal::NotSignedOff { .. })) && !day::may_stand_beside(&scene, who).is_empty()
-        });
-        if waits {
-            self.starter.set(Some(who));
-        } else {
-            self.open(who, None);
-        }
-    }
-
     fn open(self, who: PersonId, supervisor: Option<PersonId>) {
-        self.starter.set(None);
         self.send(Command::Open {
             job: JobId(fresh_id()),
             what: JobKind::LightUp,
@@ -171,7 +154,7 @@ pub fn light_up(bench: Bench) -> Element {
         in_hand: Held::new(None),
         ask: AskDesk::new(bench),
         paused: Held::new(false),
-        starter: Held::new(None),
+        who: AtTheHeat::new(bench, JobKind::LightUp),
         why: Held::new(None),
     };
     range
@@ -213,7 +196,10 @@ fn draw(range: Range) -> Node {
         return hold_page(bench, &trouble, on_read, Some(range.on_stop()));
     }
     match range.now.get() {
-        LightNow::Closed => begin(range).into(),
+        LightNow::Closed => {
+            let open = Tell::new(move |(who, beside)| range.open(who, beside));
+            range.who.draw(open).into()
+        }
         LightNow::Pans => pans(range).into(),
         LightNow::Found(..) => asked(range, None),
         LightNow::Pan(pan, _) => asked(range, Some(pan)),
@@ -226,17 +212,6 @@ fn draw(range: Range) -> Node {
             hold_page(bench, &trouble, on_read, Some(range.on_stop()))
         }
     }
-}
-
-/// Hold 1: who lights, and beside whom.
-fn begin(range: Range) -> Element {
-    let bench = range.bench;
-    let Some(starter) = range.starter.get() else {
-        return begin_day(bench, JobKind::LightUp, Tell::new(move |who| range.named(who)));
-    };
-    let fit = bench.look(|kitchen, now| day::may_stand_beside(&kitchen.scene(now), starter));
-    let open = Tell::new(move |beside| range.open(starter, Some(beside)));
-    begin_beside(bench, JobKind::LightUp, fit, open)
 }
 
 fn asked(range: Range, pan: Option<PanId>) -> Node {

@@ -2,6 +2,7 @@
 
 pub mod add;
 pub mod allergens;
+pub mod care;
 pub mod edit;
 pub mod filter;
 pub mod first;

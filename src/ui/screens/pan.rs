@@ -7,9 +7,11 @@ mod shown;
 mod tried;
 mod why;
 
+use crate::domain::facts::job::JobKind;
 use crate::domain::facts::oil::SignKind;
 use crate::domain::ids::PanId;
 use crate::domain::oil_life::OilLife;
+use crate::domain::pan_jobs::Stage;
 use crate::kitchen::today;
 use crate::nodes;
 use crate::ui::bench::Bench;
@@ -18,6 +20,8 @@ use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
 use crate::ui::screens::today::row::{hero, parked_line};
+use crate::ui::screens::today::waste;
+use crate::words::screens::care::{self, CareSay};
 use crate::words::today::{Line, line};
 use crate::words::{Lang, kept_for, oil, pan as said_of, run, setup};
 use helps::helps;
@@ -48,7 +52,7 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
     let holds = live(move || {
         shown.with(|shown| match shown {
             None => el("p").text(line(Line::NoSuchPan, lang)).into(),
-            Some(shown) => page(shown, trying, doing, lang),
+            Some(shown) => page(bench, shown, trying, doing),
         })
     });
     el("div")
@@ -57,7 +61,8 @@ pub fn pan(bench: Bench, pan: PanId) -> Element {
 }
 
 /// The page of a pan there is.
-fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
+fn page(bench: Bench, shown: &Shown, trying: Trying, doing: Doing) -> Node {
+    let lang = bench.lang;
     let pan = shown.pan.pan;
     let claims = shown.pan.claims.iter().map(|claim| setup::claim_name(*claim, lang));
     let claims: Vec<&str> = claims.collect();
@@ -80,6 +85,7 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
             .text(": ")
             .text(lines.join(" "))
     });
+    let jobs = care_jobs(bench, pan);
     let kept = button(
         Rank::Second,
         kept_for::line(kept_for::Line::ToHere, lang),
@@ -92,7 +98,7 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
         let empty = notice(Tone::Danger, title, text, "pan-is-empty");
-        return nodes![claims, empty, parked, log];
+        return nodes![claims, empty, parked, log, jobs];
     };
     let low = shown.pan.low.then(|| {
         let (title, text) = (line(Line::PanIsLow, lang), line(Line::PanIsLowText, lang));
@@ -106,6 +112,7 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))
         .child(log)
+        .child(jobs)
         .child(doing.section(lang));
     let why = el("div")
         .class("pan-why")
@@ -114,6 +121,25 @@ fn page(shown: &Shown, trying: Trying, doing: Doing, lang: Lang) -> Node {
         .child(why(shown, life, lang))
         .child(runs(&shown.runs, shown.streak, lang));
     el("div").class("two").child(now).child(why).into()
+}
+
+/// Oil change and boil-out, to begin or to go on with, and old oil of this pan.
+fn care_jobs(bench: Bench, pan: PanId) -> Node {
+    let jobs = live(move || {
+        let open = bench.read(|kitchen, _| kitchen.pan_jobs().job(pan).map(|job| (job.what, job.stage)));
+        let again = open.is_some_and(|(_, stage)| stage == Stage::Pump);
+        let again = again.then(|| el("p").class("soft").text(care::say(CareSay::TakeUpAgain, bench.lang)));
+        let kinds = [JobKind::OilChange, JobKind::BoilOut].into_iter();
+        let kinds = kinds.filter(|kind| open.is_none_or(|(open, _)| open == *kind));
+        let buttons = kinds.map(|kind| {
+            let label = care::button(kind, open.is_some(), bench.lang);
+            button(Rank::Second, label, format!("pan-{}", kind.key()), move || {
+                screen::go(screen::of_job(kind, Some(pan)));
+            })
+        });
+        nodes![el("div").class("pan-jobs").children(buttons), again]
+    });
+    nodes![waste(bench, Some(pan)), jobs]
 }
 
 /// Days left, the word, the score.

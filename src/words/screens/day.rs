@@ -69,6 +69,8 @@ pub const fn begin_text(job: JobKind, lang: Lang) -> &'static str {
     match job {
         JobKind::LightUp => "Pan by pan: look, read the level, then heat. Light by the maker's instructions.",
         JobKind::Filter => "Ready first, then pan by pan, then put away.",
+        JobKind::OilChange => "Old oil out cold or shut in the machine, pan wiped and dry, fresh in.",
+        JobKind::BoilOut => "Empty pan, water above the mark, low heat, and somebody who stays.",
         JobKind::LockUp => "Scraps proven cold, floor dry, pans off and lidded. Every trading day, filtered or not.",
     }
 }

@@ -52,6 +52,18 @@ pub const SCREENS: &[Known] = &[
     known("Filter", "filter"),
     known("LightUp", "light-up"),
     known("LockUp", "lock-up"),
+    Known {
+        rest: Rest::Pan,
+        ..known("OilChange", "oil-change")
+    },
+    Known {
+        rest: Rest::Pan,
+        ..known("BoilOut", "boil-out")
+    },
+    Known {
+        rest: Rest::Pan,
+        ..known("Waste", "waste")
+    },
     known("LastNight", "last-night"),
     known("Allergens", "allergens"),
     known("Office", "office"),

@@ -3,7 +3,7 @@
 use panward::domain::evidence::Item;
 use panward::domain::facts::setup::{OffSign, OutBy, Route};
 use panward::domain::guide::gate::off_answer;
-use panward::domain::procedure::{Ask, DayTables, How, Step, Tables, Verdict};
+use panward::domain::procedure::{Ask, DayTables, How, PanTables, Step, Tables, Verdict};
 use std::cell::RefCell;
 
 /// Every step of every table; the runs of other machine kinds are left out, for they may want a valve the other way.
@@ -22,6 +22,10 @@ fn all_steps(out_by: OutBy) -> Vec<&'static Step> {
     let alone = [line_solid, leave_set];
     let steps = RefCell::new(lists.into_iter().flatten().chain(alone).collect::<Vec<_>>());
     let _ = DayTables::REAL.each(|step| {
+        steps.borrow_mut().push(step);
+        step
+    });
+    let _ = PanTables::REAL.each(|step| {
         steps.borrow_mut().push(step);
         step
     });

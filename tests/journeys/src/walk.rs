@@ -205,6 +205,7 @@ impl Walker {
         };
         nothing_told
             .types("oil_dc", "150")
+            .types("water_dc", "30")
             .types("heap_dc", "31")
             .types("heap_again_dc", "30")
     }

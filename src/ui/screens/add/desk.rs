@@ -2,11 +2,13 @@
 
 use crate::browser::clock;
 use crate::domain::entry::Draft;
+use crate::domain::fat::Fat;
 use crate::domain::ids::PanId;
 use crate::domain::quick::{Doubt, Form, Kind, QuickRefusal, Slot};
+use crate::domain::units::Amount;
 use crate::kitchen::{Order, said};
 use crate::ui::bench::Bench;
-use crate::ui::node::{Held, follow};
+use crate::ui::node::{Held, Tell, follow};
 use crate::ui::prefs;
 use crate::ui::screen::{self, Screen};
 use crate::words::{Lang, quick_refusals};
@@ -18,6 +20,15 @@ pub enum Send {
     AsTyped,
     /// The pan was not used, whatever stands in the form.
     NotUsed,
+}
+
+/// What was counted for a job, which checks and writes it itself.
+#[derive(Clone, Debug)]
+pub struct Counted {
+    /// How much.
+    pub amount: Amount,
+    /// The form it was typed in.
+    pub form: Form,
 }
 
 /// A question asked once: its words, and the two answers.
@@ -42,6 +53,8 @@ pub struct Desk {
     /// What is asked once.
     pub doubt: Held<Option<Asked>>,
     asked_about: Held<Send>,
+    /// The job that asks, where one does.
+    job: Held<Option<Tell<Counted>>>,
 }
 
 impl Desk {
@@ -62,7 +75,19 @@ impl Desk {
             refused: Held::new(None),
             doubt: Held::new(None),
             asked_about: Held::new(Send::AsTyped),
+            job: Held::new(None),
         }
+    }
+
+    /// The desk on which a job counts oil: what is typed is told to it in place of being written.
+    pub fn of_job(bench: Bench, pan: PanId, (kind, fat): (Kind, Fat), on_counted: Tell<Counted>) -> Self {
+        let desk = Self::open(bench, pan);
+        if desk.look(|form| form.kind) != Some(kind) {
+            desk.begin(kind);
+        }
+        desk.set(Slot::Fat, fat.key());
+        desk.job.set(Some(on_counted));
+        desk
     }
 
     /// The language on screen.
@@ -158,6 +183,13 @@ impl Desk {
     fn say(self, how: Send, sure: bool) {
         self.refused.set(None);
         self.doubt.set(None);
+        if let Some((job, form)) = self.job.get_untracked().zip(self.form.get_untracked()) {
+            match form.counted(prefs::packs()) {
+                Ok(amount) => job.run(Counted { amount, form }),
+                Err(gap) => self.refused.set(Some(quick_refusals::gap(gap, self.lang()).to_owned())),
+            }
+            return;
+        }
         match self.drafts(how, sure) {
             Ok(drafts) => {
                 let pan = self.pan;

@@ -181,7 +181,8 @@ fn line(desk: Desk, of: Slot, label: Add, kind: FieldKind) -> Node {
     labelled(desk, of, add(label, desk.lang()).into(), kind)
 }
 
-fn labelled(desk: Desk, of: Slot, label: Text, kind: FieldKind) -> Node {
+/// A line to type in, over a slot.
+pub fn labelled(desk: Desk, of: Slot, label: Text, kind: FieldKind) -> Node {
     live(move || {
         let field = Field {
             label: label.clone(),

@@ -59,6 +59,7 @@ pub fn around(floor: Floor, asking: &Asking, run: Option<&Run>) -> Around {
         shade: floor
             .bench
             .look(|kitchen, now| filter::shade(kitchen, run.pan.pan.pan, now)),
+        alone: None,
     });
     let window = run.map(|run| job::window(run.limits.low, run.limits.high, run.limits.target, lang));
     let level = run

@@ -5,9 +5,11 @@ mod next;
 mod not_done;
 mod phone;
 pub mod row;
+mod waste;
 
 pub use glance::at_a_glance;
 pub use phone::new_version;
+pub use waste::waste;
 
 use crate::domain::claim::ClaimKind;
 use crate::domain::ids::PanId;
@@ -37,7 +39,7 @@ pub fn today(bench: Bench) -> Element {
     let shown = worked_out(move || {
         let day = day.get();
         over.track();
-        bench.read(|kitchen, now| today::at(kitchen.ledger(), day, now.wall))
+        bench.read(|kitchen, now| today::of_kitchen(kitchen, day, now.wall))
     });
     let set_up = worked_out(move || bench.read(|kitchen, _| kitchen.ledger().book.kitchen.is_some()));
     follow(move || shown.with(|shown| glance::keep(bench, shown)));
@@ -46,8 +48,8 @@ pub fn today(bench: Bench) -> Element {
         if set_up.get() {
             let asking = Held::new(false);
             let lose = move |pan, what| kept_for::lose(bench, pan, what);
-            return the_day(shown, lang, move || asking.set(true), lose)
-                .child(not_done::not_done(bench, shown, asking));
+            let day = the_day(shown, lang, move || asking.set(true), lose);
+            return nodes![waste(bench, None), day.child(not_done::not_done(bench, shown, asking))];
         }
         let start = button(Rank::First, title(Title::StartSetUp, lang), "start-set-up", || {
             screen::go(Screen::SetUp);
@@ -57,6 +59,7 @@ pub fn today(bench: Bench) -> Element {
             .child(el("h2").text(line(Line::NotSetUp, lang)))
             .child(el("p").text(line(Line::NotSetUpText, lang)))
             .child(start)
+            .into()
     });
     let holds = nodes![holds, phone::this_phone(bench)];
     el("div")

@@ -1,22 +1,20 @@
 //! The big card: the one next job, the other jobs small beneath.
 
 use crate::domain::facts::job::JobKind;
+use crate::domain::ids::PanId;
 use crate::kitchen::today::{Next, Today as Shown};
 use crate::nodes;
 use crate::ui::node::{Element, Held, Node, el, live, several};
 use crate::ui::parts::{Rank, Shade, button, card, pan_drawing};
-use crate::ui::screen::{self, Screen};
-use crate::words::screens::{self, Screen as Title, screen as title};
+use crate::ui::screen;
+use crate::words::screens::{self, Screen as Title, care, screen as title};
 use crate::words::today::{self as words, Line, line};
 use crate::words::{Lang, rhythm, run, wrong_days};
 
-/// The screen of a job.
-const fn screen_of(job: JobKind) -> Screen {
-    match job {
-        JobKind::LightUp => Screen::LightUp,
-        JobKind::Filter => Screen::Filter,
-        JobKind::LockUp => Screen::LockUp,
-    }
+/// What a pan is called.
+fn name(shown: &Shown, pan: PanId) -> &str {
+    let named = shown.pans.iter().find(|p| p.pan == pan);
+    named.map_or("?", |p| p.name.as_str())
 }
 
 /// Heading and sentence of the next thing.
@@ -27,7 +25,13 @@ fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
         screens::pans_due(&shown.due_names(), lang)
     };
     match next {
-        Next::Resume(kind) => (words::open(kind, lang), line(Line::OpenText, lang).to_owned()),
+        Next::Resume(kind) => {
+            let of_pan = shown
+                .pan_of(kind)
+                .map(|pan| care::job_of_pan(kind, name(shown, pan), lang));
+            let heading = of_pan.unwrap_or_else(|| words::open(kind, lang));
+            (heading, line(Line::OpenText, lang).to_owned())
+        }
         Next::Look => (
             run::job_name(JobKind::LightUp, lang).to_owned(),
             title(Title::LookOwed, lang).to_owned(),
@@ -40,6 +44,9 @@ fn told(shown: &Shown, next: Next, lang: Lang) -> (String, String) {
         Next::Begin(kind @ JobKind::LockUp) => {
             let text = line(Line::LockUpText, lang).to_owned();
             (run::job_name(kind, lang).to_owned(), text)
+        }
+        Next::Begin(kind @ (JobKind::OilChange | JobKind::BoilOut)) => {
+            (run::job_name(kind, lang).to_owned(), String::new())
         }
         Next::Closed(opens) => (
             rhythm::closed_until(opens, lang),
@@ -63,16 +70,18 @@ pub fn next_job(lang: Lang, shown: Held<Shown>, on_not_done: impl Fn() + Copy + 
                     Next::Resume(_) => words::resume(job, lang),
                     Next::Look | Next::Begin(_) | Next::Closed(_) | Next::Nothing => words::begin(job, lang),
                 };
-                button(Rank::First, label, "begin", move || screen::go(screen_of(job)))
+                let to = screen::of_job(job, shown.pan_of(job));
+                button(Rank::First, label, "begin", move || screen::go(to))
             });
             let put_off = match next {
                 Next::Begin(JobKind::Filter) => Some(rhythm::say(rhythm::Say::NotTonight, lang)),
-                Next::Begin(JobKind::LightUp | JobKind::LockUp) => Some(line(Line::NotDoneBecause, lang)),
+                Next::Begin(_) => Some(line(Line::NotDoneBecause, lang)),
                 Next::Resume(_) | Next::Look | Next::Closed(_) | Next::Nothing => None,
             };
             let not_done = put_off.map(|words| button(Rank::Plain, words, "not-done", on_not_done));
             let others = el("div")
                 .class("next-others")
+                .child(care_jobs(shown, next, lang))
                 .child(others(shown, next, lang))
                 .child(not_done);
             nodes![
@@ -101,7 +110,7 @@ fn due_pans(shown: &Shown, next: Next) -> Option<Element> {
 
 /// The jobs that are not the next one: to be begun all the same, gone on with, or done.
 fn others(shown: &Shown, next: Next, lang: Lang) -> Node {
-    let kinds = JobKind::ALL.iter().copied().filter(|kind| next.job() != Some(*kind));
+    let kinds = JobKind::DAILY.iter().copied().filter(|kind| next.job() != Some(*kind));
     several(kinds.map(|kind| {
         let label = if shown.open.iter().any(|(k, _)| *k == kind) {
             words::resume(kind, lang).to_owned()
@@ -113,7 +122,21 @@ fn others(shown: &Shown, next: Next, lang: Lang) -> Node {
             run::job_name(kind, lang).to_owned()
         };
         button(Rank::Second, label, format!("job-{}", kind.key()), move || {
-            screen::go(screen_of(kind))
+            screen::go(screen::of_job(kind, None));
+        })
+    }))
+}
+
+/// The other open jobs about single pans.
+fn care_jobs(shown: &Shown, next: Next, lang: Lang) -> Node {
+    let first = next.job().and_then(|kind| Some((kind, shown.pan_of(kind)?)));
+    let rest = shown.care.iter().copied().filter(|open| Some(*open) != first);
+    several(rest.map(|(kind, pan)| {
+        let name = name(shown, pan);
+        let label = care::job_of_pan(kind, name, lang);
+        let to = screen::of_job(kind, Some(pan));
+        button(Rank::Second, label, format!("job-{}-{name}", kind.key()), move || {
+            screen::go(to)
         })
     }))
 }

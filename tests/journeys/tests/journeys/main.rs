@@ -13,6 +13,7 @@ mod holds;
 mod night;
 mod offline;
 mod pan;
+mod pan_jobs;
 mod resume;
 mod rhythm;
 mod shots;

@@ -1,6 +1,6 @@
 //! Pictures of the main screens, to be looked at: `target/shots/`. The README's comes from here.
 
-use journeys::{Outcome, SMALL, Screen, TALL, Walker, journey};
+use journeys::{Outcome, Phone, SMALL, Screen, TALL, Walker, journey};
 
 /// The owner's desk.
 const WIDE: Screen = Screen {
@@ -23,18 +23,7 @@ async fn of_the_main_screens() -> Outcome {
             phone.go(address).await?;
             phone.settled().await?;
             let name = address.split('/').next().unwrap_or_default();
-            for (size, screen) in [("412x915", TALL), ("360x640", SMALL), ("1280x800", WIDE)] {
-                phone.fit(screen).await?;
-                for (ground, dark) in [("light", false), ("dark", true)] {
-                    phone.set_dark(dark).await?;
-                    phone.shot(&format!("{name}-{size}-{ground}")).await?;
-                }
-            }
-            phone.set_dark(false).await?;
-            phone.fit(TALL).await?;
-            phone.set_text_size(200).await?;
-            phone.shot(&format!("{name}-412x915-text-200")).await?;
-            phone.set_text_size(100).await?;
+            everywhere(phone, name).await?;
         }
         let walker = Walker::new().picks("HL").picks("Filter machine");
         phone.go("filter").await?;
@@ -52,6 +41,68 @@ async fn of_the_main_screens() -> Outcome {
                 phone.shot(&format!("filter-{step}-{size}")).await?;
             }
             phone.fit(TALL).await?;
+        }
+        Ok(())
+    })
+    .await
+}
+
+/// The screen as it stands on every phone and ground, and with large text.
+async fn everywhere(phone: &mut Phone, name: &str) -> Outcome {
+    for (size, screen) in [("412x915", TALL), ("360x640", SMALL), ("1280x800", WIDE)] {
+        phone.fit(screen).await?;
+        for (ground, dark) in [("light", false), ("dark", true)] {
+            phone.set_dark(dark).await?;
+            phone.shot(&format!("{name}-{size}-{ground}")).await?;
+        }
+    }
+    phone.set_dark(false).await?;
+    phone.fit(TALL).await?;
+    phone.set_text_size(200).await?;
+    phone.shot(&format!("{name}-412x915-text-200")).await?;
+    phone.set_text_size(100).await
+}
+
+#[tokio::test]
+async fn of_a_boil_out_and_an_oil_change() -> Outcome {
+    journey("care_shots", async |stage| {
+        stage.demo().await?;
+        let phone = &mut stage.phone;
+        let walker = Walker::new()
+            .picks("HL")
+            .says("out_way", "cut_out")
+            .types("oil_dc", "25");
+        let pan = phone.address_of("pan-1").await?;
+        let other = phone.address_of("pan-3").await?;
+        phone.go(&pan.replacen("pan/", "add/", 1)).await?;
+        phone.tap("add-kind-oil_change").await?;
+        everywhere(phone, "care-add").await?;
+        phone.tap("add-reason-0").await?;
+        phone.tap("add-after-empty").await?;
+        phone.tap("add-save").await?;
+        phone.see("pan-is-empty").await?;
+        phone.press("pan-boil_out").await?;
+        walker.to_step(phone, "boil").await?;
+        everywhere(phone, "care-boil").await?;
+        phone.press("look-now").await?;
+        everywhere(phone, "care-boil-look").await?;
+        phone.go(&other).await?;
+        phone.press("pan-oil_change").await?;
+        walker.to_step(phone, "out.container").await?;
+        everywhere(phone, "care-container").await?;
+        walker.to_step(phone, "count").await?;
+        everywhere(phone, "care-count").await?;
+        phone.tap("add-reason-0").await?;
+        phone.number("add-pad", "30").await?;
+        phone.settled().await?;
+        for (address, name) in [
+            ("today", "care-today"),
+            (pan.as_str(), "care-pan-water"),
+            (other.as_str(), "care-pan"),
+        ] {
+            phone.go(address).await?;
+            phone.settled().await?;
+            everywhere(phone, name).await?;
         }
         Ok(())
     })
