@@ -117,6 +117,7 @@ fn every_word_figure_and_mark_comes_back() {
     let lives = lives.map(|(score, days_left, word, usual, basis)| LifeToday {
         score,
         days_left,
+        holds: score,
         word,
         usual,
         basis,

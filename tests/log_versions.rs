@@ -28,6 +28,7 @@ const LOG_V2: &str = include_str!("fixtures/log_v2.json");
 const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
+const LOG_V6: &str = include_str!("fixtures/log_v6.json");
 const LOG_V7: &str = include_str!("fixtures/log_v7.json");
 const LOG_V8: &str = include_str!("fixtures/log_v8.json");
 const NEWER: &str = include_str!("fixtures/newer.json");
@@ -53,7 +54,7 @@ fn first_of(log: &'static str, kind: &str) -> &'static str {
 
 #[test]
 fn every_version_reads_and_is_written_the_same() {
-    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7, LOG_V8] {
+    for sample in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V6, LOG_V7, LOG_V8] {
         let log = import(sample, World::Real, 0).expect("the frozen sample reads");
         for record in &log.records {
             assert!(!matches!(record.entry().fact, Fact::Newer(_)), "{}", record.line());
@@ -392,6 +393,13 @@ fn nonsense_is_refused_with_its_reason() {
         "\"high_dc\":1800",
         "\"high_dc\":2001",
         "broken body of machine version 2: high_dc lies above 200 °C",
+    );
+    check_of(
+        LOG_V6,
+        "move",
+        "\"to\":\"machine\"",
+        "\"to\":\"bucket\"",
+        "broken body of move version 2: invalid value: string \"bucket\", expected machine or pan",
     );
     for (from, to) in [
         ("\"clean_dry\",\"own_utensils\"", "\"clean_dry\""),

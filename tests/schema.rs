@@ -20,6 +20,7 @@ const LOG_V2: &str = include_str!("fixtures/log_v2.json");
 const LOG_V5: &str = include_str!("fixtures/log_v5.json");
 const LOG_V3: &str = include_str!("fixtures/log_v3.json");
 const LOG_V4: &str = include_str!("fixtures/log_v4.json");
+const LOG_V6: &str = include_str!("fixtures/log_v6.json");
 const LOG_V7: &str = include_str!("fixtures/log_v7.json");
 const LOG_V8: &str = include_str!("fixtures/log_v8.json");
 
@@ -53,7 +54,7 @@ fn the_committed_schema_is_fresh() {
 
 #[test]
 fn the_samples_are_valid() {
-    for log in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V7, LOG_V8] {
+    for log in [LOG_V1, LOG_V2, LOG_V3, LOG_V4, LOG_V5, LOG_V6, LOG_V7, LOG_V8] {
         let errors: Vec<_> = validator()
             .iter_errors(&parsed(log))
             .map(|e| format!("{}: {e}", e.instance_path))

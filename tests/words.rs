@@ -404,7 +404,7 @@ fn make_safe_names_the_pan_that_stands_empty_as_every_screen_does() {
 fn a_pan_to_choose_says_whether_it_is_due_or_filtered() {
     use panward::domain::facts::run::Left;
     use panward::words::screens::job::{Today, pan_line};
-    let line = |today, done, out| pan_line(Fat::Rapeseed, today, done, out, EN);
+    let line = |today, done, out| pan_line(Fat::Rapeseed, today, done, out, false, EN);
     assert_eq!(line(None, None, false), "Rapeseed");
     assert_eq!(line(Some(Today::Due), None, false), "Rapeseed, due today");
     let filtered = line(Some(Today::Filtered), Some(Left::Off), false);

@@ -113,10 +113,17 @@ fn wants_heater(job: &FilterJob, scene: &Scene, now: &Now) -> bool {
         && job.stands(Hold::Match, now)
         && machine(job, scene).is_some_and(|m| m.heater.is_there())
         && (scene.pans.iter().any(|p| p.pan.fat.is_solid())
+            || holds_solid(job, scene)
             || job
                 .machine
                 .and_then(|id| scene.machine(id))
                 .is_some_and(MachineNow::held_solid))
+}
+
+/// Whether fat that sets is parked in the machine: it is melted before it is brought back.
+fn holds_solid(job: &FilterJob, scene: &Scene) -> bool {
+    let machine = job.machine.and_then(|id| scene.machine(id));
+    machine.is_some_and(|m| m.holds.iter().any(|parked| parked.fat.is_solid()))
 }
 
 /// Where the machine's warm-up stands, in whole seconds.
@@ -198,6 +205,8 @@ pub struct PanChoice {
     pub done: Option<Left>,
     /// Its oil stands outside it.
     pub comes_back: bool,
+    /// It has no oil of its own: what is parked in the machine can be brought into it.
+    pub bare: bool,
     /// Why it cannot be begun now.
     pub refused: Option<Refusal>,
     /// Whether the short form is open to it.
@@ -219,9 +228,13 @@ pub fn choices(guide: &Guide, scene: &Scene, now: &Now) -> Vec<PanChoice> {
         };
         guide.decide(scene, &command, now).err()
     };
+    let machine = job.machine.and_then(|id| scene.machine(id));
+    let parked = machine.is_some_and(|m| !m.holds.is_empty());
+    let bare = scene.bare.iter().filter(|_| parked);
     scene
         .pans
         .iter()
+        .chain(bare)
         .map(|p| PanChoice {
             pan: p.pan.pan,
             name: p.pan.name.clone(),
@@ -233,6 +246,7 @@ pub fn choices(guide: &Guide, scene: &Scene, now: &Now) -> Vec<PanChoice> {
                 .find(|(pan, _)| *pan == p.pan.pan)
                 .map(|(_, left)| *left),
             comes_back: p.place != Place::InPan,
+            bare: scene.bare(p.pan.pan).is_some(),
             refused: asked(p.pan.pan, Form::Long),
             short: asked(p.pan.pan, Form::Short).is_none(),
         })

@@ -203,6 +203,7 @@ fn readings(ledger: &Ledger, fill: &PanFill) -> Vec<Measured> {
         | Happened::PartChange(_)
         | Happened::MovedOut { .. }
         | Happened::MovedIn { .. }
+        | Happened::Returned { .. }
         | Happened::Service(_)
         | Happened::Sign(_)
         | Happened::Noted(_)

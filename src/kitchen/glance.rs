@@ -95,6 +95,7 @@ stored! {
     struct LifeText {
         score: Option<u8>,
         days: Option<DaysText>,
+        holds: Option<u8>,
         word: Option<u8>,
         usual: Option<[u16; 2]>,
         read: Unless<bool>,
@@ -110,16 +111,17 @@ stored! {
 }
 
 /// The glance to keep of a kitchen that is set up; `None` while a job is open, old oil waits to be put by, something is
-/// wrong, a pan stands empty or low, or a claim is lost.
+/// wrong, a pan stands empty or low, a claim is lost, or oil is parked.
 #[must_use]
 pub fn taken<J: Journal>(kitchen: &Kitchen<J>, today: &Today, taken: &Taken, now: &Now) -> Option<String> {
     let ledger = kitchen.ledger();
     let set_up = ledger.book.kitchen.as_ref()?;
+    let unsettled = |pan: &PanToday| pan.low || !pan.lost.is_empty() || !pan.parked.is_empty();
     if !today.open.is_empty()
         || !kitchen.pan_jobs().state().waste.is_empty()
         || !ledger.troubles().is_empty()
         || !ledger.empties().is_empty()
-        || today.pans.iter().any(|pan| pan.low || !pan.lost.is_empty())
+        || today.pans.iter().any(unsettled)
     {
         return None;
     }
@@ -241,6 +243,7 @@ impl TryFrom<PanText> for PanToday {
             }),
             low: false,
             out: false,
+            parked: Vec::new(),
         })
     }
 }
@@ -253,6 +256,7 @@ impl From<LifeToday> for LifeText {
             days: life
                 .days_left
                 .map(|DaysLeft { low, median, high }| DaysText { low, median, high }),
+            holds: life.holds,
             word: life.word.and_then(place).and_then(|at| u8::try_from(at).ok()),
             usual: life.usual.map(|usual| [usual.days, usual.today]),
             read: Unless(life.basis == Basis::Readings),
@@ -270,6 +274,7 @@ impl TryFrom<LifeText> for LifeToday {
             days_left: life
                 .days
                 .map(|DaysText { low, median, high }| DaysLeft { low, median, high }),
+            holds: life.holds,
             word: life.word.map(word).transpose()?,
             usual: life.usual.map(|[days, today]| Usual { days, today }),
             basis: if life.read.0 {

@@ -88,7 +88,11 @@ pub(super) fn history(ledger: &Ledger, fill: &PanFill, moves_back: u8, shop: &Sh
         .events
         .iter()
         .filter_map(|event| told(ledger, fill, event, moves_back, shop));
-    FillHistory::new(fill.fat, start, logged.chain(unlogged(ledger, fill, until)).collect())
+    FillHistory::new(
+        fill.filled_with,
+        start,
+        logged.chain(unlogged(ledger, fill, until)).collect(),
+    )
 }
 
 /// The services nobody logged: oil does not stay fresh for want of a pencil. Each is put in the middle of its trading
@@ -100,11 +104,15 @@ fn unlogged<'a>(ledger: &'a Ledger, fill: &'a PanFill, until: Day) -> impl Itera
     let off_min = began.map_or(0, |entry| entry.off_min);
     let midday = move |day: Day| day.begins(off_min, book.day_start_min()).plus(12 * Millis::HOUR);
     let days = (0..until.since(fill.day).max(0)).map(|n| fill.day.plus(n));
+    let now = ledger.fill(fill.pan).is_some_and(|now| now.began == fill.began);
+    let out_since = ledger.out_since(fill.pan).filter(|_| now);
     let silent = days.filter(move |day| {
         let mut its = fill.events.iter().filter(|event| event.day == *day);
         let worked = its.clone().any(|event| matches!(event.what, Happened::Service(_)));
         let filtered = its.any(|event| matches!(event.what, Happened::Filtered(_)));
-        !worked && fill.at < midday(*day) && (filtered || book.is_trading_day(*day))
+        let noon = midday(*day);
+        let cold = fill.is_cold(noon) || out_since.is_some_and(|since| since <= noon);
+        !worked && !cold && fill.at < noon && (filtered || book.is_trading_day(*day))
     });
     silent.map(move |day| Event {
         order: (midday(day), midday(day), Dev(0), 0),
@@ -126,29 +134,33 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop:
             added: t.amount.volume,
             after: event.volume,
         },
-        Happened::PartChange(c) => What::Topped {
-            fat: fill.fat,
+        Happened::PartChange(c) => What::PartChanged {
+            fat: fill.filled_with,
             added: c.fresh.volume,
             after: event.volume,
         },
         Happened::MovedIn {
             from,
             from_fill,
+            left,
             arrived,
         } => {
             let source = ledger.fills(*from).iter().find(|f| Some(f.began) == *from_fill)?;
             let before = moves_back.checked_sub(1)?;
-            let until = source.events.iter().filter(|e| e.at < event.at).cloned().collect();
+            // As it was when it left its fill: hours parked cold add nothing.
+            let leaves = source.events.iter().position(|e| e.id == *left);
+            let until = source.events.iter().take(leaves?).cloned().collect();
+            let day = source.events.get(leaves?)?.day;
             let then = PanFill {
                 events: until,
                 ..source.clone()
             };
-            let past = history(ledger, &then, before, shop, event.day);
+            let past = history(ledger, &then, before, shop, day);
             let pan = ledger.book.pan(*from)?;
-            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, event.day).habit, shop);
+            let oil = oil_life::incoming(&past, &outlook(ledger, pan, &then, &past, day).habit, shop);
             What::MovedIn {
                 oil,
-                added: arrived.volume,
+                added: *arrived,
                 after: event.volume,
             }
         }
@@ -164,9 +176,11 @@ fn told(ledger: &Ledger, fill: &PanFill, event: &OilEvent, moves_back: u8, shop:
         },
         Happened::Sign(s) => What::Sign(s.sign),
         Happened::Filtered(_) => powder(ledger, event).map_or(What::Filtered, |powder| What::Adsorbed {
-            dose: share_of_mass(powder, fill.fat),
+            dose: share_of_mass(powder, fill.filled_with),
         }),
-        Happened::MovedOut { .. } | Happened::Service(_) | Happened::Noted(_) => return None,
+        Happened::MovedOut { .. } | Happened::Returned { .. } | Happened::Service(_) | Happened::Noted(_) => {
+            return None;
+        }
     };
     let order = ledger.line(event.id)?.standing()?.oil_order();
     Some(Event {
@@ -211,9 +225,11 @@ pub(super) fn habit(ledger: &Ledger, pan: &Pan, fill: &PanFill) -> Habit {
     }
 }
 
-/// The last fills of a pan before this one, oldest first.
+/// The last fills of a pan that were over when this one began, oldest first. One that lived on in a machine is not
+/// among them: it would teach this one what came later.
 fn before<'a>(ledger: &'a Ledger, fill: &PanFill) -> Vec<&'a PanFill> {
-    let latest = ledger.fills(fill.pan).iter().rev().filter(|f| f.at < fill.at);
+    let over = |f: &&PanFill| f.at < fill.at && f.ended.is_some_and(|end| end.at <= fill.at);
+    let latest = ledger.fills(fill.pan).iter().rev().filter(over);
     let mut before: Vec<&PanFill> = latest.take(HABIT_FILLS).collect();
     before.reverse();
     before
@@ -243,6 +259,7 @@ fn services(fill: &PanFill) -> impl Iterator<Item = &Service> {
         | Happened::PartChange(_)
         | Happened::MovedOut { .. }
         | Happened::MovedIn { .. }
+        | Happened::Returned { .. }
         | Happened::Reading(_)
         | Happened::Sign(_)
         | Happened::Noted(_)

@@ -3,7 +3,7 @@
 use chrono::Datelike;
 
 use crate::domain::country;
-use crate::domain::facts::run::Place;
+use crate::domain::facts::run::{Contents, Place};
 use crate::domain::facts::setup::Pan;
 use crate::domain::guide::scene::{MachineNow, PanNow, Scene};
 use crate::domain::ledger::Ledger;
@@ -45,6 +45,17 @@ pub fn of(ledger: &Ledger, day: Day) -> Scene {
             .filter(|p| ledger.fill(p.pan).is_some() || ledger.in_pan(p.pan).is_some())
             .map(pan)
             .collect(),
+        bare: book
+            .pans_in_use()
+            .into_iter()
+            .filter(|p| ledger.fill(p.pan).is_none())
+            .map(|p| PanNow {
+                place: Place::InMachine,
+                contents: Contents::EmptyWet,
+                went: None,
+                ..pan(p)
+            })
+            .collect(),
         machines: book
             .machines
             .values()
@@ -52,6 +63,7 @@ pub fn of(ledger: &Ledger, day: Day) -> Scene {
                 machine: m.clone(),
                 met: ledger.machine_exposures(m.machine),
                 last_fat: ledger.last_fat(m.machine),
+                holds: ledger.tank(m.machine),
                 set_in_line: ledger.set_in_line(m.machine),
                 left_ready_by: ledger.left_ready_by(m.machine),
             })

@@ -55,6 +55,7 @@ fn was_read(fill: &PanFill) -> bool {
         | Happened::PartChange(_)
         | Happened::MovedOut { .. }
         | Happened::MovedIn { .. }
+        | Happened::Returned { .. }
         | Happened::Service(_)
         | Happened::Sign(_)
         | Happened::Noted(_)

@@ -10,7 +10,7 @@ use crate::domain::facts::setup::{Claim, Pan};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{JobId, PanId};
 use crate::domain::ledger::{Ledger, Lost, PanDay, PutOff, RunState, Word};
-use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Usual, oil_shade};
+use crate::domain::oil_life::{self, Basis, DaysLeft, OilLife, Quantity, Usual, oil_shade};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{Share, Volume};
 use crate::store::Journal;
@@ -22,6 +22,9 @@ pub struct LifeToday {
     pub score: Option<u8>,
     /// Days left; `None` while no limit is in force.
     pub days_left: Option<DaysLeft>,
+    /// The level it holds at with the usual fresh oil, whole % of polar compounds: where it is likelier never to be over
+    /// its limit, no day of a change is named.
+    pub holds: Option<u8>,
     /// The word.
     pub word: Option<oil_life::Word>,
     /// The owner's usual days, while nothing narrower is known.
@@ -35,11 +38,40 @@ impl From<&OilLife> for LifeToday {
         Self {
             score: life.score.map(|score| score.now),
             days_left: life.days_left,
+            holds: holds(life),
             word: life.word,
             usual: life.usual,
             basis: life.basis,
         }
     }
+}
+
+fn holds(life: &OilLife) -> Option<u8> {
+    life.days_left.filter(|days| days.median.is_none())?;
+    let settles = life.settles_at.filter(|settles| match settles.quantity {
+        Quantity::Polar => true,
+        Quantity::Ffa => false,
+    })?;
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a level from 0 to 100 %"
+    )]
+    let level = settles.level.before_top_up.round() as u8;
+    Some(level)
+}
+
+/// Oil of a pan that stands in a machine.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ParkedToday {
+    /// The machine.
+    pub machine: String,
+    /// The trading day it went in.
+    pub since: Day,
+    /// The fat.
+    pub fat: Fat,
+    /// How much, where that is known.
+    pub volume: Option<Volume>,
 }
 
 /// A pan on Today.
@@ -75,6 +107,8 @@ pub struct PanToday {
     pub low: bool,
     /// Whether it stands empty or without all of its oil: not to be lit.
     pub out: bool,
+    /// Its oil that stands in machines.
+    pub parked: Vec<ParkedToday>,
 }
 
 /// Today.
@@ -283,8 +317,24 @@ fn pan_today(ledger: &Ledger, pan: &Pan, life: Option<&OilLife>, day: Day) -> Pa
         put_off: put_off.flatten(),
         low,
         out,
+        parked: parked_today(ledger, id),
         life: life.map(LifeToday::from),
     }
+}
+
+fn parked_today(ledger: &Ledger, pan: PanId) -> Vec<ParkedToday> {
+    let off_min = ledger.lines().next_back().map_or(0, |line| line.written().off_min);
+    let own = ledger.parked().into_iter().filter(|parked| parked.pan == pan);
+    own.map(|parked| ParkedToday {
+        machine: ledger
+            .book
+            .machine(parked.machine)
+            .map_or_else(String::new, |m| m.name.clone()),
+        since: ledger.book.day_of(parked.since, off_min),
+        fat: parked.fat,
+        volume: parked.volume,
+    })
+    .collect()
 }
 
 fn share_of(part: Volume, whole: Volume) -> u8 {

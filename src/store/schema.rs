@@ -11,7 +11,7 @@ use super::wire::envelope::{Envelope, HeaderV1};
 use super::wire::parts::Pairs;
 use super::wire::scalar::{AsText, AsWhole, Spelling, Text, Whole};
 use super::wire::stored::Unless;
-use super::wire::{claim, kitchen, machine, oil, rhythm, setup, trouble, work};
+use super::wire::{claim, kitchen, machine, moved, oil, rhythm, setup, trouble, work};
 
 /// The schema of an export, as indented JSON with a last line feed.
 ///
@@ -63,7 +63,8 @@ fn bodies(shapes: &mut SchemaGenerator) -> Vec<(&'static str, u32, Schema)> {
         ("fill", 1, shapes.subschema_for::<oil::FillV1>()),
         ("topup", 1, shapes.subschema_for::<oil::TopUpV1>()),
         ("part_change", 1, shapes.subschema_for::<oil::PartChangeV1>()),
-        ("move", 1, shapes.subschema_for::<oil::MoveV1>()),
+        ("move", 1, shapes.subschema_for::<moved::MoveV1>()),
+        ("move", 2, shapes.subschema_for::<moved::MoveV2>()),
         ("oil_change", 1, shapes.subschema_for::<oil::OilChangeV1>()),
         ("service", 1, shapes.subschema_for::<oil::ServiceV1>()),
         ("pan_job", 1, shapes.subschema_for::<rhythm::PanJobV1>()),

@@ -34,7 +34,7 @@ pub const fn quick_question(quick: Kind, lang: Lang) -> &'static str {
         Kind::PartChange => "How much went out, and as much fresh in?",
         Kind::OilChange => "Why is it changed, and what goes in?",
         Kind::Fill => "What goes into the empty pan?",
-        Kind::Move => "Into which pan, and how much?",
+        Kind::Move => "Which way, and how much?",
         Kind::Note => "What should be known?",
         Kind::ClaimLost => "Which promise, and what happened?",
     }

@@ -2,7 +2,7 @@
 
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::job::{Grade, JobFact};
-use crate::domain::facts::oil::{Age, Measured, Service};
+use crate::domain::facts::oil::{Age, Measured, Service, Vessel};
 use crate::domain::facts::run::RunFact;
 use crate::domain::facts::trouble::TroubleFact;
 use crate::domain::facts::{Correct, Correction, Fact};
@@ -65,7 +65,11 @@ pub fn detail(fact: &Fact, book: &Book, lang: Lang) -> String {
         }
         Fact::TopUp(f) => format!("{} of {}", amount(f.amount), format::first_low(fat_name(f.fat, lang))),
         Fact::PartChange(f) => format!("{} out, {} fresh in", amount(f.out), amount(f.fresh)),
-        Fact::Move(f) => format!("{} into {}", amount(f.arrived), pan_of(book, f.to, lang)),
+        Fact::Move(f) => match (f.from, f.to) {
+            (Vessel::Machine(machine), _) => format!("{} out of {}", amount(f.arrived), machine_of(book, machine)),
+            (_, Vessel::Machine(machine)) => format!("{} into {}, parked", amount(f.out), machine_of(book, machine)),
+            (_, Vessel::Pan(pan)) => format!("{} into {}", amount(f.arrived), pan_of(book, pan, lang)),
+        },
         Fact::OilChange(f) => format!("{} out, because: {}", amount(f.amount), theirs(&f.reason)),
         Fact::Service(f) => service(f, lang),
         Fact::PanJob(f) if f.of == f.pan => "its own again".to_owned(),

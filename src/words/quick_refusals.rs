@@ -1,8 +1,10 @@
 //! Why a quick entry is not written, or not yet: what is missing, what cannot be, what is asked once.
 
+use crate::domain::facts::oil::Vessel;
 use crate::domain::ids::PanId;
 use crate::domain::ledger::{Book, DateRefusal};
 use crate::domain::quick::{Doubt, Gap, Quick, QuickRefusal};
+use crate::domain::units::Volume;
 
 use super::log_lines::measured;
 use super::setup::{claim_name, exposure_name, measures_name};
@@ -20,7 +22,7 @@ pub const fn gap(gap: Gap, lang: Lang) -> &'static str {
         Gap::Bag => "Say once what one bag holds; this phone remembers it.",
         Gap::Gauge => "Choose what was read.",
         Gap::Sign => "Choose what you notice.",
-        Gap::To => "Choose the pan it went into.",
+        Gap::To => "Choose where it went, or what it came out of.",
         Gap::Claim => "Choose which promise.",
         Gap::After => "Choose: fresh oil in, or the pan stands empty.",
         Gap::FreshOn => "Give the day it was fresh.",
@@ -72,6 +74,71 @@ pub fn refusal(why: &QuickRefusal, book: &Book, off_min: i16, lang: Lang) -> Str
             claim_name(*claim, lang),
             exposure_name(*exposure, lang)
         ),
+        QuickRefusal::MoveMeets {
+            pan,
+            claim,
+            exposure,
+            from,
+        } => format!(
+            "{} is kept for: {}. {} has met: {}. Do not move it there. If it is in already, log the promise as lost \
+             first and tell the counter.",
+            format::first_up(&name(*pan)),
+            claim_name(*claim, lang),
+            match from {
+                Vessel::Pan(pan) => format!("The oil of {}", name(*pan)),
+                Vessel::Machine(_) => format!("What stands in {}", vessel(book, *from, lang)),
+            },
+            exposure_name(*exposure, lang)
+        ),
+        QuickRefusal::NoOilIn { machine } => {
+            format!(
+                "The log knows of no oil in {}.",
+                vessel(book, Vessel::Machine(*machine), lang)
+            )
+        }
+        QuickRefusal::NoTank { machine } => format!(
+            "Oil does not stand in {}. Choose a machine with a tank.",
+            vessel(book, Vessel::Machine(*machine), lang)
+        ),
+        QuickRefusal::MachineInRun { machine, pan } => format!(
+            "{} is in use: the run of {} is open. Finish that first.",
+            vessel(book, Vessel::Machine(*machine), lang),
+            name(*pan)
+        ),
+        QuickRefusal::NoHose => "From machine to machine: not without a pan. Choose a pan.".to_owned(),
+        QuickRefusal::MoreThanThere { from, has } => format!(
+            "The log knows of {} in {}. Look at the figure, or put right what went in.",
+            format::litres(*has),
+            vessel(book, *from, lang)
+        ),
+        QuickRefusal::NoRoom { pan, room } => format!(
+            "No room: at most {} more go into {}.",
+            format::litres(*room),
+            name(*pan)
+        ),
+        QuickRefusal::TankTooSmall {
+            machine,
+            needs_ml,
+            has_ml,
+        } => {
+            let litres = |ml: u32| format::litres(Volume::from_ml(ml).unwrap_or(Volume::MAX));
+            format!(
+                "Hot, all of it needs {}; {} has room for {}. Leave it where it is.",
+                litres(*needs_ml),
+                vessel(book, Vessel::Machine(*machine), lang),
+                litres(*has_ml)
+            )
+        }
+        QuickRefusal::OtherFatIn { machine, fat } => format!(
+            "{} holds {}. Only the same fat goes in with it.",
+            vessel(book, Vessel::Machine(*machine), lang),
+            format::first_low(oil::fat_name(*fat, lang))
+        ),
+        QuickRefusal::OtherClaimsIn { machine, pan } => format!(
+            "{} holds the oil of {}, which is kept for other promises. They do not meet.",
+            vessel(book, Vessel::Machine(*machine), lang),
+            name(*pan)
+        ),
         QuickRefusal::NotRestored {
             pan,
             claim,
@@ -106,6 +173,11 @@ pub fn date(why: &DateRefusal, book: &Book, off_min: i16, lang: Lang) -> String 
         DateRefusal::BeforeFill { pan, earliest } => format!(
             "This oil was not yet in {}. The earliest is {}.",
             name(*pan),
+            moment(*earliest)
+        ),
+        DateRefusal::BeforeParked { machine, earliest } => format!(
+            "This oil was not yet in {}. The earliest is {}.",
+            vessel(book, Vessel::Machine(*machine), lang),
             moment(*earliest)
         ),
         DateRefusal::AfterNextChange { pan, latest } => format!(
@@ -146,6 +218,19 @@ pub fn doubt(doubt: Doubt, said: &Quick, lang: Lang) -> String {
             format!("The guide has not seen this pan wiped, dry and its valve shut.{other} Filled without the guide?")
         }
         Doubt::AlreadyFiltered => "This pan is logged as filtered on that day already. Once more?".to_owned(),
+        Doubt::Mixes { held } => format!(
+            "The pan holds {}. Mixed it is a blend: go through the allergen sheet again before serving. Right?",
+            format::first_low(oil::fat_name(held, lang))
+        ),
+        Doubt::Melted { fat } => format!(
+            "{} sets in a cold machine. Melt before use. Was all of it liquid?",
+            oil::fat_name(fat, lang)
+        ),
+        Doubt::CannotGoBack { claim, exposure } => format!(
+            "The machine has met: {}. This oil cannot go back into a pan kept for: {}. Right?",
+            exposure_name(exposure, lang),
+            claim_name(claim, lang)
+        ),
     }
 }
 
@@ -165,7 +250,10 @@ pub const fn doubt_answers(doubt: Doubt, lang: Lang) -> [&'static str; 2] {
         | Doubt::OtherFat { .. }
         | Doubt::UnderMark { .. }
         | Doubt::NotSeenDry { .. }
-        | Doubt::AlreadyFiltered => ["Yes, that is right", "No, change it"],
+        | Doubt::AlreadyFiltered
+        | Doubt::Mixes { .. }
+        | Doubt::Melted { .. }
+        | Doubt::CannotGoBack { .. } => ["Yes, that is right", "No, change it"],
     }
 }
 
@@ -187,6 +275,14 @@ fn figure(said: &Quick, lang: Lang) -> String {
         | Quick::MachineCleaned(_)
         | Quick::AllergensChecked(_)
         | Quick::PanJobs(_) => String::new(),
+    }
+}
+
+/// A pan or a machine, inside a sentence.
+fn vessel(book: &Book, of: Vessel, lang: Lang) -> String {
+    match of {
+        Vessel::Pan(pan) => pan_in(book, pan, lang),
+        Vessel::Machine(id) => book.machine(id).map_or_else(|| "?".to_owned(), |m| m.name.clone()),
     }
 }
 

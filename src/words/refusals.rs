@@ -12,7 +12,7 @@ use crate::domain::procedure::Hold;
 use crate::domain::units::Temp;
 
 use super::screens::job::{self, JobSay};
-use super::{Lang, answers, format, holds, run, setup, steps, wrong_days};
+use super::{Lang, answers, format, holds, oil, run, setup, steps, wrong_days};
 
 /// A refusal in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -108,6 +108,33 @@ pub fn refusal(refusal: &Refusal, lang: Lang) -> Said {
             ),
             Hold::Room,
             lang,
+        ),
+        Refusal::MachineHolds { .. } => Said::new(
+            "The log says that oil stands in this machine",
+            "Bring it back first. If it is gone, log the oil change of its pan.",
+            holds::hold_meanwhile(Hold::Room, lang),
+        ),
+        Refusal::NothingParked => Said::new(
+            "This pan has no oil, and none is parked in this machine",
+            "Choose the machine that holds it, or log the fill.",
+            "The pan stays EMPTY: do not light it.",
+        ),
+        Refusal::OtherFat { fat } => Said::new(
+            format!(
+                "Parked in the machine: {}",
+                format::first_low(oil::fat_name(*fat, lang))
+            ),
+            "Choose a pan kept with that fat.",
+            "The oil stays where it is.",
+        ),
+        Refusal::PanTooSmall { needs, has } => Said::new(
+            format!(
+                "{} stand in the machine; this pan holds {}",
+                format::litres(*needs),
+                format::litres(*has)
+            ),
+            "Choose a larger pan.",
+            "The oil stays where it is.",
         ),
         Refusal::ClaimMeets { claim, exposure, .. } => Said::of_hold(
             format!(

@@ -1,8 +1,10 @@
 //! What Today, "last night" and first start say beyond their titles.
 
 use crate::domain::facts::job::JobKind;
+use crate::domain::fat::Fat;
 use crate::domain::oil_life::{DaysLeft, MOST_DAYS, Word};
 use crate::domain::time::Day;
+use crate::domain::units::Volume;
 
 use super::screens::{Screen, screen};
 use super::{Lang, dates, format, oil, run};
@@ -106,6 +108,8 @@ pub enum Line {
     PanIsEmptyText,
     /// The pan's oil is out of it, or it stands empty.
     OilIsOut,
+    /// Oil of this pan stands in a machine.
+    OilParked,
     /// The pan's oil stands below the mark.
     PanIsLow,
     /// What to do with a low pan.
@@ -185,6 +189,7 @@ pub const fn line(what: Line, lang: Lang) -> &'static str {
         Line::PanIsEmpty => "No oil in this pan",
         Line::PanIsEmptyText => "Do not light it. Log the fill once fresh oil is in.",
         Line::OilIsOut => "Its oil is out: do not light",
+        Line::OilParked => "Parked oil",
         Line::PanIsLow => "Below the mark: do not light",
         Line::PanIsLowText => "Its tag stays on. Top it up, then light-up asks for the level again.",
         Line::NoSuchPan => "No pan has this address.",
@@ -294,6 +299,34 @@ pub fn usual_hero(days: u16, lang: Lang) -> (&'static str, String) {
 pub fn days_left_under(unit: &str, lang: Lang) -> String {
     let Lang::En = lang;
     format!("{unit} left")
+}
+
+/// The level an oil holds at as a hero, in place of a day: what stands before it, the level, and under it.
+#[must_use]
+pub fn holds_hero(percent: u8, lang: Lang) -> (&'static str, String, &'static str) {
+    let Lang::En = lang;
+    (
+        "holds at",
+        format!("{percent}{}%", format::NBSP),
+        "with your usual fresh oil",
+    )
+}
+
+/// The same while the owner's count leads.
+#[must_use]
+pub fn likely_holds(percent: u8, lang: Lang) -> String {
+    let Lang::En = lang;
+    format!("likely holds at {percent}{}%", format::NBSP)
+}
+
+/// Oil that stands in a machine: "In Blue since 5 Jan: 28 L of dripping. Melt before use."
+#[must_use]
+pub fn parked(machine: &str, since: Day, fat: Fat, volume: Option<Volume>, lang: Lang) -> String {
+    let Lang::En = lang;
+    let melt = if fat.is_solid() { " Melt before use." } else { "" };
+    let fat = format::first_low(oil::fat_name(fat, lang));
+    let what = volume.map_or_else(|| fat.clone(), |volume| format!("{} of {fat}", format::litres(volume)));
+    format!("In {machine} since {}: {what}.{melt}", dates::short(since, lang))
 }
 
 /// What the model says while the owner's count leads: "likely 5–16 days left".

@@ -1,6 +1,7 @@
 //! Arbitrary facts about the oil in the pans: fills, changes, services, readings, signs, claims.
 
 use panward::domain::claim::ClaimKind;
+use panward::domain::facts::oil::Vessel;
 use panward::domain::facts::{AllergensChecked, Fact, oil};
 use panward::domain::fat::Fat;
 use panward::domain::ids::{InstrumentId, PanId};
@@ -8,7 +9,7 @@ use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-use super::values::{acid, amount, day, minutes, moment, pan, share, temp, words};
+use super::values::{acid, amount, day, machine, minutes, moment, pan, share, temp, words};
 
 /// A fact about oil of any kind.
 pub(super) fn about_oil() -> impl Strategy<Value = Fact> {
@@ -51,8 +52,13 @@ pub(super) fn about_oil() -> impl Strategy<Value = Fact> {
             }
         )),
         (pan(), amount(), amount()).prop_map(|(pan, out, fresh)| Fact::PartChange(oil::PartChange { pan, out, fresh })),
-        (pan(), amount(), amount()).prop_map(|(from, out, arrived)| {
-            let to = PanId(from.0 ^ 1);
+        (pan(), machine(), 0..3_u8, amount(), amount()).prop_map(|(id, machine, way, out, arrived)| {
+            let (pan, machine) = (Vessel::Pan(id), Vessel::Machine(machine));
+            let (from, to) = match way {
+                0 => (pan, Vessel::Pan(PanId(id.0 ^ 1))),
+                1 => (pan, machine),
+                _ => (machine, pan),
+            };
             Fact::Move(oil::Move { from, to, out, arrived })
         }),
         (pan(), amount(), words(), of(temp()), of(words())).prop_map(|(pan, amount, reason, temp, container)| {

@@ -100,6 +100,7 @@ pub fn scene(fat: Fat, place: Place, contents: Contents) -> Scene {
             blocks: false,
         }],
         machines: Vec::new(),
+        bare: Vec::new(),
         day: Day::of(start().wall, 0, 300),
         winter: false,
         second_person: true,

@@ -10,6 +10,7 @@ mod key;
 mod mutate;
 mod node;
 mod orders;
+mod parked;
 mod resume;
 mod search;
 mod steps;

@@ -10,6 +10,7 @@ use panward::domain::fat::Fat;
 use panward::domain::guide::Scene;
 use panward::domain::guide::scene::{MachineNow, PanNow};
 use panward::domain::ids::{Dev, EntryId, JobId, MachineId, PanId, PersonId, RunId};
+use panward::domain::ledger::Parked;
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::units::{Share, Temp, Volume};
 
@@ -138,9 +139,11 @@ pub fn world(out_by: OutBy, fat: Fat, form: Form, plan: Plan) -> World {
                 machine,
                 met: Exposures::NONE,
                 last_fat: Some(fat),
+                holds: Vec::new(),
                 set_in_line: false,
                 left_ready_by: None,
             }],
+            bare: Vec::new(),
             day: day(),
             winter: false,
             second_person: true,
@@ -280,6 +283,18 @@ pub fn claim_met() -> World {
         .named("gluten-free, machine met gluten")
 }
 
+/// Oil of another pan that stands in the machine.
+pub fn parked(fat: Fat, ml: u32) -> Parked {
+    Parked {
+        machine: MACHINE,
+        pan: PanId(9),
+        fill: EntryId(9),
+        fat,
+        volume: Volume::from_ml(ml),
+        since: start().wall,
+    }
+}
+
 /// Worlds in which oil must never leave the pan.
 pub fn refusing() -> Vec<World> {
     let plain = || world(OutBy::Nozzle, Fat::Rapeseed, Form::Long, NONE);
@@ -298,6 +313,10 @@ pub fn refusing() -> Vec<World> {
             .refuses()
             .named("gluten-free, machine unknown"),
         small_tank(),
+        plain()
+            .machine(|m| m.holds = vec![parked(Fat::Rapeseed, 5_000)])
+            .refuses()
+            .named("the tank holds oil"),
         world(OutBy::Nozzle, Fat::Dripping, Form::Long, NONE)
             .machine(|m| m.machine.heater = Heater::None)
             .refuses()

@@ -1,13 +1,13 @@
 //! The quick-entry form: how many touches each kind costs, what is prefilled, what a reload keeps, what is typed anew.
 
 use panward::domain::facts::Fact;
-use panward::domain::facts::oil::{Load, Measured};
+use panward::domain::facts::oil::{Load, Measured, Vessel};
 use panward::domain::facts::setup::{Instrument, Measures};
 use panward::domain::fat::Fat;
 use panward::domain::ids::InstrumentId;
 use panward::domain::ledger::Ledger;
 use panward::domain::quick::{
-    Doubt, Form, Gap, Kind, Quick, QuickRefusal, Retype, Said, Slot, drafts, moment, parts, retype, retyped,
+    Doubt, Form, Gap, Kind, Other, Quick, QuickRefusal, Retype, Said, Slot, drafts, moment, parts, retype, retyped,
 };
 use panward::domain::time::Millis;
 use panward::domain::units::{Share, Unit, Volume};
@@ -193,7 +193,8 @@ fn what_is_likeliest_stands_there_before_anything_is_typed() {
     assert_eq!(open(&log, Kind::TopUp).unit, Unit::Litres);
     let gauge = open(&log, Kind::Reading).gauge.unwrap();
     assert_eq!(gauge.with, Some(InstrumentId(7)), "the instrument that is set up");
-    assert_eq!(open(&log, Kind::Move).to, Some(CHIPS), "the only other pan");
+    let chips = Some(Other::Into(Vessel::Pan(CHIPS)));
+    assert_eq!(open(&log, Kind::Move).to, chips, "the only other pan");
 
     let Fact::TopUp(mut by_weight) = top_up(FISH, 2) else {
         panic!()

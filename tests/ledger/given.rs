@@ -4,7 +4,7 @@ use panward::domain::claim::{ClaimKind, Exposure, Exposures};
 use panward::domain::entry::Entry;
 use panward::domain::evidence::Evidence;
 use panward::domain::facts::job::Grade;
-use panward::domain::facts::oil::{Age, Fill, Load, Measured, Move, OilChange, Reading, Service, TopUp};
+use panward::domain::facts::oil::{Age, Fill, Load, Measured, Move, OilChange, Reading, Service, TopUp, Vessel};
 use panward::domain::facts::run::{Contents, Form, Heat, Left, Limits, Place, Plan, Pump, RunEvent, RunFact};
 use panward::domain::facts::setup::{
     Claim, FilterKind, HeatKind, Heater, Held, Kitchen, LimitBasis, Machine, OffSign, OutBy, Pan, Person, Route,
@@ -273,12 +273,24 @@ pub fn polar(pan: PanId, cpc: u16) -> Reading {
 }
 
 pub fn carried(from: PanId, to: PanId, l: u32) -> Move {
+    moved(Vessel::Pan(from), Vessel::Pan(to), l)
+}
+
+pub fn moved(from: Vessel, to: Vessel, l: u32) -> Move {
     Move {
         from,
         to,
         out: litres(l),
         arrived: litres(l),
     }
+}
+
+pub fn parked(from: PanId, machine: MachineId, l: u32) -> Fact {
+    Fact::Move(moved(Vessel::Pan(from), Vessel::Machine(machine), l))
+}
+
+pub fn brought(machine: MachineId, to: PanId, l: u32) -> Fact {
+    Fact::Move(moved(Vessel::Machine(machine), Vessel::Pan(to), l))
 }
 
 pub fn noted(pan: PanId, machine: Option<MachineId>, how: Grade) -> Fact {

@@ -4,6 +4,7 @@ use panward::domain::claim::{ClaimKind, Exposure};
 use panward::domain::entry::Draft;
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::Grade;
+use panward::domain::facts::oil::Vessel;
 use panward::domain::facts::run::Place;
 use panward::domain::facts::{RunNoted, oil};
 use panward::domain::fat::Fat;
@@ -131,10 +132,11 @@ fn oil_is_not_added_to_a_pan_whose_own_is_out() {
 fn oil_that_breaks_a_claim_is_refused() {
     let ledger = Log::filled().ledger();
     let (claim, exposure) = (ClaimKind::GlutenFree, Exposure::Gluten);
-    let met = QuickRefusal::ClaimMet {
+    let met = QuickRefusal::MoveMeets {
         pan: CHIPS,
         claim,
         exposure,
+        from: Vessel::Pan(FISH),
     };
     assert_eq!(say(&ledger, Quick::Move(carried(FISH, CHIPS, 5))), Err(met));
     assert!(say(&ledger, Quick::Move(carried(CHIPS, FISH, 5))).is_ok());

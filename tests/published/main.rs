@@ -9,6 +9,7 @@ mod country;
 mod expansion;
 mod lifting;
 mod measures;
+mod moves;
 mod oil_life;
 mod oil_quality;
 mod thresholds;

@@ -31,7 +31,7 @@ pub enum Fact {
     TopUp(oil::TopUp),
     /// Some out, fresh in; the fill goes on.
     PartChange(oil::PartChange),
-    /// Oil from one pan to another.
+    /// Oil from one pan or machine to another.
     Move(oil::Move),
     /// All oil out; the fill ends and the pan stands empty until a fill.
     OilChange(oil::OilChange),

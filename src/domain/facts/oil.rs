@@ -2,7 +2,7 @@
 
 use crate::domain::claim::ClaimKind;
 use crate::domain::fat::Fat;
-use crate::domain::ids::{InstrumentId, PanId};
+use crate::domain::ids::{InstrumentId, MachineId, PanId};
 use crate::domain::keyed::keyed;
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::{AcidValue, Amount, Minutes, Share, Temp};
@@ -57,13 +57,52 @@ pub struct PartChange {
     pub fresh: Amount,
 }
 
-/// Oil from one pan into another.
+/// What oil stands in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Vessel {
+    /// A pan.
+    Pan(PanId),
+    /// The tank of a filter machine, where oil is parked.
+    Machine(MachineId),
+}
+
+impl Vessel {
+    /// The pan, if it is one.
+    #[must_use]
+    pub const fn pan(self) -> Option<PanId> {
+        match self {
+            Self::Pan(pan) => Some(pan),
+            Self::Machine(_) => None,
+        }
+    }
+
+    /// The machine, if it is one.
+    #[must_use]
+    pub const fn machine(self) -> Option<MachineId> {
+        match self {
+            Self::Pan(_) => None,
+            Self::Machine(machine) => Some(machine),
+        }
+    }
+}
+
+keyed! {
+    /// Which way oil goes between a pan and a machine.
+    pub enum Parking {
+        /// Into the machine.
+        Machine = "machine",
+        /// Back into a pan.
+        Pan = "pan",
+    }
+}
+
+/// Oil from one vessel into another. Never from machine to machine: no hose joins two.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Move {
     /// Taken from.
-    pub from: PanId,
+    pub from: Vessel,
     /// Put into.
-    pub to: PanId,
+    pub to: Vessel,
     /// Taken out.
     pub out: Amount,
     /// What arrived.

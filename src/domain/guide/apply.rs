@@ -284,7 +284,7 @@ fn way_back(guide: &Guide, run: &Run) -> usize {
 }
 
 fn begun(fact: &RunFact, scene: &Scene) -> Option<Run> {
-    let pan = scene.pan(fact.pan)?;
+    let pan = scene.pan(fact.pan).or_else(|| scene.bare(fact.pan))?;
     let machine = scene.machine(fact.machine?)?;
     Some(Run {
         run: fact.run,

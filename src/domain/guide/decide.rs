@@ -5,6 +5,7 @@ use super::command::Command;
 use super::effects::{event_of, job_fact, move_oil, run_draft};
 use super::gate::Gate;
 use super::refusal::Refusal;
+use super::scene::MachineNow;
 use super::scene::Scene;
 use super::state::{FilterJob, MachineKept, PanNowKept, Phase, ReadTemp, Run, Warm};
 use super::{Guide, holds};
@@ -152,7 +153,8 @@ impl Guide {
         if job.run.is_some() {
             return Err(Refusal::RunOpen);
         }
-        let pan_now = scene.pan(pan).ok_or(Refusal::NoSuchPan)?;
+        let own = scene.pan(pan);
+        let pan_now = own.or_else(|| scene.bare(pan)).ok_or(Refusal::NoSuchPan)?;
         let comes_back = pan_now.place != Place::InPan;
         let barred = match pan_now.contents {
             Contents::Oil | Contents::SetFat => false,
@@ -173,6 +175,12 @@ impl Guide {
             .ok_or(Refusal::NoSuchMachine)?;
         let route = route_of(&machine.machine);
         holds::route_fits(scene, machine.machine.machine, route)?;
+        if own.is_none() {
+            holds::takes_parked(job, pan_now, machine, now)?;
+        } else if let Some(parked) = machine.holds.first().filter(|_| !comes_back) {
+            // Hold 5, by what the log knows: a tank that holds oil has no room for a pan, whatever was seen of it.
+            return Err(Refusal::MachineHolds { pan: parked.pan });
+        }
         if let Some(what) = scene.stops_draw(pan, machine.machine.machine).filter(|_| !comes_back) {
             return Err(Refusal::Trouble { what });
         }
@@ -189,8 +197,11 @@ impl Guide {
             }
         }
         // Oil comes back the way it went.
+        let holds_it = |m: &MachineNow| m.holds.iter().any(|parked| parked.pan == pan);
+        let elsewhere = own.is_some() && comes_back && !holds_it(machine) && scene.machines.iter().any(holds_it);
         let by_hand = route == Route::Cold;
-        if comes_back && pan_now.went.is_some_and(|went| went != route)
+        if elsewhere
+            || comes_back && pan_now.went.is_some_and(|went| went != route)
             || (pan_now.place == Place::InContainer && !by_hand)
             || (pan_now.place == Place::InMachine && by_hand)
         {

@@ -4,12 +4,12 @@ use super::answers::is_off_sign;
 use super::decide::route_of;
 use super::gate::{Gate, off_target};
 use super::refusal::Refusal;
-use super::scene::Scene;
+use super::scene::{MachineNow, PanNow, Scene};
 use super::state::{FilterJob, Run, Warm};
 use crate::domain::claim::{ClaimKind, Exposure};
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::run::Heat;
-use crate::domain::facts::setup::{OutBy, Person, Route};
+use crate::domain::facts::setup::{Claim, OutBy, Person, Route};
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PersonId};
 use crate::domain::procedure::{Act, Hold, StepId};
@@ -107,19 +107,51 @@ pub const fn growth_permille(high: Temp) -> u16 {
     }
 }
 
+/// Whether oil that stands in the machine may be brought into a pan that is not, or not any more, its own: of the fat
+/// the pan is kept with, all of it to its full mark, melted, and nothing a claim of the pan excludes.
+pub(super) fn takes_parked(job: &FilterJob, pan: &PanNow, machine: &MachineNow, now: &Now) -> Result<(), Refusal> {
+    let mut needs = 0_u32;
+    for parked in &machine.holds {
+        if parked.fat != pan.pan.fat {
+            return Err(Refusal::OtherFat { fat: parked.fat });
+        }
+        // How much of it is in the machine its own run knows best.
+        let volume = parked.volume.ok_or(Refusal::OilOut)?;
+        needs = needs.saturating_add(volume.ml());
+    }
+    if machine.holds.is_empty() {
+        return Err(Refusal::NothingParked);
+    }
+    if needs > pan.pan.full.ml() {
+        return Err(Refusal::PanTooSmall {
+            needs: Volume::from_ml(needs).unwrap_or(Volume::MAX),
+            has: pan.pan.full,
+        });
+    }
+    if pan.pan.fat.is_solid() && machine.machine.heater.is_there() {
+        warm(job, now)?;
+    }
+    claims_meet(job, &pan.claims, machine)
+}
+
 /// Hold 6: no claim of the pan meets what the machine has met since its last strip-clean.
 fn claims_meet_nothing(job: &FilterJob, run: &Run, scene: &Scene) -> Result<(), Refusal> {
-    let mut met = scene.machine(run.machine.0.machine).ok_or(Refusal::NoSuchMachine)?.met;
+    let machine = scene.machine(run.machine.0.machine).ok_or(Refusal::NoSuchMachine)?;
+    claims_meet(job, &run.pan.claims, machine)
+}
+
+fn claims_meet(job: &FilterJob, claims: &[Claim], machine: &MachineNow) -> Result<(), Refusal> {
+    let mut met = machine.met;
     if job.strange {
         met = met.with(Exposure::Unknown);
     }
-    for claim in &run.pan.claims {
+    for claim in claims {
         let basis = claim.what == ClaimKind::Halal && !claim.basis.is_empty();
         if let Some(exposure) = met.iter().find(|e| claim.what.excludes(*e, basis)) {
             return Err(Refusal::ClaimMeets {
                 claim: claim.what,
                 exposure,
-                machine: run.machine.0.machine,
+                machine: machine.machine.machine,
             });
         }
     }

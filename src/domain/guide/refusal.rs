@@ -5,7 +5,8 @@ use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Route;
 use crate::domain::facts::trouble::TroubleKind;
-use crate::domain::ids::MachineId;
+use crate::domain::fat::Fat;
+use crate::domain::ids::{MachineId, PanId};
 use crate::domain::procedure::{Hold, StepId};
 use crate::domain::units::{Temp, Volume};
 
@@ -64,6 +65,25 @@ pub enum Refusal {
         /// Room needed.
         needs: Volume,
         /// Room there is.
+        has: Volume,
+    },
+    /// The log knows of oil in the machine: it goes back, or is said to be gone, first.
+    MachineHolds {
+        /// The pan it is of.
+        pan: PanId,
+    },
+    /// The pan has no oil, and none stands in the machine to be brought into it.
+    NothingParked,
+    /// What stands in the machine is another fat than the pan is kept with.
+    OtherFat {
+        /// The fat in the machine.
+        fat: Fat,
+    },
+    /// The pan does not take all that stands in the machine.
+    PanTooSmall {
+        /// What stands there.
+        needs: Volume,
+        /// What the pan holds when full.
         has: Volume,
     },
     /// A claim would meet something the machine has met.

@@ -7,6 +7,7 @@ use crate::domain::facts::setup::{Claim, Machine, Pan, Person, Route};
 use crate::domain::facts::trouble::TroubleKind;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{MachineId, PanId, PersonId};
+use crate::domain::ledger::Parked;
 use crate::domain::time::Day;
 use crate::domain::trouble::Standing;
 
@@ -36,6 +37,8 @@ pub struct MachineNow {
     pub met: Exposures,
     /// The fat it held last.
     pub last_fat: Option<Fat>,
+    /// The oil that stands in it.
+    pub holds: Vec<Parked>,
     /// Whether that fat sets, and the line was not seen run empty since.
     pub set_in_line: bool,
     /// Who put it away last, dry and built for the next run; nobody where it was left otherwise.
@@ -57,6 +60,8 @@ pub struct Scene {
     pub people: Vec<(Person, u32)>,
     /// The pans in use.
     pub pans: Vec<PanNow>,
+    /// The pans in use with no oil of their own: oil parked in a machine can be brought into them.
+    pub bare: Vec<PanNow>,
     /// The machines and hand kits.
     pub machines: Vec<MachineNow>,
     /// The trading day.
@@ -92,6 +97,12 @@ impl Scene {
     #[must_use]
     pub fn pan(&self, id: PanId) -> Option<&PanNow> {
         self.pans.iter().find(|p| p.pan.pan == id)
+    }
+
+    /// A pan with no oil of its own.
+    #[must_use]
+    pub fn bare(&self, id: PanId) -> Option<&PanNow> {
+        self.bare.iter().find(|p| p.pan.pan == id)
     }
 
     /// The trouble that stops oil from leaving a pan by a machine.

@@ -83,9 +83,10 @@ impl PanContents {
                 self.set(change.pan, entry, (Place::InPan, contents));
             }
         } else if let Fact::Move(moved) = &entry.fact
-            && !self.is_after(moved.to, entry)
+            && let Some(to) = moved.to.pan()
+            && !self.is_after(to, entry)
         {
-            self.set(moved.to, entry, (Place::InPan, Contents::Oil));
+            self.set(to, entry, (Place::InPan, Contents::Oil));
         }
     }
 

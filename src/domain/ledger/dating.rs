@@ -1,7 +1,7 @@
 //! How far back an entry may be dated, so that nobody rewrites oil that is already gone.
 
 use crate::domain::facts::Fact;
-use crate::domain::ids::{EntryId, PanId};
+use crate::domain::ids::{EntryId, MachineId, PanId};
 use crate::domain::time::Millis;
 
 use super::Ledger;
@@ -28,6 +28,13 @@ pub enum DateRefusal {
     BeforeFill {
         /// The pan.
         pan: PanId,
+        /// The earliest moment that stands.
+        earliest: Millis,
+    },
+    /// The last of the oil went into that machine later.
+    BeforeParked {
+        /// The machine.
+        machine: MachineId,
         /// The earliest moment that stands.
         earliest: Millis,
     },
@@ -134,7 +141,7 @@ fn reach(fact: &Fact) -> Reach {
         Fact::OilChange(f) => Reach::Changes(f.pan),
         Fact::TopUp(f) => Reach::Oil([Some(f.pan), None]),
         Fact::PartChange(f) => Reach::Oil([Some(f.pan), None]),
-        Fact::Move(f) => Reach::Oil([Some(f.from), Some(f.to)]),
+        Fact::Move(f) => Reach::Oil([f.from.pan(), f.to.pan()]),
         Fact::Service(f) => Reach::Oil([Some(f.pan), None]),
         Fact::PanJob(f) => Reach::Oil([Some(f.pan), None]),
         Fact::Reading(f) => Reach::Oil([Some(f.pan), None]),

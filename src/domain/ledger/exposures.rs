@@ -8,7 +8,7 @@ use crate::domain::claim::{Exposure, Exposures};
 use crate::domain::entry::Entry;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::job::{Grade, JobEvent, JobFact, JobKind};
-use crate::domain::facts::oil::Move;
+use crate::domain::facts::oil::Vessel;
 use crate::domain::facts::setup::{Held, Pan};
 use crate::domain::facts::{Fact, RunNoted};
 use crate::domain::fat::Fat;
@@ -166,7 +166,12 @@ impl Meetings {
                 pan.oil = pan.oil.and(job.food);
                 pan.job = Some((job.day, job.food));
             }
-            Fact::Move(moved) => self.moved(moved),
+            Fact::Move(moved) => match (moved.from, moved.to) {
+                (Vessel::Pan(from), Vessel::Pan(to)) => self.moved(from, to),
+                (Vessel::Pan(from), Vessel::Machine(machine)) => self.parked(entry, from, machine),
+                (Vessel::Machine(machine), Vessel::Pan(to)) => self.unparked(machine, to),
+                (Vessel::Machine(_), Vessel::Machine(_)) => {}
+            },
             Fact::Run(run) => {
                 if let Some(machine) = run.machine.filter(|_| oil_out(run)) {
                     self.through(entry, run.pan, machine);
@@ -199,10 +204,31 @@ impl Meetings {
         }
     }
 
-    fn moved(&mut self, moved: &Move) {
-        let brought = self.carried(moved.from);
-        let fat = self.pans.get(&moved.from).and_then(|p| p.fat);
-        let to = self.pans.or_default(moved.to);
+    fn moved(&mut self, from: PanId, to: PanId) {
+        let brought = self.carried(from);
+        let fat = self.pans.get(&from).and_then(|p| p.fat);
+        self.took_in(to, brought, fat);
+    }
+
+    /// Parked oil leaves what it carries in the machine. What the machine held it meets there, and has with it when it
+    /// comes out again.
+    fn parked(&mut self, entry: &Entry, pan: PanId, machine: MachineId) {
+        let brought = self.carried(pan);
+        let fat = self.pans.get(&pan).and_then(|p| p.fat);
+        let met = self.machines.or_default(machine);
+        met.meet(meeting(entry, Some(pan), brought));
+        met.last_fat = Some(fat.unwrap_or(Fat::Blend));
+    }
+
+    fn unparked(&mut self, machine: MachineId, to: PanId) {
+        let met = self.machines.or_default(machine);
+        let unknown = if met.held.is_some() { Exposures::NONE } else { UNKNOWN };
+        let (brought, fat) = (met.set().and(unknown), met.last_fat);
+        self.took_in(to, brought, fat);
+    }
+
+    fn took_in(&mut self, pan: PanId, brought: Exposures, fat: Option<Fat>) {
+        let to = self.pans.or_default(pan);
         (to.oil, to.filled) = (to.oil.and(brought), true);
         if to.fat != fat {
             to.fat = Some(Fat::Blend);

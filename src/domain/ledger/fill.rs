@@ -1,12 +1,12 @@
 //! One batch of oil in one pan: how it began, everything that happened to it, how it ended.
 
 use crate::domain::facts::job::Grade;
-use crate::domain::facts::oil::{Age, PartChange, Reading, Service, Sign, TopUp};
+use crate::domain::facts::oil::{Age, PartChange, Reading, Service, Sign, TopUp, Vessel};
 use crate::domain::fat::Fat;
-use crate::domain::ids::{EntryId, PanId, RunId};
+use crate::domain::ids::{EntryId, MachineId, PanId, RunId};
 use crate::domain::print::Print;
 use crate::domain::time::{Day, Millis};
-use crate::domain::units::{Amount, Volume};
+use crate::domain::units::Volume;
 
 /// One batch of oil in one pan, from fresh to change.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,8 +19,10 @@ pub struct PanFill {
     pub at: Millis,
     /// The trading day it began on.
     pub day: Day,
-    /// The fat it was filled with.
+    /// The fat it is: what it was filled with, a blend once another was moved in.
     pub fat: Fat,
+    /// The fat it was filled with.
+    pub filled_with: Fat,
     /// How old the oil was when it came in.
     pub age: Age,
     /// What was filled in.
@@ -32,7 +34,9 @@ pub struct PanFill {
     pub fry_min: u32,
     /// What happened to it, in oil order.
     pub events: Vec<OilEvent>,
-    /// How it ended; `None` while it is in the pan.
+    /// When all of it stood out of its pan, cold for the log: from when, and until when unless it does still.
+    pub cold: Vec<(Millis, Option<Millis>)>,
+    /// How it ended; `None` while it is in the pan, or parked in a machine.
     pub ended: Option<FillEnd>,
     /// The print of all of this, as the ledger holds it: it changes with any entry or correction that touches it, and
     /// with nothing else.
@@ -40,6 +44,35 @@ pub struct PanFill {
 }
 
 impl PanFill {
+    /// Whether it is in its pan, or no further than a run has it: not ended, and not parked as a whole.
+    #[must_use]
+    pub fn is_in_pan(&self) -> bool {
+        self.ended.is_none() && self.cold.last().is_none_or(|(_, until)| until.is_some())
+    }
+
+    /// Whether all of it stood out of its pan at a moment.
+    #[must_use]
+    pub fn is_cold(&self, at: Millis) -> bool {
+        let stood = |(from, until): &(Millis, Option<Millis>)| *from <= at && until.is_none_or(|until| at < until);
+        self.cold.iter().any(stood)
+    }
+
+    /// Whether the last that went in or out was moved, and left less than `min`.
+    #[must_use]
+    pub fn is_left_under(&self, min: Volume) -> bool {
+        let last = self.events.iter().rev().find(|event| event.what.is_in_or_out());
+        last.is_some_and(|event| match &event.what {
+            Happened::MovedOut { .. } | Happened::MovedIn { .. } | Happened::Returned { .. } => event.volume < min,
+            Happened::TopUp(_)
+            | Happened::PartChange(_)
+            | Happened::Service(_)
+            | Happened::Reading(_)
+            | Happened::Sign(_)
+            | Happened::Noted(_)
+            | Happened::Filtered(_) => false,
+        })
+    }
+
     /// Hours hot so far.
     #[must_use]
     pub fn hours_hot(&self) -> f64 {
@@ -71,6 +104,7 @@ impl PanFill {
             | Happened::PartChange(_)
             | Happened::MovedOut { .. }
             | Happened::MovedIn { .. }
+            | Happened::Returned { .. }
             | Happened::Service(_)
             | Happened::Sign(_)
             | Happened::Noted(_)
@@ -110,21 +144,30 @@ pub enum Happened {
     TopUp(TopUp),
     /// Some out, fresh in.
     PartChange(PartChange),
-    /// Oil went to another pan.
+    /// Oil went to another pan or into a machine.
     MovedOut {
         /// Where to.
-        to: PanId,
+        to: Vessel,
         /// How much.
-        out: Amount,
+        out: Volume,
     },
-    /// Oil came from another pan.
+    /// Oil of another fill came in, straight or out of a machine.
     MovedIn {
-        /// Where from.
+        /// The pan whose oil it was.
         from: PanId,
-        /// The fill it came from, by the entry that began it; `None` when the log knows of none.
+        /// The fill it was of, by the entry that began it; `None` when the log knows of none.
         from_fill: Option<EntryId>,
+        /// The entry that took it out of that fill: it is what it was then.
+        left: EntryId,
         /// How much arrived.
-        arrived: Amount,
+        arrived: Volume,
+    },
+    /// Its own oil came back out of a machine, as it went in.
+    Returned {
+        /// Which machine.
+        from: MachineId,
+        /// How much arrived.
+        arrived: Volume,
     },
     /// It was fried in, or stood through a service.
     Service(Service),
@@ -136,6 +179,21 @@ pub enum Happened {
     Noted(String),
     /// It was filtered.
     Filtered(Filtered),
+}
+
+impl Happened {
+    /// Whether oil went in or out.
+    #[must_use]
+    pub const fn is_in_or_out(&self) -> bool {
+        match self {
+            Self::TopUp(_)
+            | Self::PartChange(_)
+            | Self::MovedOut { .. }
+            | Self::MovedIn { .. }
+            | Self::Returned { .. } => true,
+            Self::Service(_) | Self::Reading(_) | Self::Sign(_) | Self::Noted(_) | Self::Filtered(_) => false,
+        }
+    }
 }
 
 /// How oil was filtered.

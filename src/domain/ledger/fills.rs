@@ -2,9 +2,8 @@
 
 use crate::domain::entry::Entry;
 use crate::domain::facts::Fact;
-use crate::domain::facts::oil::{Age, Fill, Move};
-use crate::domain::fat::Fat;
-use crate::domain::ids::{EntryId, PanId};
+use crate::domain::facts::oil::Fill;
+use crate::domain::ids::{EntryId, MachineId, PanId};
 use crate::domain::print::Print;
 use crate::domain::time::Millis;
 use crate::domain::units::Volume;
@@ -12,13 +11,29 @@ use crate::domain::units::Volume;
 use super::book::Book;
 use super::fill::{FillEnd, Filtered, Happened, OilEvent, PanFill};
 use super::runs::Runs;
+use super::tanks::Tanks;
 use crate::domain::sorted::SortedMap;
 
 /// An entry as it stands, and the print of it.
 #[derive(Clone, Copy)]
-struct Said<'a> {
-    entry: &'a Entry,
-    print: Print,
+pub(super) struct Said<'a> {
+    pub(super) entry: &'a Entry,
+    pub(super) print: Print,
+}
+
+/// Where a run has a pan's oil.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Out {
+    /// The machine it stands in, if it is one.
+    pub(super) machine: Option<MachineId>,
+    /// Since when.
+    pub(super) since: Millis,
+    /// Some of it is still in the pan, and nobody can say how much.
+    pub(super) split: bool,
+    /// The run began with oil out of the pan, to bring it back.
+    pub(super) brings: bool,
+    /// That oil was not this pan's own.
+    pub(super) strange: bool,
 }
 
 /// The oil of one pan through time.
@@ -27,33 +42,25 @@ pub(super) struct PanOil {
     pub(super) fills: Vec<PanFill>,
     /// When fills and oil changes happened, whether or not they met a fill.
     pub(super) marks: Vec<(Millis, EntryId)>,
-    /// The last of fill and oil change was an oil change.
+    /// Nothing went in since all of it went out.
     pub(super) emptied: bool,
+    /// Where a run has its oil, while that is not all in the pan.
+    pub(super) out: Option<Out>,
     /// Entries at a time when the log knows of no oil in the pan.
     pub(super) loose: Vec<EntryId>,
 }
 
 impl PanOil {
-    fn open(&mut self) -> Option<&mut PanFill> {
-        self.fills.last_mut().filter(|f| f.ended.is_none())
-    }
-
-    /// Ends the fill in the pan, and gives its print; `None` for an empty pan.
-    fn end(&mut self, said: Said<'_>) -> Option<Print> {
-        let fill = self.open()?;
-        fill.ended = Some(FillEnd {
-            by: said.entry.id,
-            at: said.entry.at,
-        });
-        fill.print = fill.print.and(said.print);
-        Some(fill.print)
+    pub(super) fn open(&mut self) -> Option<&mut PanFill> {
+        self.fills.last_mut().filter(|f| f.is_in_pan())
     }
 }
 
 /// The fills of every pan.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(super) struct Fills {
-    pans: SortedMap<PanId, PanOil>,
+    pub(super) pans: SortedMap<PanId, PanOil>,
+    pub(super) tanks: Tanks,
     /// The print of every fill that ended, in the order they did.
     pub(super) ended: Print,
 }
@@ -64,7 +71,7 @@ impl Fills {
     }
 
     pub(super) fn open(&self, pan: PanId) -> Option<&PanFill> {
-        self.pans.get(&pan)?.fills.last().filter(|f| f.ended.is_none())
+        self.pans.get(&pan)?.fills.last().filter(|f| f.is_in_pan())
     }
 
     /// Takes in one entry; entries come in oil order.
@@ -72,15 +79,7 @@ impl Fills {
         let said = Said { entry, print };
         match &entry.fact {
             Fact::Fill(fill) => self.fill(said, fill, book),
-            Fact::OilChange(change) => {
-                let oil = self.pans.or_default(change.pan);
-                oil.marks.push((entry.at, entry.id));
-                oil.emptied = true;
-                match oil.end(said) {
-                    Some(print) => self.ended = self.ended.and(print),
-                    None => oil.loose.push(entry.id),
-                }
-            }
+            Fact::OilChange(change) => self.changed(said, change.pan),
             Fact::TopUp(f) => self.put(said, f.pan, book, f.amount.volume.ml(), 0, Happened::TopUp(f.clone())),
             Fact::PartChange(f) => {
                 let what = Happened::PartChange(f.clone());
@@ -100,10 +99,12 @@ impl Fills {
                 }
             }
             Fact::Run(f) => {
+                self.ran(said, f, book);
                 if runs.filtered_by(f) {
                     self.put(said, f.pan, book, 0, 0, Happened::Filtered(Filtered::Guided(f.run)));
                 }
             }
+            Fact::MachineCleaned(f) => self.cleaned(said, f.machine),
             Fact::RunNoted(f) => {
                 if let Some(how) = Filtered::noted(f.how) {
                     self.put(said, f.pan, book, 0, 0, Happened::Filtered(how));
@@ -120,7 +121,6 @@ impl Fills {
             | Fact::ClaimRestored(_)
             | Fact::Correct(_)
             | Fact::Job(_)
-            | Fact::MachineCleaned(_)
             | Fact::AllergensChecked(_)
             | Fact::Practised(_)
             | Fact::Trouble(_)
@@ -128,14 +128,46 @@ impl Fills {
         }
     }
 
-    fn fill(&mut self, said: Said<'_>, fill: &Fill, book: &Book) {
+    /// All oil out of a pan: what is in it or, where that is parked, what stands in a machine.
+    fn changed(&mut self, said: Said<'_>, pan: PanId) {
+        let oil = self.pans.or_default(pan);
+        oil.marks.push((said.entry.at, said.entry.id));
+        (oil.emptied, oil.out) = (true, None);
+        let mut fills = oil.fills.iter().rev();
+        match fills.find(|f| f.ended.is_none()).map(|f| (f.began, f.is_in_pan())) {
+            Some((fill, in_pan)) => {
+                if !in_pan {
+                    self.tanks.drop_fill(fill);
+                }
+                self.end(said, pan, fill);
+            }
+            None => oil.loose.push(said.entry.id),
+        }
+    }
+
+    /// Ends a fill.
+    pub(super) fn end(&mut self, said: Said<'_>, pan: PanId, fill: EntryId) {
+        let mut fills = self.pans.or_default(pan).fills.iter_mut().rev();
+        if let Some(fill) = fills.find(|f| f.began == fill && f.ended.is_none()) {
+            fill.ended = Some(FillEnd {
+                by: said.entry.id,
+                at: said.entry.at,
+            });
+            fill.print = fill.print.and(said.print);
+            self.ended = self.ended.and(fill.print);
+        }
+    }
+
+    pub(super) fn fill(&mut self, said: Said<'_>, fill: &Fill, book: &Book) {
         let entry = said.entry;
+        // What a run left in a machine is not gone because something else went into the pan.
+        self.unload(said, fill.pan, book);
+        if let Some(began) = self.open(fill.pan).map(|f| f.began) {
+            self.end(said, fill.pan, began);
+        }
         let oil = self.pans.or_default(fill.pan);
         oil.marks.push((entry.at, entry.id));
-        if let Some(print) = oil.end(said) {
-            self.ended = self.ended.and(print);
-        }
-        oil.emptied = false;
+        (oil.emptied, oil.out) = (false, None);
         let day = book.day_of(entry.at, entry.off_min);
         oil.fills.push(PanFill {
             pan: fill.pan,
@@ -143,50 +175,20 @@ impl Fills {
             at: entry.at,
             day,
             fat: fill.fat,
+            filled_with: fill.fat,
             age: fill.age,
             first: fill.amount.volume,
             volume: fill.amount.volume,
             fry_min: 0,
             events: Vec::new(),
+            cold: Vec::new(),
             ended: None,
             print: said.print.with_day(day),
         });
     }
 
-    fn moved(&mut self, said: Said<'_>, moved: &Move, book: &Book) {
-        let source = self.open(moved.from).map(|f| (f.began, f.fat, f.print));
-        let out = Happened::MovedOut {
-            to: moved.to,
-            out: moved.out,
-        };
-        self.put(said, moved.from, book, 0, moved.out.volume.ml(), out);
-        if self.open(moved.to).is_none() {
-            // Used oil carried into an empty pan begins a fill there, of an age only its old pan could tell.
-            let fill = Fill {
-                pan: moved.to,
-                fat: source.map_or(Fat::Blend, |(_, fat, _)| fat),
-                amount: moved.arrived,
-                batch: None,
-                age: Age::Unknown,
-            };
-            self.fill(said, &fill, book);
-            if let Some(fill) = self.pans.or_default(moved.to).open() {
-                fill.volume = Volume::NONE;
-            }
-        }
-        let arrived = Happened::MovedIn {
-            from: moved.from,
-            from_fill: source.map(|(began, _, _)| began),
-            arrived: moved.arrived,
-        };
-        // What arrives is what its old fill had become, so it is part of the print.
-        let print = said.print.and(source.map_or(Print::NONE, |(_, _, print)| print));
-        let said = Said { print, ..said };
-        self.put(said, moved.to, book, moved.arrived.volume.ml(), 0, arrived);
-    }
-
     /// Books an event, with what it brought and took in millilitres, to the fill that is open at its moment.
-    fn put(&mut self, said: Said<'_>, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
+    pub(super) fn put(&mut self, said: Said<'_>, pan: PanId, book: &Book, in_ml: u32, out_ml: u32, what: Happened) {
         let Said { entry, print } = said;
         let full = book.pan(pan).map(|p| p.full.ml());
         let oil = self.pans.or_default(pan);

@@ -114,7 +114,10 @@ pub fn pans(fact: &Fact) -> [Option<PanId>; 2] {
         Fact::Fill(f) => [Some(f.pan), None],
         Fact::TopUp(f) => [Some(f.pan), None],
         Fact::PartChange(f) => [Some(f.pan), None],
-        Fact::Move(f) => [Some(f.from), Some(f.to)],
+        Fact::Move(f) => match f.from.pan() {
+            Some(from) => [Some(from), f.to.pan()],
+            None => [f.to.pan(), None],
+        },
         Fact::OilChange(f) => [Some(f.pan), None],
         Fact::Service(f) => [Some(f.pan), None],
         Fact::PanJob(f) => [Some(f.pan), None],

@@ -3,7 +3,7 @@
 use crate::domain::entry::Entry;
 use crate::domain::evidence::{Evidence, Item, Word};
 use crate::domain::facts::Fact;
-use crate::domain::facts::oil::{Fill, Move, TopUp};
+use crate::domain::facts::oil::{Fill, Move, TopUp, Vessel};
 use crate::domain::ids::PanId;
 use crate::domain::sorted::SortedMap;
 use crate::domain::time::Millis;
@@ -22,8 +22,11 @@ impl Lows {
             && let Some(pan) = job.pan
         {
             self.see(pan, &job.evidence, entry.at);
-        } else if let Fact::TopUp(TopUp { pan, .. }) | Fact::Fill(Fill { pan, .. }) | Fact::Move(Move { to: pan, .. }) =
-            fact
+        } else if let Fact::TopUp(TopUp { pan, .. })
+        | Fact::Fill(Fill { pan, .. })
+        | Fact::Move(Move {
+            to: Vessel::Pan(pan), ..
+        }) = fact
         {
             self.raised(*pan, entry.at);
         }

@@ -17,9 +17,11 @@ mod fills;
 mod history;
 mod lines;
 mod lows;
+mod moves;
 mod queries;
 mod runs;
 mod sheet;
+mod tanks;
 mod troubles;
 
 use crate::domain::entry::Entry;
@@ -40,6 +42,7 @@ pub use history::{HistoryLine, history, job_up_to, pans, run_up_to};
 pub use lines::{Line, is_evidence};
 pub use runs::{JobState, Look, RunState};
 pub use sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
+pub use tanks::Parked;
 
 /// The state of a kitchen, as its log tells it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

@@ -23,6 +23,7 @@ use super::fill::PanFill;
 use super::lines::Line;
 use super::runs::{JobState, RunState};
 use super::sheet::{FilterDone, NotDone, PanDay, PutOff, Word};
+use super::tanks::Parked;
 
 impl Ledger {
     /// Every entry with what became of it, in order of cause.
@@ -65,7 +66,29 @@ impl Ledger {
     #[must_use]
     pub fn oil_print(&self, pan: PanId) -> Print {
         let now = self.fill(pan).map_or(Print::NONE, |fill| fill.print);
+        let out = self.fills.pan(pan).and_then(|oil| oil.out);
+        let now = out.map_or(now, |out| now.with(out.since.0.cast_unsigned()));
         self.ended_print().and(now)
+    }
+
+    /// When a run took a pan's oil out, while it is not all back.
+    #[must_use]
+    pub fn out_since(&self, pan: PanId) -> Option<Millis> {
+        self.fills.pan(pan)?.out.map(|out| out.since)
+    }
+
+    /// What stands in a machine: oil that was parked there, and oil that runs have in it.
+    #[must_use]
+    pub fn tank(&self, machine: MachineId) -> Vec<Parked> {
+        let mut all = self.parked();
+        all.retain(|parked| parked.machine == machine);
+        all
+    }
+
+    /// Oil that stands in any machine.
+    #[must_use]
+    pub fn parked(&self) -> Vec<Parked> {
+        self.fills.parked()
     }
 
     /// The oil that was in a pan at a moment.
@@ -299,10 +322,15 @@ impl Ledger {
         self.fills.pan(pan).is_some_and(|oil| oil.emptied)
     }
 
-    /// Whether a pan was last seen with its oil below the mark, and nothing went in since.
+    /// Whether a pan was last seen with its oil below the mark and nothing went in since, or a move left it under that.
     #[must_use]
     pub fn is_low(&self, pan: PanId) -> bool {
-        self.lows.has(pan)
+        let min = self.book.pan(pan).map(|p| p.min);
+        let under = || {
+            min.zip(self.fill(pan))
+                .is_some_and(|(min, fill)| fill.is_left_under(min))
+        };
+        self.lows.has(pan) || under()
     }
 
     /// The troubles nobody has said are over, oldest first.

@@ -196,14 +196,16 @@ impl Belief {
         match event.what {
             What::Fried { fry, temp, load: _ } => self.grow(fry.hours(), temp.map_or(1.0, heat_factor)),
             What::Unlogged { temp } => self.guess_hours(habit.fry, heat_factor(temp.unwrap_or(habit.temp))),
-            What::Topped { fat, added, after } => match share_of(added, after) {
-                Some(share) if fat == history.fat() => self.mix_fresh(share),
-                Some(share) => {
-                    let other = self.quantity.fresh(fat);
-                    self.mix_other(share, other.mean, other.sd);
+            What::Topped { fat, added, after } | What::PartChanged { fat, added, after } => {
+                match share_of(added, after) {
+                    Some(share) if fat == history.fat() => self.mix_fresh(share),
+                    Some(share) => {
+                        let other = self.quantity.fresh(fat);
+                        self.mix_other(share, other.mean, other.sd);
+                    }
+                    None => self.folded_around = self.folded_around.saturating_add(1),
                 }
-                None => self.folded_around = self.folded_around.saturating_add(1),
-            },
+            }
             What::MovedIn { oil, added, after } => match share_of(added, after) {
                 Some(share) => {
                     let (mean, sd) = self.quantity.incoming(oil);

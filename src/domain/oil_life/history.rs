@@ -50,8 +50,17 @@ pub enum What {
         /// How hot, where somebody says.
         temp: Option<Temp>,
     },
-    /// Fresh oil was added: a top-up, or the fresh part of a part-change.
+    /// Fresh oil was added.
     Topped {
+        /// The fat added.
+        fat: Fat,
+        /// How much.
+        added: Volume,
+        /// What is in the pan after it.
+        after: Volume,
+    },
+    /// Some went out and fresh oil came in: thins like a top-up, and counts apart in what is usual.
+    PartChanged {
         /// The fat added.
         fat: Fat,
         /// How much.
@@ -142,6 +151,7 @@ impl FillHistory {
             | What::Fried { .. }
             | What::Unlogged { .. }
             | What::Topped { .. }
+            | What::PartChanged { .. }
             | What::MovedIn { .. }
             | What::Read { .. }
             | What::Filtered
@@ -157,6 +167,7 @@ impl FillHistory {
             What::Fried { .. }
             | What::Unlogged { .. }
             | What::Topped { .. }
+            | What::PartChanged { .. }
             | What::MovedIn { .. }
             | What::Read { .. }
             | What::Sign(_)

@@ -372,7 +372,7 @@ fn guessed(history: &FillHistory) -> Option<u16> {
 fn entry_role(event: &Event) -> Option<Because> {
     let role = match event.what {
         What::Fried { fry, .. } => (fry.get() > 0).then_some(Role::Wear),
-        What::Topped { .. } => Some(Role::Dilution),
+        What::Topped { .. } | What::PartChanged { .. } => Some(Role::Dilution),
         What::MovedIn { .. } => Some(Role::MovedIn),
         What::Read { value, .. } => [Quantity::Polar, Quantity::Ffa]
             .into_iter()

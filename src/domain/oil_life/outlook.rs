@@ -96,6 +96,7 @@ pub fn usual_temp(history: &FillHistory, before: Temp) -> Temp {
     let logged = history.events().iter().rev().filter_map(|e| match e.what {
         What::Fried { temp, .. } | What::Unlogged { temp } => temp.map(Temp::dc),
         What::Topped { .. }
+        | What::PartChanged { .. }
         | What::MovedIn { .. }
         | What::Read { .. }
         | What::Sign(_)
@@ -119,6 +120,8 @@ pub struct TopUps {
     pub often: f64,
     /// The share of the pan (0–1) that is fresh oil after one; `None` where none was ever logged.
     pub share: Option<f64>,
+    /// The share of the pan (0–1) that part-changes bring fresh a service; none where there were not several.
+    pub changed: f64,
 }
 
 impl TopUps {
@@ -133,6 +136,7 @@ impl TopUps {
         Self {
             often: 1.0,
             share: Some(share),
+            changed: 0.0,
         }
     }
 
@@ -149,18 +153,20 @@ impl TopUps {
                 0.0
             },
             share: (counts.top_ups > 0.0).then(|| counts.shares / counts.top_ups),
+            changed: counts.changed(0.0, 0.0),
         }
     }
 
     /// The share of the pan (0–1) that is fresh oil after a usual service.
     #[must_use]
     pub fn a_service(self) -> f64 {
-        (self.often * self.share.unwrap_or_default()).min(1.0)
+        (self.often * self.share.unwrap_or_default() + self.changed).min(1.0)
     }
 
     /// The same for a fill with a history of its own. How much goes in varies from night to night more than from fill
     /// to fill, whether any goes in is a fill's own affair: so the size is the pan's habit for longer than the
-    /// frequency is. Another top-up never lowers the answer.
+    /// frequency is. Part-changes are too large and too rare to be averaged with either: what they bring is spread over
+    /// the services between them. Neither another top-up nor another part-change ever lowers the answer.
     #[must_use]
     pub fn in_fill(self, history: &FillHistory) -> f64 {
         const SIZE_COUNTS_FOR: f64 = 20.0;
@@ -170,12 +176,13 @@ impl TopUps {
             Some(_) => (SIZE_COUNTS_FOR, FREQUENCY_COUNTS_FOR),
             None => (0.0, 0.0),
         };
+        let changed = own.changed(self.changed, frequency_weight);
         if own.top_ups + size_weight == 0.0 || own.services + frequency_weight == 0.0 {
-            return 0.0;
+            return changed.clamp(0.0, 1.0);
         }
         let size = (size_weight * self.share.unwrap_or_default() + own.shares) / (size_weight + own.top_ups);
         let often = (frequency_weight * self.often + own.top_ups) / (frequency_weight + own.services);
-        (often * size).clamp(0.0, 1.0)
+        (often * size + changed).clamp(0.0, 1.0)
     }
 }
 
@@ -185,6 +192,8 @@ struct Counts {
     services: f64,
     top_ups: f64,
     shares: f64,
+    part_changes: f64,
+    changed: f64,
 }
 
 impl Counts {
@@ -208,6 +217,14 @@ impl Counts {
                     },
                     Some(_) | None => sum,
                 },
+                What::PartChanged { added, after, .. } => match share_of(added, after) {
+                    Some(share) if share > 0.0 => Self {
+                        part_changes: sum.part_changes + 1.0,
+                        changed: sum.changed + share,
+                        ..sum
+                    },
+                    Some(_) | None => sum,
+                },
                 What::Fried { .. }
                 | What::MovedIn { .. }
                 | What::Read { .. }
@@ -222,7 +239,20 @@ impl Counts {
             services: self.services + other.services,
             top_ups: self.top_ups + other.top_ups,
             shares: self.shares + other.shares,
+            part_changes: self.part_changes + other.part_changes,
+            changed: self.changed + other.changed,
         }
+    }
+
+    /// What part-changes bring a service, where `before` was usual and counts for so many services. One alone is no
+    /// habit (project default).
+    fn changed(self, before: f64, weight: f64) -> f64 {
+        const HABIT: f64 = 2.0;
+        let services = self.services + weight;
+        if services == 0.0 || (before == 0.0 && self.part_changes < HABIT) {
+            return 0.0;
+        }
+        (weight * before + self.changed) / services
     }
 }
 

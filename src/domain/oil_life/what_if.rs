@@ -51,7 +51,7 @@ impl WhatIf {
         )]
         let ml =
             |share: f64| Volume::from_ml((share.clamp(0.0, 1.0) * WHOLE_ML).round() as u32).unwrap_or(Volume::NONE);
-        let changed = What::Topped {
+        let changed = What::PartChanged {
             fat: history.fat(),
             added: ml(share),
             after: ml(1.0),

@@ -76,7 +76,7 @@ pub fn amend(
 ) -> Result<Draft, QuickRefusal> {
     let entry = correctable(ledger, of)?;
     let fact = amendment.fact.as_ref().unwrap_or(&entry.fact);
-    if discriminant(fact) != discriminant(&entry.fact) {
+    if discriminant(fact) != discriminant(&entry.fact) || !same_way(fact, &entry.fact) {
         return Err(QuickRefusal::OtherKind { of });
     }
     let at = amendment.at.map_or(entry.at, |(at, _)| at);
@@ -93,6 +93,14 @@ pub fn amend(
         fact: amendment.fact.map(Box::new),
     };
     correct(of, why, how).map(|fact| Draft::now(who, fact))
+}
+
+/// Oil that went another way is another move, and is checked like one.
+fn same_way(a: &Fact, b: &Fact) -> bool {
+    let (Fact::Move(a), Fact::Move(b)) = (a, b) else {
+        return true;
+    };
+    (a.from, a.to) == (b.from, b.to)
 }
 
 fn correct(of: EntryId, why: String, how: Correction) -> Result<Fact, QuickRefusal> {

@@ -4,7 +4,7 @@
 
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::Grade;
-use crate::domain::facts::oil::{Age, Measured, Reading};
+use crate::domain::facts::oil::{Age, Measured, Reading, Vessel};
 use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::run::Contents;
 use crate::domain::facts::setup::Measures;
@@ -13,6 +13,7 @@ use crate::domain::ledger::{Happened, Ledger};
 use crate::domain::time::{Day, Millis};
 use crate::domain::units::Volume;
 
+use super::moving;
 use super::refusal::{Doubt, QuickRefusal};
 
 /// No frying oil reads 60 % polar compounds and still runs (hundredths of a percent).
@@ -34,8 +35,13 @@ pub(super) fn impossible(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusa
             fits(ledger, f.pan, f.fresh.volume)
         }
         Fact::Move(f) => {
-            fits(ledger, f.from, f.out.volume)?;
-            fits(ledger, f.to, f.arrived.volume)?;
+            for (vessel, amount) in [(f.from, f.out), (f.to, f.arrived)] {
+                match vessel {
+                    Vessel::Pan(pan) => fits(ledger, pan, amount.volume)?,
+                    Vessel::Machine(_) if amount.volume == Volume::NONE => return Err(QuickRefusal::NothingTyped),
+                    Vessel::Machine(_) => {}
+                }
+            }
             if f.arrived.volume > f.out.volume {
                 Err(QuickRefusal::MoreInThanOut)
             } else {
@@ -164,13 +170,13 @@ pub(super) fn doubt(ledger: &Ledger, fact: &Fact, at: Millis, day: Day) -> Optio
                 .is_some_and(|sheet| !sheet.filtered.is_empty());
             done.then_some(Doubt::AlreadyFiltered)
         }
+        Fact::Move(f) => moving::doubt(ledger, f, day),
         Fact::Kitchen(_)
         | Fact::Person(_)
         | Fact::Pan(_)
         | Fact::Machine(_)
         | Fact::Instrument(_)
         | Fact::PartChange(_)
-        | Fact::Move(_)
         | Fact::PanJob(_)
         | Fact::Closed(_)
         | Fact::OilChange(_)
@@ -221,6 +227,7 @@ fn fell(ledger: &Ledger, reading: &Reading, at: Millis, of: Option<EntryId>) -> 
             Happened::TopUp(_) | Happened::PartChange(_) | Happened::MovedIn { .. } => return false,
             Happened::Reading(_)
             | Happened::MovedOut { .. }
+            | Happened::Returned { .. }
             | Happened::Service(_)
             | Happened::Sign(_)
             | Happened::Noted(_)

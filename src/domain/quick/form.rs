@@ -13,7 +13,8 @@ use crate::domain::ledger::Ledger;
 use crate::domain::time::Day;
 use crate::domain::units::{Amount, Unit, Volume};
 
-use super::kind::{Kind, others};
+use super::kind::Kind;
+use super::moving::{Other, others};
 use crate::domain::sorted::in_order;
 
 keyed! {
@@ -31,7 +32,7 @@ keyed! {
         Load = "load",
         /// What was noticed.
         Sign = "sign",
-        /// Into which pan.
+        /// Into what, or out of what.
         To = "to",
         /// Which claim.
         Claim = "claim",
@@ -170,8 +171,8 @@ pub struct Form {
     pub load: Load,
     /// What was noticed.
     pub sign: Option<SignKind>,
-    /// Into which pan.
-    pub to: Option<PanId>,
+    /// Into what, or out of what.
+    pub to: Option<Other>,
     /// Which claim.
     pub claim: Option<ClaimKind>,
     /// What follows an oil change.
@@ -229,7 +230,7 @@ impl Form {
             gauge: last_gauge(ledger).or_else(|| Gauge::offered(ledger).first().copied()),
             load: Load::Normal,
             sign: None,
-            to: only(&others(ledger, pan)),
+            to: usual_other(&others(ledger, pan)),
             claim: only(&claims).map(|claim| claim.what),
             after: None,
             age: AgeSaid::Fresh,
@@ -262,7 +263,7 @@ impl Form {
             Slot::Gauge => self.gauge.map(Gauge::key).unwrap_or_default(),
             Slot::Load => self.load.key().to_owned(),
             Slot::Sign => keyed(self.sign.map(SignKind::key)),
-            Slot::To => self.to.map(|pan| format!("{:032x}", pan.0)).unwrap_or_default(),
+            Slot::To => self.to.map(Other::key).unwrap_or_default(),
             Slot::Claim => keyed(self.claim.map(ClaimKind::key)),
             Slot::After => keyed(self.after.map(After::key)),
             Slot::Age => self.age.key().to_owned(),
@@ -283,7 +284,7 @@ impl Form {
             Slot::Gauge => self.gauge = Gauge::from_key(text).or(self.gauge),
             Slot::Load => self.load = Load::from_key(text).unwrap_or(self.load),
             Slot::Sign => self.sign = SignKind::from_key(text).or(self.sign),
-            Slot::To => self.to = u128::from_str_radix(text, 16).ok().map(PanId).or(self.to),
+            Slot::To => self.to = Other::from_key(text).or(self.to),
             Slot::Claim => self.claim = ClaimKind::from_key(text).or(self.claim),
             Slot::After => self.after = After::from_key(text).or(self.after),
             Slot::Age => self.age = AgeSaid::from_key(text).unwrap_or(self.age),
@@ -364,6 +365,12 @@ fn last_gauge(ledger: &Ledger) -> Option<Gauge> {
         },
         with: reading.instrument,
     })
+}
+
+/// The only other pan, or else the only place there is.
+fn usual_other(others: &[Other]) -> Option<Other> {
+    let pans: Vec<Other> = others.iter().copied().filter(|other| other.pan().is_some()).collect();
+    only(if pans.is_empty() { others } else { &pans })
 }
 
 fn only<T: Clone>(list: &[T]) -> Option<T> {

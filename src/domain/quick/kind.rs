@@ -6,6 +6,8 @@ use crate::domain::keyed::keyed;
 use crate::domain::ledger::{Ledger, is_evidence};
 use crate::domain::time::Day;
 
+use super::moving::{is_parked, others};
+
 keyed! {
     /// A kind of quick entry, the most frequent first.
     pub enum Kind {
@@ -38,9 +40,10 @@ impl Kind {
     pub fn offered(ledger: &Ledger, pan: PanId, day: Day) -> Vec<Self> {
         let filled = ledger.fill(pan).is_some();
         let offers = |kind: &&Self| match kind {
-            Self::TopUp | Self::Reading | Self::PartChange | Self::OilChange => filled,
-            Self::Move => filled && !others(ledger, pan).is_empty(),
-            Self::Fill => !filled,
+            Self::TopUp | Self::Reading | Self::PartChange => filled,
+            Self::OilChange => filled || is_parked(ledger, pan),
+            Self::Move => !others(ledger, pan).is_empty(),
+            Self::Fill => !filled || is_parked(ledger, pan),
             Self::Service | Self::Sign | Self::Note => true,
             Self::ClaimLost => !ledger.claims_standing(pan, day).is_empty(),
         };
@@ -81,11 +84,4 @@ pub fn is_quick(fact: &Fact) -> bool {
         | Fact::Trouble(_)
         | Fact::Newer(_) => false,
     }
-}
-
-/// The pans oil of `pan` can be moved into.
-#[must_use]
-pub fn others(ledger: &Ledger, pan: PanId) -> Vec<PanId> {
-    let all = ledger.book.pans_in_use().into_iter().map(|p| p.pan);
-    all.filter(|other| *other != pan).collect()
 }

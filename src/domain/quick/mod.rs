@@ -5,6 +5,7 @@ mod doubt;
 mod form;
 mod jobs;
 mod kind;
+mod moving;
 mod open_again;
 mod refusal;
 mod restoring;
@@ -28,7 +29,8 @@ pub use amend::{Amendment, TAKE_BACK_MS, amend, take_back, void};
 pub use doubt::doubt_reading;
 pub use form::{After, AgeSaid, Form, Gauge, Gauged, Slot};
 pub use jobs::{own_job, swap, take_job};
-pub use kind::{Kind, is_quick, others};
+pub use kind::{Kind, is_quick};
+pub use moving::{Other, others};
 pub use open_again::open_again;
 pub use refusal::{Doubt, QuickRefusal};
 pub use restoring::{LONGEST_EVENING, Need, Restoring, restoring};
@@ -105,6 +107,9 @@ pub fn drafts(ledger: &Ledger, said: Said, now: Now) -> Result<Vec<Draft>, Quick
         known(ledger, fact)?;
         possible(ledger, fact, saying, emptied)?;
         check_at(ledger, fact, at, now.wall).map_err(QuickRefusal::Date)?;
+        if let Fact::Move(moved) = fact {
+            moving::dated(ledger, moved, at).map_err(QuickRefusal::Date)?;
+        }
         doubt::impossible(ledger, fact)?;
         if !said.sure
             && let Some(doubt) = doubt::doubt(ledger, fact, at, day)
@@ -157,6 +162,8 @@ fn known(ledger: &Ledger, fact: &Fact) -> Result<(), QuickRefusal> {
     }
     let machine = if let Fact::RunNoted(noted) = fact {
         noted.machine
+    } else if let Fact::Move(moved) = fact {
+        moved.from.machine().or(moved.to.machine())
     } else if let Fact::MachineCleaned(cleaned) = fact {
         if ledger.book.person(cleaned.by).is_none() {
             return Err(QuickRefusal::NoSuchPerson { person: cleaned.by });
@@ -177,6 +184,8 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
     match fact {
         Fact::Reading(f) => holds(ledger, f.pan),
         Fact::Service(f) if f.fry.get() > 0 => holds(ledger, f.pan),
+        // Oil that is parked is changed where it stands.
+        Fact::OilChange(f) if moving::is_parked(ledger, f.pan) => Ok(()),
         Fact::OilChange(f) => holds(ledger, f.pan),
         Fact::TopUp(f) => {
             holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan))?;
@@ -184,7 +193,7 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
         }
         Fact::PartChange(f) => holds(ledger, f.pan).and_then(|()| at_home(ledger, f.pan)),
         Fact::Fill(f) => {
-            if !emptied && ledger.fill(f.pan).is_some() {
+            if !emptied && ledger.fill(f.pan).is_some() && !moving::is_parked(ledger, f.pan) {
                 return Err(QuickRefusal::StillOil { pan: f.pan });
             }
             dry_of_water(ledger, f.pan)?;
@@ -195,16 +204,10 @@ fn possible(ledger: &Ledger, fact: &Fact, said: Saying, emptied: bool) -> Result
             fat_fits(ledger, f.pan, f.fat, day)
         }
         Fact::Move(f) => {
-            if f.from == f.to {
-                return Err(QuickRefusal::SamePan { pan: f.from });
+            if let Some(to) = f.to.pan() {
+                dry_of_water(ledger, to)?;
             }
-            holds(ledger, f.from)?;
-            at_home(ledger, f.from)?;
-            if ledger.fill(f.to).is_some() {
-                at_home(ledger, f.to)?;
-            }
-            dry_of_water(ledger, f.to)?;
-            claims_fit(ledger, f.to, ledger.pan_exposures(f.from), day)
+            moving::possible(ledger, f, day)
         }
         Fact::PanJob(f) => {
             if ledger.book.pan(f.of).is_none_or(|p| !p.in_use) {

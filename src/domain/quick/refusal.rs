@@ -1,6 +1,7 @@
 //! Why a quick entry is not written, or not yet.
 
 use crate::domain::claim::{ClaimKind, Exposure};
+use crate::domain::facts::oil::Vessel;
 use crate::domain::facts::setup::Measures;
 use crate::domain::fat::Fat;
 use crate::domain::ids::{EntryId, InstrumentId, MachineId, PanId, PersonId};
@@ -84,6 +85,73 @@ pub enum QuickRefusal {
         /// What breaks it.
         exposure: Exposure,
     },
+    /// Its oil, or the oil or machine it comes from, has met what a claim of the pan excludes: not moved there.
+    MoveMeets {
+        /// The pan.
+        pan: PanId,
+        /// The claim.
+        claim: ClaimKind,
+        /// What breaks it.
+        exposure: Exposure,
+        /// Where that comes from.
+        from: Vessel,
+    },
+    /// The log knows of no oil in the machine.
+    NoOilIn {
+        /// The machine.
+        machine: MachineId,
+    },
+    /// The kit has no tank that oil can stand in.
+    NoTank {
+        /// The kit.
+        machine: MachineId,
+    },
+    /// A run is open with that machine.
+    MachineInRun {
+        /// The machine.
+        machine: MachineId,
+        /// The pan of the run.
+        pan: PanId,
+    },
+    /// From a machine into a machine.
+    NoHose,
+    /// More than the log knows of there.
+    MoreThanThere {
+        /// Taken from.
+        from: Vessel,
+        /// What is there.
+        has: Volume,
+    },
+    /// The pan holds too much to take it.
+    NoRoom {
+        /// The pan.
+        pan: PanId,
+        /// The most that can go in.
+        room: Volume,
+    },
+    /// The tank does not hold it hot.
+    TankTooSmall {
+        /// The machine.
+        machine: MachineId,
+        /// Room all of it needs when hot.
+        needs_ml: u32,
+        /// Room there is.
+        has_ml: u32,
+    },
+    /// Another fat stands in the machine.
+    OtherFatIn {
+        /// The machine.
+        machine: MachineId,
+        /// The fat in it.
+        fat: Fat,
+    },
+    /// Oil stands in the machine of a pan whose promises are others.
+    OtherClaimsIn {
+        /// The machine.
+        machine: MachineId,
+        /// That pan.
+        pan: PanId,
+    },
     /// The claim is not restored: something that restores it is missing, or not seen.
     NotRestored {
         /// The pan.
@@ -163,4 +231,21 @@ pub enum Doubt {
     },
     /// The pan is logged as filtered on that day already.
     AlreadyFiltered,
+    /// Another fat is in the pan: together they are a blend.
+    Mixes {
+        /// The fat in it.
+        held: Fat,
+    },
+    /// The fat sets in a cold machine: was it all melted?
+    Melted {
+        /// The fat.
+        fat: Fat,
+    },
+    /// The machine has met what a claim of the oil's own pan excludes: it could not go back into it.
+    CannotGoBack {
+        /// The claim.
+        claim: ClaimKind,
+        /// What breaks it.
+        exposure: Exposure,
+    },
 }

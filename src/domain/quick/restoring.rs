@@ -102,7 +102,7 @@ pub fn restoring(ledger: &Ledger, pan: PanId, what: ClaimKind, basis: &str, day:
 /// Fresh from its container and from nowhere else; for an evening, before anything was fried in it.
 fn is_fresh(fill: &PanFill, unused: bool) -> bool {
     let spoils = |what: &Happened| match what {
-        Happened::MovedIn { .. } => true,
+        Happened::MovedIn { .. } | Happened::Returned { .. } => true,
         Happened::Service(service) => unused && service.fry.get() > 0,
         Happened::TopUp(_)
         | Happened::PartChange(_)

@@ -1,7 +1,7 @@
 //! From what was typed to what was said: numbers read, gaps named.
 
 use crate::domain::facts::oil::{
-    Age, ClaimChange, Fill, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp,
+    Age, ClaimChange, Fill, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, TopUp, Vessel,
 };
 use crate::domain::ids::PersonId;
 use crate::domain::ledger::Ledger;
@@ -11,6 +11,7 @@ use crate::domain::volume::{self, NoAmount, Packs};
 
 use super::form::{After, AgeSaid, Form, Gauged};
 use super::kind::Kind;
+use super::moving::{self, Other};
 use super::{Quick, Said};
 
 /// What is still missing, or cannot be read.
@@ -30,7 +31,7 @@ pub enum Gap {
     Gauge,
     /// What was noticed.
     Sign,
-    /// Into which pan.
+    /// Into what, or out of what.
     To,
     /// Which claim.
     Claim,
@@ -144,7 +145,7 @@ impl Form {
                     After::Fresh => Some(self.fill(amount()?, batch)?),
                     After::Empty => None,
                 };
-                let out = litres(ledger.fill(pan).map_or(Volume::NONE, |fill| fill.volume));
+                let out = litres(moving::all_of(ledger, pan));
                 Quick::OilChange {
                     out: OilChange {
                         pan,
@@ -158,10 +159,13 @@ impl Form {
             }
             Kind::Fill => Quick::Fill(self.fill(amount()?, batch)?),
             Kind::Move => {
-                let to = self.to.ok_or(Gap::To)?;
+                let (from, to) = match self.to.ok_or(Gap::To)? {
+                    Other::Into(to) => (Vessel::Pan(pan), to),
+                    Other::OutOf(machine) => (Vessel::Machine(machine), Vessel::Pan(pan)),
+                };
                 let out = amount()?;
                 Quick::Move(Move {
-                    from: pan,
+                    from,
                     to,
                     out,
                     arrived: out,

@@ -9,6 +9,7 @@ pub mod correct;
 pub mod envelope;
 pub mod kitchen;
 pub mod machine;
+pub mod moved;
 pub mod oil;
 pub mod parts;
 pub mod rhythm;
@@ -23,6 +24,7 @@ use thiserror::Error;
 use super::json::Json;
 use crate::domain::facts::Fact;
 use crate::domain::facts::job::JobFact;
+use crate::domain::facts::oil::Vessel;
 use crate::domain::facts::rhythm::Rhythm;
 use crate::domain::facts::setup::Heater;
 
@@ -48,7 +50,15 @@ pub fn write_body(fact: &Fact) -> Result<(&'static str, u32, String), Unwritable
         Fact::Fill(f) => ("fill", 1, body::write::<oil::FillV1>(f)),
         Fact::TopUp(f) => ("topup", 1, body::write::<oil::TopUpV1>(f)),
         Fact::PartChange(f) => ("part_change", 1, body::write::<oil::PartChangeV1>(f)),
-        Fact::Move(f) => ("move", 1, body::write::<oil::MoveV1>(f)),
+        Fact::Move(f) => match (f.from, f.to) {
+            (Vessel::Pan(_), Vessel::Pan(_)) => ("move", 1, body::write::<moved::MoveV1>(f)),
+            (Vessel::Pan(_), Vessel::Machine(_)) | (Vessel::Machine(_), Vessel::Pan(_)) => {
+                ("move", 2, body::write::<moved::MoveV2>(f))
+            }
+            (Vessel::Machine(_), Vessel::Machine(_)) => {
+                return Err(Unwritable("oil moved from a machine into a machine".to_owned()));
+            }
+        },
         Fact::OilChange(f) => ("oil_change", 1, body::write::<oil::OilChangeV1>(f)),
         Fact::Service(f) => ("service", 1, body::write::<oil::ServiceV1>(f)),
         Fact::PanJob(f) => ("pan_job", 1, body::write::<rhythm::PanJobV1>(f)),
@@ -104,7 +114,8 @@ pub fn read_body(kind: &str, v: u32, body: Json<'_>) -> Result<Option<Fact>, Str
         ("fill", 1) => Fact::Fill(body::read::<oil::FillV1>(body)?),
         ("topup", 1) => Fact::TopUp(body::read::<oil::TopUpV1>(body)?),
         ("part_change", 1) => Fact::PartChange(body::read::<oil::PartChangeV1>(body)?),
-        ("move", 1) => Fact::Move(body::read::<oil::MoveV1>(body)?),
+        ("move", 1) => Fact::Move(body::read::<moved::MoveV1>(body)?),
+        ("move", 2) => Fact::Move(body::read::<moved::MoveV2>(body)?),
         ("oil_change", 1) => Fact::OilChange(body::read::<oil::OilChangeV1>(body)?),
         ("service", 1) => Fact::Service(body::read::<oil::ServiceV1>(body)?),
         ("pan_job", 1) => Fact::PanJob(body::read::<rhythm::PanJobV1>(body)?),

@@ -5,7 +5,7 @@ use super::parts::{TypedV1, read_amount, write_amount};
 use super::scalar::{Text, Whole};
 use super::stored::{self, Stored, odd, put, stored, word};
 use crate::domain::facts::oil::{
-    Age, Fill, Load, Measured, Move, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
+    Age, Fill, Load, Measured, Note, OilChange, PartChange, Reading, Service, Sign, SignKind, TopUp,
 };
 use crate::domain::fat::Fat;
 use crate::domain::ids::{InstrumentId, PanId};
@@ -186,49 +186,6 @@ impl Body for PartChangeV1 {
             pan: self.pan.0,
             out,
             fresh,
-        })
-    }
-}
-
-stored! {
-    /// Oil from one pan into another.
-    pub struct MoveV1 {
-        from: Text<PanId>,
-        to: Text<PanId>,
-        out_ml: Whole<Volume>,
-        out_typed: TypedV1,
-        in_ml: Whole<Volume>,
-        in_typed: TypedV1,
-    }
-}
-
-impl Body for MoveV1 {
-    type Fact = Move;
-
-    fn write(fact: &Move) -> Self {
-        let (out_ml, out_typed) = write_amount(fact.out);
-        let (in_ml, in_typed) = write_amount(fact.arrived);
-        Self {
-            from: Text(fact.from),
-            to: Text(fact.to),
-            out_ml,
-            out_typed,
-            in_ml,
-            in_typed,
-        }
-    }
-
-    fn read(self) -> Result<Move, String> {
-        let out = read_amount(self.out_ml, self.out_typed);
-        let arrived = read_amount(self.in_ml, self.in_typed);
-        if self.from == self.to {
-            return Err("oil moved from a pan into itself".into());
-        }
-        Ok(Move {
-            from: self.from.0,
-            to: self.to.0,
-            out,
-            arrived,
         })
     }
 }

@@ -142,6 +142,7 @@ keys! {
     "a hold" Hold,
     "a unit" Unit,
     "a load" oil::Load,
+    "machine or pan" oil::Parking,
     "a sign" oil::SignKind,
     "a job" job::JobKind,
     "an event of a job" job::JobEvent,

@@ -19,7 +19,7 @@ use crate::ui::frame::{eyebrow, frame};
 use crate::ui::node::{Element, Node, el, live, worked_out};
 use crate::ui::parts::{Rank, Shade, Tone, button, notice, pan_drawing};
 use crate::ui::screen::{self, Screen};
-use crate::ui::screens::today::row::hero;
+use crate::ui::screens::today::row::{hero, parked_line};
 use crate::ui::screens::today::waste;
 use crate::words::screens::care::{self, CareSay};
 use crate::words::today::{Line, line};
@@ -75,6 +75,16 @@ fn page(bench: Bench, shown: &Shown, trying: Trying, doing: Doing) -> Node {
             screen::go(Screen::Add(pan));
         },
     );
+    let lines = shown.pan.parked.iter().map(|parked| parked_line(parked, lang));
+    let lines: Vec<String> = lines.collect();
+    let parked = (!lines.is_empty()).then(|| {
+        let title = el("b").text(line(Line::OilParked, lang));
+        el("p")
+            .testid("pan-parked")
+            .child(title)
+            .text(": ")
+            .text(lines.join(" "))
+    });
     let jobs = care_jobs(bench, pan);
     let kept = button(
         Rank::Second,
@@ -87,7 +97,8 @@ fn page(bench: Bench, shown: &Shown, trying: Trying, doing: Doing) -> Node {
     let log = nodes![log, kept];
     let Some(life) = &*shown.life else {
         let (title, text) = (line(Line::PanIsEmpty, lang), line(Line::PanIsEmptyText, lang));
-        return nodes![claims, notice(Tone::Danger, title, text, "pan-is-empty"), log, jobs];
+        let empty = notice(Tone::Danger, title, text, "pan-is-empty");
+        return nodes![claims, empty, parked, log, jobs];
     };
     let low = shown.pan.low.then(|| {
         let (title, text) = (line(Line::PanIsLow, lang), line(Line::PanIsLowText, lang));
@@ -96,6 +107,7 @@ fn page(bench: Bench, shown: &Shown, trying: Trying, doing: Doing) -> Node {
     let now = el("div")
         .class("pan-now")
         .child(low)
+        .child(parked)
         .child(claims)
         .child(answer(life, &shown.pan, lang))
         .child(contradicting(shown, lang))

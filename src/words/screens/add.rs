@@ -1,9 +1,9 @@
 //! The quick-entry screen: its buttons, questions and the reasons it offers.
 
+use crate::domain::facts::oil::Vessel;
 use crate::domain::facts::setup::Measures;
-use crate::domain::ids::PanId;
 use crate::domain::ledger::{Book, Ledger};
-use crate::domain::quick::{After, AgeSaid, Form, Gauge, Gauged, Kind};
+use crate::domain::quick::{After, AgeSaid, Form, Gauge, Gauged, Kind, Other};
 use crate::domain::units::{Minutes, Unit};
 use crate::words::log::quick_name;
 use crate::words::{Lang, format, run, setup};
@@ -17,7 +17,7 @@ pub enum Add {
     OtherKind,
     /// Which sign.
     Sign,
-    /// Into which pan.
+    /// Into which pan or machine, or out of which.
     Into,
     /// Which promise.
     Promise,
@@ -65,7 +65,7 @@ pub const fn add(what: Add, lang: Lang) -> &'static str {
         Add::What => "What happened?",
         Add::OtherKind => "Something else",
         Add::Sign => "Sign",
-        Add::Into => "Into which pan?",
+        Add::Into => "Where to, or out of what?",
         Add::Promise => "Which promise?",
         Add::After => "And then?",
         Add::Age => "How old is the oil?",
@@ -194,10 +194,16 @@ pub const fn reasons(kind: Kind, lang: Lang) -> &'static [&'static str] {
     }
 }
 
-/// Another pan, as a choice.
+/// Another pan or a machine, as a choice: "Pan 2", "Park in Blue", "Out of Blue".
 #[must_use]
-pub fn other_pan(ledger: &Ledger, pan: PanId, lang: Lang) -> String {
-    run::pan_title(ledger.book.pan(pan).map_or("?", |p| p.name.as_str()), lang)
+pub fn other(ledger: &Ledger, other: Other, lang: Lang) -> String {
+    let Lang::En = lang;
+    let machine = |id| ledger.book.machine(id).map_or("?", |m| m.name.as_str());
+    match other {
+        Other::Into(Vessel::Pan(pan)) => run::pan_title(ledger.book.pan(pan).map_or("?", |p| p.name.as_str()), lang),
+        Other::Into(Vessel::Machine(id)) => format!("Park in {}", machine(id)),
+        Other::OutOf(id) => format!("Out of {}", machine(id)),
+    }
 }
 
 /// Said once it is on disk: "Saved: Top-up, pan 2: 4 L".

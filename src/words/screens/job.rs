@@ -91,6 +91,8 @@ pub enum JobSay {
     Source,
     /// The oil of a pan stands outside it.
     ComesBack,
+    /// Parked oil can come into a pan that has none.
+    TakesParked,
 }
 
 /// The words of a [`JobSay`].
@@ -140,6 +142,7 @@ pub const fn say(what: JobSay, lang: Lang) -> &'static str {
         JobSay::Close => "Close",
         JobSay::Source => "Source",
         JobSay::ComesBack => "its oil comes back",
+        JobSay::TakesParked => "empty: bring the parked oil into it",
     }
 }
 
@@ -167,13 +170,22 @@ pub fn warm_for(seconds: i64, lang: Lang) -> String {
 /// The line under a pan in the list: its fat, whether it is due or filtered today, how it was left, whether its oil
 /// stands outside it.
 #[must_use]
-pub fn pan_line(fat: Fat, today: Option<Today>, done: Option<Left>, comes_back: bool, lang: Lang) -> String {
+pub fn pan_line(
+    fat: Fat,
+    today: Option<Today>,
+    done: Option<Left>,
+    comes_back: bool,
+    bare: bool,
+    lang: Lang,
+) -> String {
     let mut said = oil::fat_name(fat, lang).to_owned();
     let today = today.map(|today| match today {
         Today::Due => line(Line::Due, lang).to_owned(),
         Today::Filtered => last_filtered(0, lang),
     });
-    let left = if comes_back {
+    let left = if bare {
+        Some(say(JobSay::TakesParked, lang).to_owned())
+    } else if comes_back {
         Some(say(JobSay::ComesBack, lang).to_owned())
     } else {
         done.map(|left| run::left_name(left, lang).to_ascii_lowercase())
@@ -183,6 +195,17 @@ pub fn pan_line(fat: Fat, today: Option<Today>, done: Option<Left>, comes_back: 
         said.push_str(&more);
     }
     said
+}
+
+/// A machine as a choice: its name, and whose oil stands in it: "Blue: holds oil of pan 2".
+#[must_use]
+pub fn machine_holding(name: &str, pans: &[&str], lang: Lang) -> String {
+    let Lang::En = lang;
+    match pans {
+        [] => name.to_owned(),
+        [pan] => format!("{name}: holds oil of {}", run::pan_name(pan, lang)),
+        pans => format!("{name}: holds oil of pans {}", pans.join(", ")),
+    }
 }
 
 /// Where a pan stands today, where that is to be said.

@@ -68,7 +68,9 @@ impl Grid {
     fn apply(&mut self, what: &What) -> bool {
         match *what {
             What::Fried { fry, .. } => self.fry(fry.hours()),
-            What::Topped { added, after, .. } => self.top_up(f64::from(added.ml()) / f64::from(after.ml())),
+            What::Topped { added, after, .. } | What::PartChanged { added, after, .. } => {
+                self.top_up(f64::from(added.ml()) / f64::from(after.ml()));
+            }
             What::Read {
                 value: Measured::Polar(seen),
                 spread: Some(spread),

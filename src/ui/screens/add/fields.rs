@@ -5,7 +5,7 @@ use super::testid;
 use crate::domain::claim::ClaimKind;
 use crate::domain::facts::oil::{Load, SignKind};
 use crate::domain::fat::Fat;
-use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, others as other_pans, parts};
+use crate::domain::quick::{After, AgeSaid, Gauge, Kind, Slot, others as other_places, parts};
 use crate::domain::units::{Unit, Volume};
 use crate::nodes;
 use crate::ui::node::{Held, Node, Tell, Text, el, follow, live, worked_out};
@@ -73,16 +73,17 @@ pub fn gauges(desk: Desk) -> Node {
     slotted(desk, Slot::Gauge, office(Office::Instrument, lang), gauges)
 }
 
-/// Into which pan.
+/// Into which pan or machine, or out of which machine.
 pub fn others(desk: Desk) -> Node {
     let lang = desk.lang();
-    let pans = desk.bench.look(|kitchen, _| {
+    let places = desk.bench.look(|kitchen, _| {
         let ledger = kitchen.ledger();
-        let pans = other_pans(ledger, desk.pan).into_iter();
-        pans.map(|pan| (format!("{:032x}", pan.0), add::other_pan(ledger, pan, lang)))
+        let places = other_places(ledger, desk.pan).into_iter();
+        places
+            .map(|other| (other.key(), add::other(ledger, other, lang)))
             .collect()
     });
-    slotted(desk, Slot::To, add(Add::Into, lang), pans)
+    slotted(desk, Slot::To, add(Add::Into, lang), places)
 }
 
 /// Which promise.

@@ -129,6 +129,7 @@ fn pan(floor: Floor, choice: &PanChoice, today: Option<Today>, next: Next) -> El
         fat,
         done,
         comes_back,
+        bare,
         ref refused,
         short,
     } = *choice;
@@ -158,7 +159,7 @@ fn pan(floor: Floor, choice: &PanChoice, today: Option<Today>, next: Next) -> El
     };
     let words = el("span")
         .class("pan-pick-words")
-        .child(el("span").text(pan_line(fat, today, done, comes_back, lang)))
+        .child(el("span").text(pan_line(fat, today, done, comes_back, bare, lang)))
         .child(el("span").class("soft").text(says.to_owned()));
     el("button")
         .attr("type", "button")

@@ -2,6 +2,7 @@
 
 use super::Floor;
 use crate::domain::evidence::{Item, Word};
+use crate::domain::guide::scene::MachineNow;
 use crate::domain::guide::{Command, Refusal};
 use crate::domain::ids::{MachineId, PersonId};
 use crate::kitchen::filter::{Fit, fit};
@@ -10,7 +11,7 @@ use crate::nodes;
 use crate::ui::bench::Trouble;
 use crate::ui::node::{Node, el, several};
 use crate::ui::parts::answer_button;
-use crate::words::screens::job::{JobSay, say};
+use crate::words::screens::job::{JobSay, machine_holding, say};
 use crate::words::wrong_days;
 
 /// Everybody who works here; after a starter, everybody who may stand beside.
@@ -98,15 +99,21 @@ fn sign_off(floor: Floor, word: Word) {
 
 /// The machines and hand kits.
 pub fn machines(floor: Floor) -> Node {
+    let lang = floor.bench.lang;
     let (down, machines): (bool, Vec<(MachineId, String)>) = floor.bench.look(|kitchen, now| {
         let scene = kitchen.scene(now);
-        let machines = scene.machines.iter().map(|m| &m.machine);
-        let up = machines.filter(|m| !scene.is_down(m.machine));
-        let up: Vec<_> = up.map(|m| (m.machine, m.name.clone())).collect();
+        let book = &kitchen.ledger().book;
+        let named = |m: &MachineNow| {
+            let pans = m.holds.iter().filter_map(|parked| book.pan(parked.pan));
+            let pans: Vec<&str> = pans.map(|pan| pan.name.as_str()).collect();
+            (m.machine.machine, machine_holding(&m.machine.name, &pans, lang))
+        };
+        let up = scene.machines.iter().filter(|m| !scene.is_down(m.machine.machine));
+        let up: Vec<_> = up.map(named).collect();
         (up.len() < scene.machines.len(), up)
     });
     let down = down.then(|| {
-        let words = wrong_days::say(wrong_days::Say::NotTonight, floor.bench.lang);
+        let words = wrong_days::say(wrong_days::Say::NotTonight, lang);
         el("p").class("sub whole").testid("machine-down").text(words)
     });
     let chosen = floor.machine.get();

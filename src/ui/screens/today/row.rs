@@ -4,7 +4,7 @@ use crate::domain::claim::ClaimKind;
 use crate::domain::ids::PanId;
 use crate::domain::oil_life::Basis;
 use crate::domain::time::Day;
-use crate::kitchen::today::{LifeToday, PanToday};
+use crate::kitchen::today::{LifeToday, PanToday, ParkedToday};
 use crate::nodes;
 use crate::ui::node::{Element, Node, el};
 use crate::ui::parts::{Rank, Shade, button, pan_drawing};
@@ -40,6 +40,16 @@ pub struct Hero {
 /// The hero of an oil: the owner's own count leads while the log knows no better.
 pub fn hero(life: LifeToday, lang: Lang) -> Hero {
     let word = life.word.map_or("", |word| words::word(word, lang));
+    if let (None, Some(level)) = (life.usual, life.holds) {
+        let (before, number, under) = words::holds_hero(level, lang);
+        return Hero {
+            before,
+            number,
+            under: under.to_owned(),
+            word,
+            ..Hero::default()
+        };
+    }
     match (life.usual, life.days_left) {
         (Some(usual), days) => {
             let (before, under) = words::usual_hero(usual.days, lang);
@@ -48,7 +58,10 @@ pub fn hero(life: LifeToday, lang: Lang) -> Hero {
                 number: usual.today.to_string(),
                 under,
                 word,
-                likely: days.map(|days| words::likely_left(days, lang)),
+                likely: match life.holds {
+                    Some(level) => Some(words::likely_holds(level, lang)),
+                    None => days.map(|days| words::likely_left(days, lang)),
+                },
             }
         }
         (None, Some(days)) => {
@@ -129,6 +142,7 @@ fn row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(el("span").text(kept.join(" · ")))
         .child(job)
         .child(score.map(small))
+        .children(pan.parked.iter().map(|parked| small(parked_line(parked, lang))))
         .children(lost)
         .child(filtered)
         .child(moved);
@@ -139,6 +153,11 @@ fn row(pan: &PanToday, day: Day, lang: Lang) -> Element {
         .child(pan_drawing(Shade::new(pan.shade.unwrap_or(1)), level, number(name)))
         .child(words)
         .child(days(pan, lang))
+}
+
+/// Oil of a pan that stands in a machine.
+pub fn parked_line(parked: &ParkedToday, lang: Lang) -> String {
+    words::parked(&parked.machine, parked.since, parked.fat, parked.volume, lang)
 }
 
 /// Why a pan that has an oil must not be lit now, and the stem of its mark's test id.

@@ -121,3 +121,59 @@ async fn a_reading_that_does_not_fit_is_asked_about_saved_and_shown() -> Outcome
     })
     .await
 }
+
+#[tokio::test]
+async fn a_part_change_moves_the_forecast_and_parked_oil_is_said() -> Outcome {
+    journey("part_change", async |stage| {
+        stage.demo().await?;
+        let before = stage.export().await?.entries().len();
+        let phone = &mut stage.phone;
+        phone.go("today").await?;
+        let pan = phone.address_of("pan-2").await?;
+        phone.go(&pan).await?;
+        let hero = phone.see("pan-hero").await?;
+        phone.tap("what-if-open").await?;
+        let was = days(phone, "now").await?;
+
+        phone.tap("log-something").await?;
+        phone.tap("add-kind-part_change").await?;
+        phone.tap("add-unit-l").await?;
+        for key in ["1", "2"] {
+            phone.tap(&format!("add-pad-{key}")).await?;
+        }
+        phone.tap("add-pad-accept").await?;
+        phone.see("pan-hero").await?;
+        phone.tap("what-if-open").await?;
+        let is = days(phone, "now").await?;
+        assert!(is.iter().sum::<u32>() > was.iter().sum(), "{is:?} against {was:?}");
+        assert_ne!(phone.see("pan-hero").await?, hero, "the pan says so too");
+        phone.shot("part-change").await?;
+
+        phone.tap("log-something").await?;
+        phone.tap("add-kind-move").await?;
+        phone.shot("move-oil").await?;
+        let into = "return [...document.querySelectorAll('[data-testid^=add-to-into]')][0]?.dataset.testid ?? ''";
+        let into = phone.run(into, &[]).await?;
+        let into = into.as_str().unwrap_or_default().to_owned();
+        phone.tap(&into).await?;
+        phone.tap("add-unit-l").await?;
+        phone.tap("add-pad-5").await?;
+        phone.tap("add-pad-accept").await?;
+        phone.sees("pan-parked", "5").await?;
+        for (size, dark) in [("light", false), ("dark", true)] {
+            phone.set_dark(dark).await?;
+            phone.shot(&format!("parked-{size}")).await?;
+        }
+        phone.set_dark(false).await?;
+        let export = stage.export().await?;
+        let new = export.since(before);
+        let kinds: Vec<_> = new.iter().map(|entry| (&entry["kind"], &entry["v"])).collect();
+        assert!(new.iter().any(|entry| entry["kind"] == "part_change"), "{kinds:?}");
+        assert!(
+            new.iter().any(|entry| entry["kind"] == "move" && entry["v"] == 2),
+            "{kinds:?}"
+        );
+        Ok(())
+    })
+    .await
+}
