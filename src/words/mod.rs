@@ -27,6 +27,7 @@ pub mod office;
 pub mod oil;
 pub mod own_words;
 pub mod pan;
+pub mod pan_refusals;
 pub mod proposed;
 pub mod questions;
 pub mod quick_refusals;

@@ -7,7 +7,6 @@ use crate::domain::guide::Refusal;
 use crate::domain::heat::cool_down::{self, KITCHEN_AIR_C};
 use crate::domain::ids::PanId;
 use crate::domain::limits::MANUAL_MAX;
-use crate::domain::pan_jobs;
 use crate::domain::procedure::Hold;
 use crate::domain::units::Temp;
 
@@ -28,7 +27,7 @@ pub struct Said {
 }
 
 impl Said {
-    fn new(wrong: impl Into<String>, clears: impl Into<String>, meanwhile: impl Into<String>) -> Self {
+    pub(super) fn new(wrong: impl Into<String>, clears: impl Into<String>, meanwhile: impl Into<String>) -> Self {
         Self {
             wrong: wrong.into(),
             clears: clears.into(),
@@ -38,7 +37,7 @@ impl Said {
     }
 
     /// A hold that is shut: nobody passes it, and its limits are the owner's.
-    fn of_hold(wrong: impl Into<String>, hold: Hold, lang: Lang) -> Self {
+    pub(super) fn of_hold(wrong: impl Into<String>, hold: Hold, lang: Lang) -> Self {
         Self {
             who: Some(holds::who_can_change(lang).to_owned()),
             ..Self::new(wrong, holds::hold_opens(hold, lang), holds::hold_meanwhile(hold, lang))
@@ -48,7 +47,7 @@ impl Said {
 
 const OWNER_SIGNS: &str = "The owner signs people off in the office, under People, never during a run.";
 const OWNER_SETS: &str = "The owner keeps people, pans and machines in set-up.";
-const NOTHING_MOVED: &str = "Nothing has moved. Go back and look at what is asked now.";
+pub(super) const NOTHING_MOVED: &str = "Nothing has moved. Go back and look at what is asked now.";
 
 /// What a refusal says.
 #[must_use]
@@ -382,72 +381,6 @@ pub fn day_refusal(refused: &day_jobs::Refusal, pan_name: impl Fn(PanId) -> Stri
         ),
         day_jobs::Refusal::NoLookOwed => Said::new("No look is owed there", "Go back to Today.", NOTHING_MOVED),
         day_jobs::Refusal::WhyNot => Said::new("Say why it was not done", "A reason in a few words.", NOTHING_MOVED),
-    }
-}
-
-/// What oil change and boil-out say no with.
-#[must_use]
-pub fn pan_refusal(refused: &pan_jobs::Refusal, lang: Lang) -> Said {
-    let Lang::En = lang;
-    match refused {
-        pan_jobs::Refusal::Guide(why) => refusal(why, lang),
-        pan_jobs::Refusal::PanInRun => Said::new(
-            "This pan is in the filter job",
-            "Finish its run first, or leave it there with the oil in the machine.",
-            "Heat stays off until the run says how it is left.",
-        ),
-        pan_jobs::Refusal::HalfLit => Said::new(
-            "This pan is half lit",
-            "Finish lighting it, or turn its heat off and see it off.",
-            "Somebody stays with it.",
-        ),
-        pan_jobs::Refusal::OilInPan => Said::new(
-            "There is oil in this pan",
-            "The oil change first: the pan empty, the heat off.",
-            "No water, no chemical. Heat stays off.",
-        ),
-        pan_jobs::Refusal::WaterInPan => Said::new(
-            "There is water in this pan",
-            "The boil-out first, to its end: drained, wiped, dry.",
-            "The tag stays on its control. Heat stays off.",
-        ),
-        pan_jobs::Refusal::OilSplit => Said::new(
-            "Some of the oil is in the pan, some is not",
-            "Bring it together in the filter job, then begin here.",
-            "Heat stays off. Nobody carries oil.",
-        ),
-        pan_jobs::Refusal::AmountNeeded => Said::new(
-            "How many litres was it",
-            "The litres, as near as you can say.",
-            NOTHING_MOVED,
-        ),
-        pan_jobs::Refusal::ClaimMet { claim, exposure } => Said::new(
-            format!(
-                "{} would meet: {}",
-                setup::claim_name(*claim, lang),
-                setup::exposure_name(*exposure, lang).to_ascii_lowercase()
-            ),
-            "Another fat, or the owner ends what this pan is kept for.",
-            "The pan stays empty, its tag on.",
-        ),
-        pan_jobs::Refusal::WhyNot => Said::new("Say why it is changed", "A reason in a few words.", NOTHING_MOVED),
-        pan_jobs::Refusal::TooMuch { full } => Said::new(
-            format!("More than this pan holds: {} full", format::litres(*full)),
-            "The litres again, or less oil. Never overfill.",
-            NOTHING_MOVED,
-        ),
-        pan_jobs::Refusal::NeedsHelp { from_kg } => Said::of_hold(
-            format!("Too heavy for one: help from {from_kg}{}kg on", format::NBSP),
-            Hold::Lift,
-            lang,
-        ),
-        pan_jobs::Refusal::HeatFirst => Said::of_hold("Heat is on under this pan", Hold::HeatOff, lang),
-        pan_jobs::Refusal::Midway => Said::new(
-            "Oil is on its way in or out",
-            "Finish this movement, then leave the pan.",
-            "Stay with it. Heat stays off.",
-        ),
-        pan_jobs::Refusal::NoWaste => Said::new("No old oil stands there", "Go back to Today.", NOTHING_MOVED),
     }
 }
 

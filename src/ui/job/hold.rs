@@ -8,7 +8,7 @@ use crate::ui::bench::{Bench, Trouble};
 use crate::ui::node::{Act, Node, el, several};
 use crate::ui::parts::{Rank, button};
 use crate::words::screens::job::{JobSay, say};
-use crate::words::{kept_for, refusals};
+use crate::words::{kept_for, pan_refusals, refusals};
 
 /// What was refused, in words, with its ways out. `on_read` is called once it has been read; `on_stop` stops the run
 /// while a pan is in hand.
@@ -21,7 +21,7 @@ pub fn hold_page(bench: Bench, trouble: &Trouble, on_read: Act, on_stop: Option<
             let name = |id| bench.look(|kitchen, _| kitchen.ledger().book.pan(id).map(|pan| pan.name.clone()));
             refusals::day_refusal(refusal, |id| name(id).unwrap_or_default(), lang)
         }
-        Refused::Pan(refusal) => refusals::pan_refusal(refusal, lang),
+        Refused::Pan(refusal) => pan_refusals::pan_refusal(refusal, lang),
         _ => return Node::Nothing,
     };
     // The one thing that may help at once, where there is one.

@@ -18,7 +18,7 @@ use crate::ui::node::{Act, Node, Tell, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::oil::fat_name;
-use crate::words::refusals::pan_refusal;
+use crate::words::pan_refusals::pan_refusal;
 use crate::words::run::{self, Say, pan_title};
 use crate::words::screens::care::{self as words, CareSay};
 use crate::words::screens::job::{self, JobSay};
