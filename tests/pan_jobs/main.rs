@@ -11,12 +11,15 @@ mod world;
 
 use std::collections::HashSet;
 
+use panward::domain::facts::Fact;
 use panward::domain::facts::job::JobKind;
+use panward::domain::facts::run::Heat;
 use panward::domain::ids::PanId;
 use panward::domain::procedure::{Hold, PanTables};
 
-use node::Node;
-use search::{Found, Reach, explore, walk};
+use node::{Node, Order};
+use orders::{of_day, of_pan};
+use search::{Found, Reach, explore, explore_all, first_where, walk};
 use stories::Story;
 use world::{PAN, SOLID, without};
 
@@ -81,6 +84,36 @@ fn no_walk_through_all_jobs_together_crosses_a_line() {
         found.fills, found.boiled, found.left, found.put_by
     );
     assert!(found.fills > 0 && found.left > 0 && found.put_by > 0);
+}
+
+/// Where two jobs meet on one pan or in one machine: everything anybody could order from there, of any pan and job.
+#[test]
+fn no_path_from_where_jobs_meet_crosses_a_line() {
+    let heated = |node: &Node, on: Heat| {
+        let last = node.log.last().map(|entry| &entry.fact);
+        matches!(last, Some(Fact::Job(fact)) if fact.heat == Some(on))
+    };
+    let of_day = |node: &Node| of_day(node).into_iter().map(Order::Day).collect::<Vec<_>>();
+    let boiling = |node: &Node| of_pan(node, PAN).into_iter().map(Order::Pan).collect::<Vec<_>>();
+    let fresh = || Node::new(PanTables::REAL);
+    let meetings = [
+        ("all closed", fresh()),
+        ("an empty pan", emptied(PAN, PanTables::REAL)),
+        ("an empty pan of dripping", emptied(SOLID, PanTables::REAL)),
+        ("old oil in the machine", Story::of(PanTables::REAL).pumped(PAN).node),
+        (
+            "water on low heat",
+            first_where(emptied(PAN, PanTables::REAL), boiling, |node| heated(node, Heat::Low)),
+        ),
+        (
+            "fat on low heat",
+            first_where(fresh(), of_day, |node| heated(node, Heat::Low)),
+        ),
+        ("a pan lit", first_where(fresh(), of_day, |node| heated(node, Heat::On))),
+    ];
+    for (name, from) in meetings {
+        clean(name, explore_all(from, 5));
+    }
 }
 
 /// A state in which the loss of a hold must show soon.

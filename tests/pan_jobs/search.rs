@@ -114,6 +114,59 @@ pub fn explore(from: Node, pan: PanId, reach: Reach, until: bool) -> Found {
     found
 }
 
+/// Every path through everything anybody could order of any pan and any job, from a state, to a depth; with the page
+/// dying once on the way.
+pub fn explore_all(from: Node, depth: usize) -> Found {
+    let mut found = Found::default();
+    let mut seen = HashSet::new();
+    let mut edge = vec![from];
+    for _ in 0..depth {
+        let mut next = Vec::new();
+        for node in &edge {
+            for order in of_all(node) {
+                match node.after(&order) {
+                    None => found.refused += 1,
+                    Some(Err(what)) => found.violations.push(format!("{what}{}", told(node))),
+                    Some(Ok(after)) => {
+                        if seen.insert(after.key()) {
+                            found.count(node, &after);
+                            next.push(after);
+                        }
+                    }
+                }
+            }
+            let killed = (node.troubles == 0).then(|| node.killed());
+            next.extend(killed.filter(|node| seen.insert(node.key())));
+        }
+        edge = next;
+    }
+    found.states = seen.len();
+    found
+}
+
+/// The first state found, breadth first through what `orders` offers, that `is` so.
+pub fn first_where(from: Node, orders: impl Fn(&Node) -> Vec<Order>, is: impl Fn(&Node) -> bool) -> Node {
+    let mut seen = HashSet::new();
+    let mut edge = vec![from];
+    while !edge.is_empty() {
+        let mut next = Vec::new();
+        for node in &edge {
+            for order in orders(node) {
+                if let Some(Ok(after)) = node.after(&order) {
+                    if is(&after) {
+                        return after;
+                    }
+                    if seen.insert(after.key()) {
+                        next.push(after);
+                    }
+                }
+            }
+        }
+        edge = next;
+    }
+    panic!("no such state is to be found");
+}
+
 /// The multiplier and increment of Knuth's MMIX generator: the same walks on every machine.
 pub struct Chance(pub u64);
 
