@@ -50,6 +50,8 @@ async fn a_claim_lost_from_today_is_restored_only_once_the_pan_was_emptied_and_f
         phone.tap("add-reason-0").await?;
         phone.tap("add-after-fresh").await?;
         phone.tap("add-pad-accept").await?;
+        // Nobody saw the pan dry by the guide: asked once.
+        phone.tap("add-doubt-yes").await?;
         phone.see("pan-hero").await?;
 
         phone.go(&kept).await?;

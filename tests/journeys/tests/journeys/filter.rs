@@ -130,7 +130,10 @@ async fn two_pans_in_the_short_form() -> Outcome {
         let before = stage.export().await?.entries().len();
         let walker = Walker::new().picks("BO").picks("Filter machine");
         ready(stage, &walker).await?;
-        // The last night ended with dripping: the first pan of another fat takes the long form.
+        // The last night ended with dripping: the machine warms first, and the first pan of another fat takes the long
+        // form.
+        stage.phone.pass(10 * 60_000).await?;
+        walker.until(&mut stage.phone, |sight| sight.at("choose")).await?;
         pan(stage, &walker, "1", PAN_LONG).await?;
         for name in ["2", "1"] {
             // The rinse is offered ticked; the promise for the short form is one without.
