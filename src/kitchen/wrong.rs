@@ -41,9 +41,10 @@ pub fn abouts<J: Journal>(kitchen: &Kitchen<J>, what: TroubleKind) -> Vec<About>
     };
     match row(what).of {
         Of::Kitchen => vec![about(None, None, "")],
-        // Only what has oil in it can be too hot; what stands is seen to its end whatever became of the pan.
+        // An empty pan too: a burner left on under one smokes first.
         Of::Pan => {
-            let pans = book.pans_in_use().into_iter().filter(|p| ledger.fill(p.pan).is_some());
+            let known = |p: PanId| ledger.fill(p).is_some() || ledger.in_pan(p).is_some();
+            let pans = book.pans_in_use().into_iter().filter(|p| known(p.pan));
             pans.map(|p| about(Some(p.pan), None, &p.name)).collect()
         }
         Of::Machine => {
@@ -53,15 +54,30 @@ pub fn abouts<J: Journal>(kitchen: &Kitchen<J>, what: TroubleKind) -> Vec<About>
     }
 }
 
-/// The troubles that stand, each with the name of its pan or machine, in the order of the list.
+/// The troubles that stand, each with the name of its pan or machine, the most urgent first.
 #[must_use]
 pub fn standing(ledger: &Ledger) -> Vec<(TroubleKind, String)> {
     let pan = |t: &Standing| Some(ledger.book.pan(t.pan?)?.name.clone());
     let machine = |t: &Standing| Some(ledger.book.machine(t.machine?)?.name.clone());
     let named = |t: &Standing| (t.what, pan(t).or_else(|| machine(t)).unwrap_or_default());
     let mut all: Vec<_> = ledger.troubles().iter().map(named).collect();
-    in_order(&mut all, |(what, name)| (*what, name.clone()));
+    in_order(&mut all, |(what, name)| (urgency(*what), name.clone()));
     all
+}
+
+/// Which trouble is said first where several stand: what burns, what scalds, then the rest in the order of the list.
+const fn urgency(what: TroubleKind) -> (u8, TroubleKind) {
+    let first = match what {
+        TroubleKind::Smoke => 0,
+        TroubleKind::Spill => 1,
+        TroubleKind::CutOut => 2,
+        TroubleKind::PowerCut
+        | TroubleKind::MachineDown
+        | TroubleKind::Alone
+        | TroubleKind::CounterOpens
+        | TroubleKind::Shut => 3,
+    };
+    (first, what)
 }
 
 /// Whether every filter machine there is stands down: tonight is not filtered.

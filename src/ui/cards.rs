@@ -1,5 +1,6 @@
 //! The fire card and the burn card: one touch from every screen, before set-up too.
 
+use std::cell::Cell;
 use std::time::Duration;
 
 use leptos::prelude::{expect_context, on_cleanup, provide_context, set_interval_with_handle};
@@ -21,6 +22,9 @@ use crate::words::{Lang, helper};
 const COOL_S: i64 = 20 * 60;
 /// A clock as old as this belongs to an earlier burn.
 const STALE_S: i64 = 60 * 60;
+/// So does that of a card which stood closed for as long as this (project default): cooling anew harms nobody, cooling
+/// too short does.
+const CLOSED_S: i64 = 60;
 
 /// Which card is open.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -190,7 +194,7 @@ fn one(text: Text, source: &'static str) -> Element {
     el("li").text(text).text(" ").child(source)
 }
 
-/// Counts up to 20 minutes from when the card was first opened, across closing it and across a reload.
+/// Counts up to 20 minutes from when the card was opened, across a reload and across a look at something else.
 fn burn_clock(desk: CardDesk) -> Element {
     let lang = Lang::En;
     let started = Held::new(prefs::burn_started());
@@ -201,10 +205,15 @@ fn burn_clock(desk: CardDesk) -> Element {
         started.set(Some(now));
         prefs::set_burn_started(now);
     };
+    let opened = Cell::new(false);
     follow(move || {
         if desk.open.get() != Some(Card::Burn) {
+            if opened.replace(false) {
+                prefs::set_burn_closed(Some(clock::wall()));
+            }
             return;
         }
+        opened.set(true);
         // An own clock, since a burn does not wait for a kitchen to be open.
         let seconds = set_interval_with_handle(move || wall.set(clock::wall()), Duration::from_secs(1));
         on_cleanup(move || {
@@ -215,9 +224,12 @@ fn burn_clock(desk: CardDesk) -> Element {
         let now = clock::wall();
         wall.set(now);
         let gone_s = started.get_untracked().map(|at| now.since(at) / Millis::SECOND);
-        if !gone_s.is_some_and(|gone| (0..STALE_S).contains(&gone)) {
+        let stale = !gone_s.is_some_and(|gone| (0..STALE_S).contains(&gone));
+        let closed_s = prefs::burn_closed().map(|at| now.since(at) / Millis::SECOND);
+        if stale || closed_s.is_some_and(|closed| !(0..CLOSED_S).contains(&closed)) {
             start();
         }
+        prefs::set_burn_closed(None);
     });
     let big = live(move || {
         let now = wall.get();

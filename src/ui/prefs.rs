@@ -50,26 +50,34 @@ pub fn set_me(person: PersonId) {
     keep(ME, &format!("{:032x}", person.0));
 }
 
+/// What is said of the demo's packs stays with the demo.
+fn of_world(key: &str) -> String {
+    match world() {
+        Some(world @ (World::Demo | World::Practice)) => format!("{key}.{}", world.key()),
+        Some(World::Real) | None => key.to_owned(),
+    }
+}
+
 /// What the packs of this kitchen hold, as far as somebody has said at this phone.
 #[must_use]
 pub fn packs() -> Packs {
     Packs {
-        block_g: kept(BLOCK_G),
-        drum: kept(DRUM_ML).and_then(Volume::from_ml),
-        bag: kept(BAG_ML).and_then(Volume::from_ml),
+        block_g: kept(&of_world(BLOCK_G)),
+        drum: kept(&of_world(DRUM_ML)).and_then(Volume::from_ml),
+        bag: kept(&of_world(BAG_ML)).and_then(Volume::from_ml),
     }
 }
 
 /// Keeps what a block weighs, in grams.
 pub fn set_block_g(grams: u32) {
-    keep(BLOCK_G, &grams);
+    keep(&of_world(BLOCK_G), &grams);
 }
 
 /// Keeps what a drum or a bag holds; nothing else is counted in packs of a volume.
 pub fn set_holds(unit: Unit, volume: Volume) {
     match unit {
-        Unit::Drum => keep(DRUM_ML, &volume.ml()),
-        Unit::Bag => keep(BAG_ML, &volume.ml()),
+        Unit::Drum => keep(&of_world(DRUM_ML), &volume.ml()),
+        Unit::Bag => keep(&of_world(BAG_ML), &volume.ml()),
         Unit::Litres | Unit::Kilograms | Unit::Block => {}
     }
 }
@@ -109,6 +117,7 @@ pub fn set_glance(text: Option<String>) {
 
 const EXPORTED: &str = "panward.exported";
 const BURN: &str = "panward.burn";
+const BURN_CLOSED: &str = "panward.burn_closed";
 
 fn moment(key: &str) -> Option<Millis> {
     kept(key).map(Millis)
@@ -134,4 +143,18 @@ pub fn burn_started() -> Option<Millis> {
 /// Keeps when the clock of the burn card was started, so that a reload does not lose it.
 pub fn set_burn_started(at: Millis) {
     keep(BURN, &at.0);
+}
+
+/// When the burn card was closed, while it is.
+#[must_use]
+pub fn burn_closed() -> Option<Millis> {
+    moment(BURN_CLOSED)
+}
+
+/// Keeps when the burn card was closed, or that it is open.
+pub fn set_burn_closed(at: Option<Millis>) {
+    match at {
+        Some(at) => keep(BURN_CLOSED, &at.0),
+        None => Shelf::Phone.forget(BURN_CLOSED),
+    }
 }

@@ -338,3 +338,10 @@ pub const fn block_complete(block: Block, lang: Lang) -> &'static str {
         Block::BoilOut => "The pan is clean, dry and empty. Heat stays off.",
     }
 }
+
+/// What is done at once where something means heat off, and seen before anything else.
+#[must_use]
+pub const fn heat_off_now(lang: Lang) -> &'static str {
+    let Lang::En = lang;
+    "Turn the heat OFF now. Stand back."
+}

@@ -6,14 +6,17 @@ use std::task::{Context, Poll, Waker};
 
 use panward::demo::{Cast, demo_drafts};
 use panward::domain::day_jobs;
+use panward::domain::entry::Draft;
 use panward::domain::evidence::{Evidence, Item, Word};
 use panward::domain::facts::Fact;
 use panward::domain::facts::job::JobKind;
+use panward::domain::facts::oil::OilChange;
 use panward::domain::facts::trouble::{TroubleEvent, TroubleFact, TroubleKind};
 use panward::domain::guide::{Command, Refusal};
 use panward::domain::ids::{Dev, JobId};
 use panward::domain::time::{Day, Millis, Now, PageLife};
 use panward::domain::trouble::row;
+use panward::domain::units::{Amount, Typed, Unit};
 use panward::kitchen::wrong::{abouts, all_down, standing};
 use panward::kitchen::{Kitchen, Order, Outside, Refused, glance, today};
 use panward::store::MemoryJournal;
@@ -133,6 +136,45 @@ fn each_is_said_stands_after_a_start_anew_and_is_over_in_the_log() {
         assert!(line.contains("over"), "{line}");
         assert!(last.who.is_some());
     }
+}
+
+/// Where several stand, what burns and what scalds is said first; and a pan that was emptied can smoke, too.
+#[test]
+fn what_burns_stands_first() {
+    let mut bench = Bench::new();
+    for what in [
+        TroubleKind::PowerCut,
+        TroubleKind::MachineDown,
+        TroubleKind::Spill,
+        TroubleKind::Smoke,
+    ] {
+        bench.say(what, TroubleEvent::Began).unwrap();
+    }
+    let first = Bench::stands(&bench.kitchen);
+    assert_eq!(first[..2], [TroubleKind::Smoke, TroubleKind::Spill]);
+    let pan = *bench.cast.pans.first().unwrap();
+    let emptied = OilChange {
+        pan,
+        amount: Amount {
+            volume: bench.kitchen.ledger().fill(pan).unwrap().first,
+            typed: Typed {
+                thousandths: 1_000,
+                unit: Unit::Litres,
+            },
+        },
+        reason: "old".to_owned(),
+        temp: None,
+        container: None,
+    };
+    bench
+        .send(Order::Write(vec![Draft::now(None, Fact::OilChange(emptied))]))
+        .unwrap();
+    assert!(bench.kitchen.ledger().fill(pan).is_none());
+    assert!(
+        abouts(&bench.kitchen, TroubleKind::Smoke)
+            .iter()
+            .any(|a| a.pan == Some(pan))
+    );
 }
 
 #[test]

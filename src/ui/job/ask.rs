@@ -10,7 +10,7 @@ use crate::domain::facts::setup::OutBy;
 use crate::domain::guide::asking::{Asking, Touched};
 use crate::domain::guide::gate::{Gate, Question, QuestionKind};
 use crate::domain::procedure::Step as TableStep;
-use crate::domain::procedure::{Answer, Hold, StepId};
+use crate::domain::procedure::{Answer, Block, Hold, StepId, Verdict};
 use crate::domain::quick::parts;
 use crate::domain::units::Temp;
 use crate::nodes;
@@ -133,6 +133,15 @@ fn begun(step: &TableStep, item: Item, asking: &Asking) -> bool {
     others.into_iter().any(|ask| asking.seen().get(ask.item).is_some())
 }
 
+/// Whether one of its answers says that something is wrong.
+fn means_trouble(asking: &Asking) -> bool {
+    let looks = asking.gate().looks();
+    looks.iter().any(|(_, item, answers)| {
+        let seen = answers.iter().find(|answer| asking.seen().is(*item, answer.word));
+        seen.is_some_and(|answer| matches!(answer.verdict, Verdict::Fault(_)))
+    })
+}
+
 /// `again`: a group is made of looks given before, as it is in the long form.
 fn lines(asking: &Asking, question: &Question, parts: &AskParts, again: bool, lang: Lang) -> Lines {
     let around = &parts.around;
@@ -158,7 +167,14 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, again: bool, la
     // take its place, and the step line's why tells that, too.
     let hurts = step.filter(|step| step.id != StepId::Match);
     let hazard = hurts.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
-    let line = steps::step_line_for(question.step, around.out_by, lang);
+    let of_run = |step: &TableStep| !matches!(step.block, Block::LightUp | Block::OilChange | Block::BoilOut);
+    // Where there is no pump: what must be seen is heat, and the moment something means heat off that is said first.
+    let off_now = step.is_some_and(|step| !of_run(step) && (step.id == StepId::LookAgain || means_trouble(asking)));
+    let line = if off_now {
+        steps::heat_off_now(lang)
+    } else {
+        steps::step_line_for(question.step, around.out_by, lang)
+    };
     let mut say = line;
     let (hazard, sub) = match &question.kind {
         QuestionKind::Probe { .. } => (None, around.window.clone()),
@@ -171,7 +187,7 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, again: bool, la
         QuestionKind::Look { item, .. } => {
             let asked = questions::question(question.step, *item, lang);
             // First what to do; then, question by question, what is to be looked at.
-            let small = if step.is_some_and(|step| begun(step, *item, asking)) {
+            let small = if !off_now && step.is_some_and(|step| begun(step, *item, asking)) {
                 say = asked;
                 line
             } else {
