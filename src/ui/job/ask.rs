@@ -165,7 +165,8 @@ fn lines(asking: &Asking, question: &Question, parts: &AskParts, again: bool, la
     }
     // What the label is compared with must be there to compare. On the smallest screen the line about what can hurt would
     // take its place, and the step line's why tells that, too.
-    let hurts = step.filter(|step| step.id != StepId::Match);
+    // Four quiet ways stand aside where samples are compared, and its why tells it as well.
+    let hurts = step.filter(|step| !matches!(step.id, StepId::Match | StepId::Compare));
     let hazard = hurts.map(|step| hazards::hazard_line(step.hazard, lang).to_owned());
     let of_run = |step: &TableStep| !matches!(step.block, Block::LightUp | Block::OilChange | Block::BoilOut);
     // Where there is no pump: what must be seen is heat, and the moment something means heat off that is said first.
