@@ -9,8 +9,8 @@ use crate::domain::ledger::Ledger;
 use crate::domain::time::{Day, Millis, Now};
 use crate::domain::units::Minutes;
 
-/// The minute of the day a kitchen is taken to close at until its owner says: 22:00.
-const CLOSING_MIN: u16 = 22 * 60;
+/// The minute of the day a kitchen is taken to close at until its owner says: 22:00 (project default).
+pub const CLOSING_MIN: u16 = 22 * 60;
 
 /// What a person says of a pan on a day.
 #[derive(Clone, Debug, PartialEq, Eq)]

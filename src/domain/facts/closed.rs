@@ -21,7 +21,7 @@ pub enum NotDays {
 }
 
 impl Closed {
-    /// The most days in a row.
+    /// The most days in a row: a year (project default).
     pub const MOST: i64 = 366;
 
     /// Closed from one day to another, both counted.

@@ -1,22 +1,11 @@
 //! Looking again after trouble, and putting the machine away after the last pan.
 
-use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
+use super::tables::{alone, good, look, not_yet, off_sign};
+use super::{Answer, Ask, Block, Hazard, Hold, How, Step, StepId};
 use crate::domain::evidence::{Item, Word};
 
 const fn step(id: StepId, block: Block, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
-    Step {
-        id,
-        block,
-        hazard,
-        holds,
-        asks,
-        act: Act::Nothing,
-        timer: None,
-        stop: Stop::Alone,
-        part: Part::Always,
-        joins: false,
-    }
+    alone(block, id, hazard, holds, asks)
 }
 
 const PUMP_OFF: Ask = look(Item::Pump, &[good(Word::Off), not_yet(Word::Running)]).proves(Hold::LookAgain);

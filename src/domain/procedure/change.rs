@@ -6,23 +6,12 @@
 //! cold, blocks cut small and packed against the surface, never bridging bare tubes: common practice, no source.
 
 use super::ready::{DRY, WORN};
-use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop, Verdict};
+use super::tables::{alone, good, look, not_yet, off_sign};
+use super::{Answer, Ask, Block, Hazard, Hold, How, Step, StepId, Verdict};
 use crate::domain::evidence::{Item, Word};
 
 pub(super) const fn step(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
-    Step {
-        id,
-        block: Block::OilChange,
-        hazard,
-        holds,
-        asks,
-        act: Act::Nothing,
-        timer: None,
-        stop: Stop::Alone,
-        part: Part::Always,
-        joins: false,
-    }
+    alone(Block::OilChange, id, hazard, holds, asks)
 }
 
 pub(super) const fn probe(item: Item) -> Ask {

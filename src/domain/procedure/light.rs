@@ -4,24 +4,13 @@
 //! every five minutes; fresh blocks cut small, packed against the surface, never across bare tubes. That the
 //! level is asked now rests on cold oil standing about 9 % lower than at 150 °C (density fits after Esteban 2012).
 
-use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop, Verdict};
+use super::tables::{alone, good, look, not_yet, off_sign};
+use super::{Answer, Ask, Block, Hazard, Hold, How, Step, StepId, Verdict};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::run::Fault;
 
 const fn step(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
-    Step {
-        id,
-        block: Block::LightUp,
-        hazard,
-        holds,
-        asks,
-        act: Act::Nothing,
-        timer: None,
-        stop: Stop::Alone,
-        part: Part::Always,
-        joins: false,
-    }
+    alone(Block::LightUp, id, hazard, holds, asks)
 }
 
 /// Crackling is water under the fat: heat off and stand back.

@@ -4,23 +4,12 @@
 //! 3–10 h in fires told of by the Madison Fire Department (both second-hand). So a probe in the middle of the heap,
 //! not a wait, says they are cold. 40 °C and ten minutes are project defaults.
 
-use super::tables::{good, look, not_yet, off_sign};
-use super::{Act, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
+use super::tables::{alone, good, look, not_yet, off_sign};
+use super::{Ask, Block, Hazard, Hold, How, Step, StepId};
 use crate::domain::evidence::{Item, Word};
 
 const fn step(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
-    Step {
-        id,
-        block: Block::LockUp,
-        hazard,
-        holds,
-        asks,
-        act: Act::Nothing,
-        timer: None,
-        stop: Stop::Alone,
-        part: Part::Always,
-        joins: false,
-    }
+    alone(Block::LockUp, id, hazard, holds, asks)
 }
 
 const fn probe(item: Item) -> Ask {

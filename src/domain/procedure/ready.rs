@@ -2,26 +2,15 @@
 //!
 //! Looks that share a number are one answer for who has earned the short form; see `guide::state::FilterJob::is_short`.
 
-use super::tables::{good, look, not_yet};
-use super::{Act, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop};
+use super::tables::{alone, good, look, not_yet};
+use super::{Ask, Block, Hazard, Hold, How, Step, StepId};
 use crate::domain::evidence::{Item, Word};
 
 pub(super) const WORN: &[super::Answer] = &[good(Word::Worn), not_yet(Word::Missing)];
 pub(super) const DRY: &[super::Answer] = &[good(Word::Dry), not_yet(Word::Wet)];
 
 const fn ready(id: StepId, hazard: Hazard, holds: &'static [Hold], asks: &'static [Ask]) -> Step {
-    Step {
-        id,
-        block: Block::Ready,
-        hazard,
-        holds,
-        asks,
-        act: Act::Nothing,
-        timer: None,
-        stop: Stop::Alone,
-        part: Part::Always,
-        joins: false,
-    }
+    alone(Block::Ready, id, hazard, holds, asks)
 }
 
 /// The steps of Ready.

@@ -1,6 +1,6 @@
 //! All step tables together, as one value: tests explore the guide with a table that lacks one hold.
 
-use super::{Answer, Ask, Hold, How, Step, Verdict, away, cold, hot, ready};
+use super::{Act, Answer, Ask, Block, Hazard, Hold, How, Part, Step, StepId, Stop, Verdict, away, cold, hot, ready};
 use crate::domain::evidence::{Item, Word};
 use crate::domain::facts::setup::{OutBy, Route};
 
@@ -53,6 +53,28 @@ impl Tables {
             (Route::Hot, OutBy::Drain) => self.drain,
             (Route::Hot, OutBy::BuiltIn) => self.built_in,
         }
+    }
+}
+
+/// A step that stands between stops: always there, without a clock, and nothing is set in motion by it.
+pub(super) const fn alone(
+    block: Block,
+    id: StepId,
+    hazard: Hazard,
+    holds: &'static [Hold],
+    asks: &'static [Ask],
+) -> Step {
+    Step {
+        id,
+        block,
+        hazard,
+        holds,
+        asks,
+        act: Act::Nothing,
+        timer: None,
+        stop: Stop::Alone,
+        part: Part::Always,
+        joins: false,
     }
 }
 

@@ -6,7 +6,7 @@ use super::people::{everybody, named};
 use crate::domain::day_jobs::may_light;
 use crate::domain::facts::job::JobKind;
 use crate::domain::guide::Refusal;
-use crate::domain::ids::PersonId;
+use crate::domain::ids::{PanId, PersonId};
 use crate::kitchen::day as day_now;
 use crate::nodes;
 use crate::ui::bench::Bench;
@@ -14,7 +14,7 @@ use crate::ui::node::{Act, Element, Held, Tell, el};
 use crate::ui::parts::{Rank, button};
 use crate::ui::screen::{self, Screen};
 use crate::words::Lang;
-use crate::words::run::job_name;
+use crate::words::run::{job_name, pan_title};
 use crate::words::screens::day::{self, DaySay};
 use crate::words::screens::job::{self, JobSay};
 
@@ -23,7 +23,7 @@ use crate::words::screens::job::{self, JobSay};
 #[must_use]
 pub fn begin_day(bench: Bench, what: JobKind, back: Option<Act>, on_named: Tell<PersonId>) -> Element {
     let asked = day::say(DaySay::WhoDoesIt, bench.lang);
-    begin_by(bench, what, asked, back, everybody(bench, None, on_named))
+    begin_by(bench, (what, None), asked, back, everybody(bench, None, on_named))
 }
 
 /// Who has heat in hand: alone where they may, else a starter with somebody beside, who is asked for next.
@@ -31,6 +31,8 @@ pub fn begin_day(bench: Bench, what: JobKind, back: Option<Act>, on_named: Tell<
 pub struct AtTheHeat {
     bench: Bench,
     what: JobKind,
+    /// The pan the job is about.
+    pan: Option<PanId>,
     /// A starter who was named and waits for somebody to stand beside.
     starter: Held<Option<PersonId>>,
 }
@@ -38,15 +40,25 @@ pub struct AtTheHeat {
 impl AtTheHeat {
     /// Nobody named yet.
     #[must_use]
-    pub fn new(bench: Bench, what: JobKind) -> Self {
+    pub fn new(bench: Bench, what: JobKind, pan: Option<PanId>) -> Self {
         let starter = Held::new(None);
-        Self { bench, what, starter }
+        Self {
+            bench,
+            what,
+            pan,
+            starter,
+        }
     }
 
     /// The page that names them.
     #[must_use]
     pub fn draw(self, back: Option<Act>, on_named: Tell<(PersonId, Option<PersonId>)>) -> Element {
-        let Self { bench, what, starter } = self;
+        let Self {
+            bench,
+            what,
+            pan,
+            starter,
+        } = self;
         let Some(waits) = starter.get() else {
             let named = Tell::new(move |who| {
                 if self.needs_somebody(who) {
@@ -55,7 +67,8 @@ impl AtTheHeat {
                     on_named.run((who, None));
                 }
             });
-            return begin_day(bench, what, back, named);
+            let asked = day::say(DaySay::WhoDoesIt, bench.lang);
+            return begin_by(bench, (what, pan), asked, back, everybody(bench, None, named));
         };
         let fit = bench.look(|kitchen, now| day_now::may_stand_beside(&kitchen.scene(now), waits));
         let beside = Tell::new(move |beside| {
@@ -63,7 +76,7 @@ impl AtTheHeat {
             on_named.run((waits, Some(beside)));
         });
         let asked = job::say(JobSay::WhoBeside, bench.lang);
-        begin_by(bench, what, asked, back, named(fit, None, beside))
+        begin_by(bench, (what, pan), asked, back, named(fit, None, beside))
     }
 
     /// Nobody waits any more.
@@ -80,7 +93,15 @@ impl AtTheHeat {
     }
 }
 
-fn begin_by(bench: Bench, what: JobKind, asked: &'static str, back: Option<Act>, names: Element) -> Element {
+/// `of`: the job, and the pan it is about, where it is about one: that is said before anybody answers for it.
+fn begin_by(
+    bench: Bench,
+    of: (JobKind, Option<PanId>),
+    asked: &'static str,
+    back: Option<Act>,
+    names: Element,
+) -> Element {
+    let (what, pan) = of;
     let lang = bench.lang;
     let way = match back {
         Some(back) => button(Rank::Plain, job::say(JobSay::Back, lang), "back", back),
@@ -92,7 +113,12 @@ fn begin_by(bench: Bench, what: JobKind, asked: &'static str, back: Option<Act>,
         names,
         el("p").class("soft").text(job::say(JobSay::WrongName, lang)),
     ];
-    JobPage::new("begin", job_name(what, lang), way, holds).draw(bench)
+    let name = pan.map(|pan| pan_title(&bench.look(|kitchen, _| day_now::pan_name(kitchen, pan)), lang));
+    let page = JobPage {
+        name: name.unwrap_or_default().into(),
+        ..JobPage::new("begin", job_name(what, lang), way, holds)
+    };
+    page.draw(bench)
 }
 
 /// The quiet way to name somebody else.

@@ -282,7 +282,7 @@ pub fn care_screen(bench: Bench, pan: PanId, care: Care) -> Element {
         turn: Held::new(Turn::None),
         over: Held::new(None),
         ask: AskDesk::new(bench),
-        who: AtTheHeat::new(bench, kind),
+        who: AtTheHeat::new(bench, kind, Some(pan)),
         why: Held::new(None),
     };
     bay.ask.when_answered(Tell::new(move |answered| bay.answered(answered)));

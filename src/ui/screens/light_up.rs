@@ -171,7 +171,7 @@ pub fn light_up(bench: Bench) -> Element {
         in_hand: Held::new(None),
         ask: AskDesk::new(bench),
         paused: Held::new(false),
-        who: AtTheHeat::new(bench, JobKind::LightUp),
+        who: AtTheHeat::new(bench, JobKind::LightUp, None),
         renaming: Held::new(false),
         why: Held::new(None),
     };

@@ -6,7 +6,9 @@ use crate::domain::facts::oil::{ClaimRestored, Looked};
 use crate::domain::ids::PanId;
 use crate::domain::quick::{self, Need, Quick, Restoring, Said, moment, restoring};
 use crate::domain::time::{Day, Millis};
+use crate::domain::units::Minutes;
 use crate::kitchen::Order;
+use crate::kitchen::nights::CLOSING_MIN;
 use crate::nodes;
 use crate::ui::bench::Bench;
 use crate::ui::node::{Held, Node, Tell, el, live, worked_out};
@@ -33,14 +35,11 @@ pub struct Restoration {
     until: Held<String>,
 }
 
-/// The minute an evening is offered to end at where the owner has not said when the shop closes: 22:00.
-const CLOSING_MIN: i64 = 22 * 60;
-
 impl Restoration {
     /// An empty desk.
     pub fn begin(bench: Bench, pan: PanId) -> Self {
         let closing = bench.look(|kitchen, _| kitchen.ledger().book.kitchen.as_ref().and_then(|k| k.closing_min));
-        let closing = closing.map_or(CLOSING_MIN, |min| i64::from(min.get()));
+        let closing = i64::from(closing.map_or(CLOSING_MIN, Minutes::get));
         Self {
             bench,
             pan,

@@ -30,3 +30,28 @@ async fn moved_clocks_stay_moved() -> Outcome {
     })
     .await
 }
+
+/// The burn card's clock goes on through a reload and a short look at something else; a burn after an earlier one is
+/// cooled anew.
+#[tokio::test]
+async fn a_later_burn_is_cooled_from_the_start() -> Outcome {
+    journey("later_burn", async |stage| {
+        stage.evening().await?;
+        let phone = &mut stage.phone;
+        phone.tap("burn").await?;
+        phone.sees("burn-clock", "0:0").await?;
+        phone.pass(5 * 60_000).await?;
+        phone.sees("burn-clock", "5:").await?;
+        phone.reload().await?;
+        phone.tap("burn").await?;
+        phone.sees("burn-clock", "5:").await?;
+        phone.tap("card-burn-close").await?;
+        phone.tap("burn").await?;
+        phone.sees("burn-clock", "5:").await?;
+        phone.tap("card-burn-close").await?;
+        phone.pass(2 * 60_000).await?;
+        phone.tap("burn").await?;
+        phone.sees("burn-clock", "0:0").await
+    })
+    .await
+}
